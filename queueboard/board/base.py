@@ -1,0 +1,50 @@
+"""What all screens share: the desk, a place for sentences, and the picture handed down."""
+
+from collections.abc import Callable
+from typing import Concatenate, Generic, ParamSpec, TypeVar
+
+from textual.screen import ModalScreen, Screen
+
+from queueboard.board.desk import Desk
+from queueboard.errors import QueueboardError
+from queueboard.shop.opening import Shop
+from queueboard.shop.picture import Picture
+from queueboard.values.actor import Actor
+
+P = ParamSpec("P")
+R = TypeVar("R")
+Answer = TypeVar("Answer")
+
+
+class ShopScreen(Screen[Answer], Generic[Answer]):
+    """A screen that shows the picture and hands over what the person wants."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self.desk = desk
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture; called after every action and when another window has written."""
+
+    def attempt(
+        self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs
+    ) -> tuple[R] | None:
+        """Run one operation; its answer in a one-tuple, or None after saying the error's sentence."""
+        try:
+            answer = self.desk.do(operation, *args, **kwargs)
+        except QueueboardError as error:
+            self.say(str(error), trouble=True)
+            return None
+        self.desk.look()
+        for screen in self.app.screen_stack:
+            if isinstance(screen, ShopScreen):
+                screen.show(self.desk.picture)
+        return (answer,)
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say one sentence to the person; people's text in it is shown literally."""
+        self.notify(sentence, severity="error" if trouble else "information", markup=False)
+
+
+class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
+    """A ShopScreen that lies over another: one question with a typed answer."""

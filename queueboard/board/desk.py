@@ -1,0 +1,37 @@
+"""The one place where a screen hands over what the person wants, and from which it takes the picture."""
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Concatenate, ParamSpec, TypeVar
+
+from queueboard.shop.looking import last_line, look
+from queueboard.shop.opening import Shop
+from queueboard.shop.picture import Picture
+from queueboard.values.actor import Actor
+
+P = ParamSpec("P")
+R = TypeVar("R")
+
+
+class Desk:
+    """Holds the shop's handle, who acts, the clock, and the newest picture."""
+
+    def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime]) -> None:
+        self.shop = shop
+        self.initials = initials
+        self.clock = clock
+        self.picture: Picture = look(shop, clock())
+
+    def look(self) -> Picture:
+        """Take a new picture and keep it."""
+        self.picture = look(self.shop, self.clock())
+        return self.picture
+
+    def changed_elsewhere(self) -> bool:
+        """True when history has grown since the picture was taken."""
+        return last_line(self.shop) != self.picture.last_line
+
+    def do(self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs) -> R:
+        """Run one operation as the person at this desk, now; errors come out as they are."""
+        actor = Actor(initials=self.initials, now=self.clock())
+        return operation(self.shop, actor, *args, **kwargs)

@@ -1,0 +1,1 @@
+"""The shop's own numbers: shapes, reading and checking."""

@@ -1,0 +1,135 @@
+"""The shapes of the shop's own numbers. Every figure here is the shop's; none is a constant in code."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, time
+from zoneinfo import ZoneInfo
+
+from queueboard.words import Condition, Edge
+
+Span = tuple[time, time]
+"""From and to on the wall clock of the shop, to after from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Belt:
+    """One belt step: the text on its back, and its grit in micrometres."""
+
+    label: str
+    grit_um: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Process:
+    """The ordered steps for a kind of edge."""
+
+    name: str
+    belts: tuple[Belt, ...]
+    """In the order of use."""
+    finish: str
+    """Deburr and hone, in the shop's words."""
+    set_up_seconds: int
+    """Belts times the change time."""
+    run_size: int
+    """Most knives worked in one run."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kind:
+    """A kind of knife with its price and hands-on minutes."""
+
+    name: str
+    process: str
+    edge: Edge
+    """The edge it usually has."""
+    price_cents: int
+    minutes: Mapping[Condition, int]
+    """Hands-on minutes; a condition that is missing is one the shop declines."""
+    short: tuple[str, ...] = ()
+    """Short forms that may be typed instead of the name."""
+    length_mm: int | None = None
+    """The usual edge length, offered when none is typed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Handling:
+    """Minutes off the bench."""
+
+    intake_per_knife: int
+    intake_per_box: int
+    test_per_knife: int
+    wrap_per_knife: int
+    pack_per_parcel: int
+    counter_per_box: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Closure:
+    """Days on which the shop is shut, ends included."""
+
+    first: date
+    last: date
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarketDay:
+    """Days away from the bench, as an RFC 5545 rule."""
+
+    name: str
+    rule: str
+    start: date
+    """Where the rule counts from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Parcels:
+    """When parcels leave."""
+
+    carrier_days: int
+    """The carrier's working days, offered for a new box."""
+    collection_weekdays: frozenset[int]
+    """Weekdays on which the carrier collects, Monday 0."""
+    cut_off: time
+    """By when a box must be wrapped and labelled for that day's collection."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """All of the shop's own numbers, checked."""
+
+    name: str
+    currency: str
+    """The sign or code printed behind an amount."""
+    country: str
+    """Two letters, for the public holidays; empty for none."""
+    region: str
+    zone: ZoneInfo
+    length_unit: str
+    """cm or in: how lengths are typed and shown."""
+    hours: Mapping[int, tuple[Span, ...]]
+    """Opening hours by weekday, Monday 0; a weekday that is missing is closed."""
+    bench: Mapping[int, tuple[Span, ...]]
+    """Bench hours by weekday, inside the opening hours."""
+    ready_by: time
+    """By when a box promised for a day at the counter must be ready."""
+    closures: tuple[Closure, ...]
+    markets: tuple[MarketDay, ...]
+    kinds: tuple[Kind, ...]
+    processes: tuple[Process, ...]
+    edges: Mapping[Edge, str]
+    """The process for an edge that overrules the kind's own (serrated never goes to a plain one)."""
+    handling: Handling
+    parcels: Parcels
+
+    def kind(self, name: str) -> Kind | None:
+        """The kind with this name or short form, whatever its case; None when the shop has none."""
+        wanted = name.strip().casefold()
+        return next((k for k in self.kinds if wanted in (k.name.casefold(), *map(str.casefold, k.short))), None)
+
+    def process(self, name: str) -> Process:
+        """The process with this name; KeyError when there is none (reading has checked them)."""
+        for process in self.processes:
+            if process.name == name:
+                return process
+        raise KeyError(name)

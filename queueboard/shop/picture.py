@@ -1,0 +1,132 @@
+"""The frozen picture that every screen, paper and command shows; no reading or writing here."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from queueboard.settings.shapes import Settings
+from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.customer import Customer
+from queueboard.values.knife import Knife, Thing
+from queueboard.values.label import LabelDue
+from queueboard.values.plan import BoxForecast, Plan
+from queueboard.words import Column
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxPicture:
+    """One open box with everything known about it."""
+
+    box: Box
+    customer: Customer
+    knives: tuple[Knife, ...]
+    """By tag, gone and declined ones included."""
+    things: tuple[Thing, ...]
+    promises: tuple[Promise, ...]
+    """Oldest first; the last one holds."""
+    label: ReturnLabel | None
+    """The label still to be used, or the last one used."""
+    payments: tuple[Payment, ...]
+    ship_by: datetime | None
+    """Cut-off in the shop's zone: ship-by for a parcel, ready-by for a pick-up."""
+    forecast: BoxForecast
+    label_due: LabelDue | None
+    close_out: CloseOut | None = None
+    close_check: CloseCheck | None = None
+    look_alikes: tuple[int, ...] = ()
+    """Ids of this box's knives with a twin (same kind and length) in another open box."""
+
+    @property
+    def on_hand(self) -> tuple[Knife, ...]:
+        """The knives the shop has to give back."""
+        return tuple(knife for knife in self.knives if knife.on_hand)
+
+    def in_column(self, column: Column) -> tuple[Knife, ...]:
+        """The knives that stand in one column."""
+        return tuple(knife for knife in self.knives if knife.column is column)
+
+    @property
+    def ready_count(self) -> int:
+        """Knives that can leave; declined ones count, looked-for ones do not."""
+        return sum(1 for k in self.on_hand if can_leave(k))
+
+    @property
+    def promise(self) -> Promise | None:
+        """The promise that holds."""
+        return self.promises[-1] if self.promises else None
+
+    @property
+    def price_cents(self) -> int:
+        """The sum of the knives' prices, declined ones free."""
+        return sum(knife.price_cents for knife in self.knives if knife.declined is None)
+
+    @property
+    def paid_cents(self) -> int:
+        """All money taken for this box."""
+        return sum(payment.cents for payment in self.payments)
+
+    @property
+    def owed_cents(self) -> int:
+        """Price less payments; negative when too much was paid."""
+        return self.price_cents - self.paid_cents
+
+    @property
+    def waiting(self) -> tuple[Knife, ...]:
+        """Knives that wait for an answer."""
+        return tuple(knife for knife in self.on_hand if knife.waiting_for is not None)
+
+
+def can_leave(knife: Knife) -> bool:
+    """True for a knife that may go back now: found, and ready (declined knives stand in ready)."""
+    return knife.column is Column.READY and not knife.looking_for
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DayLine:
+    """The line on top of the board."""
+
+    bench_minutes_left: int
+    work_minutes_today: int
+    leaves_today: int
+    """Boxes whose ship-by is today and that are still here."""
+    labels_due: int
+    late: int
+    will_be_late: int
+    waiting: int
+    """Boxes that wait, or hold a knife that waits."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """The whole shop at one instant."""
+
+    now: datetime
+    """Aware, in the shop's zone."""
+    settings: Settings
+    boxes: tuple[BoxPicture, ...]
+    """Open boxes, by ship-by, then by number; boxes without a promise last."""
+    plan: Plan
+    day_line: DayLine
+    labels_due: tuple[LabelDue, ...]
+    """Worst first."""
+    last_line: int
+    """Id of the newest history line; it rises with every action."""
+    saved_at: datetime | None
+    """When the newest line was stored, in the shop's zone."""
+    backup_at: datetime | None = None
+    """When the newest verified copy was made."""
+    closed_days: tuple[tuple[date, str], ...] = ()
+
+    def box(self, number: int) -> BoxPicture | None:
+        """The open box with this number, or None."""
+        return next((b for b in self.boxes if b.box.number == number), None)
+
+    def box_by_id(self, box_id: int) -> BoxPicture:
+        """The open box with this id; KeyError when it is not on the board."""
+        for candidate in self.boxes:
+            if candidate.box.id == box_id:
+                return candidate
+        raise KeyError(box_id)
+
+    def knife(self, tag: str) -> Knife | None:
+        """The knife with this tag on the board, or None."""
+        return next((k for b in self.boxes for k in b.knives if k.tag == tag), None)

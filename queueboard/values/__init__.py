@@ -1,0 +1,1 @@
+"""What things are: frozen values without rules of their own."""

@@ -1,0 +1,132 @@
+"""A box: what one customer handed over at one time; its promises, label, payments and close-out."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+
+from queueboard.words import (
+    CameBy,
+    CloseStep,
+    GoesBy,
+    LabelOwner,
+    LabelState,
+    Packing,
+    PayWay,
+    PromiseKind,
+    Settling,
+    WaitingFor,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Promise:
+    """The date told to the customer. A later date is a second promise, never a change of the first."""
+
+    id: int
+    box_id: int
+    kind: PromiseKind
+    day: date
+    at: time | None = None
+    """Time of day, for a promise by a time."""
+    told_to: str = ""
+    told_at: datetime
+    told_by: str
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnLabel:
+    """The return label of a box, with what was typed from the label itself."""
+
+    id: int
+    version: int
+    box_id: int
+    owner: LabelOwner
+    state: LabelState
+    carrier: str = ""
+    expires_on: date | None = None
+    """Last day on which the carrier takes it; typed, never computed."""
+    name_on: str = ""
+    """The name printed on the label, where typed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Payment:
+    """Money taken for a box."""
+
+    id: int
+    box_id: int
+    cents: int
+    way: PayWay
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """The box itself, without its knives."""
+
+    id: int
+    version: int
+    number: int
+    customer_id: int
+    came_by: CameBy
+    goes_by: GoesBy
+    counted: int
+    """Knives counted by hand before the note was read."""
+    note_says: int | None = None
+    """The number on the customer's note, where there was one."""
+    received_at: datetime
+    opened: bool = True
+    packing: Packing | None = None
+    carrier_days: int = 0
+    """The carrier's working days; 0 for a pick-up."""
+    rush: bool = False
+    this_next: bool = False
+    never_slip: bool = False
+    waiting_for: WaitingFor | None = None
+    waiting_since: datetime | None = None
+    note: str = ""
+    closed_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CloseOut:
+    """One close-out under way; each field is stored the moment it is known, so a power cut loses nothing."""
+
+    id: int
+    version: int
+    box_id: int
+    started_at: datetime
+    counted: int | None = None
+    """Knives counted blind; None until typed."""
+    ticking: bool = False
+    """True once tags are ticked one by one (the count did not agree, or the person prefers it)."""
+    ticked: frozenset[int] = frozenset()
+    """Ids of the knives in hand."""
+    ticked_things: frozenset[int] = frozenset()
+    """Ids of the things (sheath, roll) in hand."""
+    ticks_done: bool = False
+    things_done: bool = False
+    missing_reason: str = ""
+    names_ok: bool = False
+    label_ok: bool = False
+    handed_to: str = ""
+    """Who collected it, for a pick-up."""
+    settled: Settling | None = None
+    settled_why: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CloseCheck:
+    """Where a close-out stands: the step to show, and what that step may show."""
+
+    step: CloseStep
+    going: tuple[int, ...] = ()
+    """Ids of the knives that would leave. Empty before the count."""
+    missing: tuple[int, ...] = ()
+    """Ids of the knives that should be in hand and are not."""
+    staying: tuple[int, ...] = ()
+    """Ids of the knives that are not ready and stay on the board."""
+    missing_things: tuple[int, ...] = ()
+    trouble: str = ""
+    """A sentence, where the step cannot go on as it stands."""

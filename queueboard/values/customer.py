@@ -1,0 +1,16 @@
+"""A customer of the shop."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Customer:
+    """Whose box it is. Text is a person's own words, cleaned but never interpreted."""
+
+    id: int
+    version: int
+    name: str
+    phone: str = ""
+    town: str = ""
+    address: str = ""
+    notes: str = ""

@@ -1,0 +1,62 @@
+"""One knife, and one thing that came with it."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Knife:
+    """One piece with its tag."""
+
+    id: int
+    version: int
+    """Rises with each change; an operation is refused when the stored one has moved on."""
+    box_id: int
+    box_number: int
+    number: int
+    """The second half of the tag: 3 in 417-3."""
+    kind: str
+    edge: Edge
+    length_mm: int | None
+    """Edge length, heel to tip; None where it was not measured."""
+    condition: Condition
+    column: Column
+    mark: str = ""
+    """What tells it apart: black handle, nick."""
+    wish: str = ""
+    note: str = ""
+    rework: int = 0
+    """How many times it came back from a test to the bench."""
+    declined: DeclineReason | None = None
+    waiting_for: WaitingFor | None = None
+    waiting_since: datetime | None = None
+    price_cents: int = 0
+    looking_for: bool = False
+    """True while nobody knows where it is."""
+    moved_at: datetime
+    """When it last came to where it stands."""
+    moved_by: str
+    """Initials of who put it there."""
+
+    @property
+    def tag(self) -> str:
+        """The tag on the handle: 417-3."""
+        return f"{self.box_number}-{self.number}"
+
+    @property
+    def on_hand(self) -> bool:
+        """True while the shop has to give it back."""
+        return self.column is not Column.GONE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thing:
+    """Something that came with the box and must go back: sheath, roll, towel, block."""
+
+    id: int
+    version: int
+    box_id: int
+    name: str
+    state: ThingState

@@ -1,0 +1,67 @@
+"""What is typed before it is stored: a box coming in, its knives, a promise, a label."""
+
+from dataclasses import dataclass
+from datetime import date, time
+
+from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewKnife:
+    """A knife as typed at receiving."""
+
+    kind: str
+    edge: Edge
+    condition: Condition = Condition.DULL
+    length_mm: int | None = None
+    mark: str = ""
+    wish: str = ""
+    price_cents: int | None = None
+    """None takes the price of its kind."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewPromise:
+    """A date told to the customer."""
+
+    kind: PromiseKind
+    day: date
+    at: time | None = None
+    """Needed for a promise by a time, refused for the others."""
+    told_to: str = ""
+    reason: str = ""
+    """Why it differs from the one before; needed for a second promise."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewLabel:
+    """A return label as typed."""
+
+    owner: LabelOwner
+    state: LabelState
+    carrier: str = ""
+    expires_on: date | None = None
+    name_on: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewBox:
+    """A box as typed at receiving."""
+
+    customer_id: int
+    came_by: CameBy
+    goes_by: GoesBy
+    counted: int
+    """1 to 999; 0 only for a box that is not opened."""
+    knives: tuple[NewKnife, ...]
+    things: tuple[str, ...] = ()
+    note_says: int | None = None
+    number: int | None = None
+    """None takes the next free number."""
+    carrier_days: int = 0
+    """0 to 60."""
+    promise: NewPromise | None = None
+    label: NewLabel | None = None
+    opened: bool = True
+    rush: bool = False
+    note: str = ""

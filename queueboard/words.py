@@ -1,0 +1,188 @@
+"""The closed lists of words that the shop speaks; each value is the text shown on a screen."""
+
+from enum import StrEnum
+
+
+class Column(StrEnum):
+    """Where a knife stands. The first four are the columns of the board; gone knives have left it."""
+
+    RECEIVED = "received"
+    ON_BENCH = "on bench"
+    TESTING = "testing"
+    READY = "ready"
+    GONE = "gone"
+
+
+ON_BOARD: tuple[Column, ...] = (Column.RECEIVED, Column.ON_BENCH, Column.TESTING, Column.READY)
+"""The four columns, in the order of work, left to right."""
+
+
+class CameBy(StrEnum):
+    """How a box came in."""
+
+    COUNTER = "counter"
+    MAIL = "mail"
+
+
+class GoesBy(StrEnum):
+    """How a box goes back."""
+
+    PICK_UP = "pick-up"
+    PARCEL = "parcel"
+
+
+class Edge(StrEnum):
+    """The edge as it must be kept."""
+
+    PLAIN = "plain"
+    SERRATED = "serrated"
+    SCALLOPED = "scalloped"
+    SINGLE_RIGHT = "single bevel right"
+    SINGLE_LEFT = "single bevel left"
+
+
+class Condition(StrEnum):
+    """How the edge came in; with the kind it decides the hands-on minutes."""
+
+    TIRED = "tired"
+    DULL = "dull"
+    SMALL_CHIPS = "chips to 1 mm"
+    BIG_CHIPS = "chips 2-3 mm"
+
+
+class WaitingFor(StrEnum):
+    """What must arrive before the work can go on (common practice, no source)."""
+
+    ESTIMATE = "yes to the estimate"
+    COUNT = "yes to the count"
+    MONEY = "money asked for"
+    BELTS = "belts"
+    LABEL = "return label"
+    GLUE = "glue drying"
+    PART = "a part"
+
+
+class Packing(StrEnum):
+    """How far a ready box is packed."""
+
+    WRAPPED = "wrapped"
+    BOXED = "boxed"
+    LABEL_ON = "label on"
+    ON_SHELF = "on the shelf"
+
+
+class PromiseKind(StrEnum):
+    """What kind of date was told to the customer."""
+
+    DAY = "in hand by"
+    """A day: for a parcel the day it is in the customer's hands, for a pick-up the day it is ready."""
+    BY_TIME = "ready by"
+    """A day and a time of day at the counter."""
+    SHIPS_BY = "ships by"
+    """The day the parcel leaves the shop; the carrier's days are the carrier's business."""
+
+
+class LabelOwner(StrEnum):
+    """Whose return label it is."""
+
+    CUSTOMER = "customer's"
+    SHOP = "shop's"
+
+
+class LabelState(StrEnum):
+    """Where the return label stands."""
+
+    TO_BUY = "to buy"
+    HERE = "here"
+    USED = "used"
+
+
+class PayWay(StrEnum):
+    """How money came in."""
+
+    CASH = "cash"
+    CARD = "card"
+    TRANSFER = "transfer"
+
+
+class Settling(StrEnum):
+    """How a box's money stood when it left."""
+
+    PAID = "paid"
+    ON_ACCOUNT = "on account"
+    UNPAID = "gone unpaid"
+
+
+class DeclineReason(StrEnum):
+    """Why a knife goes back unsharpened (common practice, no source)."""
+
+    CRACKED = "cracked"
+    TOO_THIN = "too thin to hold an edge"
+    LOOSE_TANG = "loose tang"
+    CERAMIC_CHIP = "ceramic chip"
+    THROWAWAY = "throwaway serrated"
+    UNSAFE_LOCK = "unsafe lock"
+    NOT_LEGAL = "not legal to handle here"
+    PRICE = "price not accepted"
+
+
+class Lateness(StrEnum):
+    """How a box stands against its ship-by."""
+
+    LATE = "LATE"
+    WILL_BE_LATE = "WILL BE LATE"
+    ON_TIME = ""
+
+
+class RunReason(StrEnum):
+    """Why a run stands where it does in the day list, strongest first."""
+
+    BEGUN = "on the bench"
+    THIS_NEXT = "this next"
+    PROMISED_TODAY = "promised today"
+    LABEL_TODAY = "label dies today"
+    LABEL_TOMORROW = "label dies tomorrow"
+    RUSH = "rush"
+    REWORK = "rework"
+    SHIP_BY = "by ship-by"
+    NO_PROMISE = "no promise"
+
+
+class OrderWord(StrEnum):
+    """What changed for a knife since the day list was fixed."""
+
+    NEW = "new, at the end"
+    LAST_CHANCE = "new last chance, moved up"
+    DONE = "off the list"
+
+
+class LabelWord(StrEnum):
+    """How a return label stands against the last day on which using it still works."""
+
+    TOO_LATE = "CANNOT BE USED IN TIME"
+    DIES_TODAY = "DIES TODAY"
+    DIES_TOMORROW = "DIES TOMORROW"
+    BUY = "BUY"
+    BUY_TODAY = "BUY TODAY"
+    GOOD = "good"
+
+
+class ThingState(StrEnum):
+    """Where a thing that came with the box stands (sheath, roll, towel)."""
+
+    HERE = "here"
+    GONE = "gone"
+    LOOKING = "looking for it"
+
+
+class CloseStep(StrEnum):
+    """The steps of a close-out, in order."""
+
+    COUNT = "count"
+    TICK = "tick the tags in hand"
+    MISSING = "say why it goes without them"
+    COMES_WITH = "comes with"
+    NAMES = "names"
+    LABEL = "label"
+    MONEY = "money"
+    GO = "go"
