@@ -1,0 +1,107 @@
+"""What is public says what it means; what is tested says what it promises."""
+
+import ast
+import re
+from collections.abc import Iterator
+
+from tests.house.tree import Definition, Function, Source, called_name, sources
+
+TEXTUAL_HOOKS = re.compile(
+    r"compose|render|render_\w+|show|on_\w+|watch_\w+|compute_\w+|validate_\w+|action_\w+|check_action|notify_style_update"
+    r"|get_content_height|get_content_width|get_system_commands|get_css_variables|clear"
+)
+"""Names that Textual gives its meaning to; an action's sentence stands in its key binding, show's in ShopScreen."""
+
+PEEWEE_HOOKS = {"Meta", "db_value", "python_value", "rollback"}
+"""Names that peewee gives its meaning to."""
+
+
+def needs_a_docstring(source: Source, name: str, node: Definition) -> bool:
+    """True for a public class or function that is not somebody else's hook or hidden inside a function."""
+    words = name.split(".")
+    if any(word.startswith("_") for word in words):
+        return False
+    if source.room == "board" and isinstance(node, Function) and TEXTUAL_HOOKS.fullmatch(words[-1]):
+        return False
+    return not (source.room == "records" and words[-1] in PEEWEE_HOOKS)
+
+
+def inside_functions(source: Source) -> set[Definition]:
+    """Definitions that live inside a function and are nobody else's business."""
+    outer = [node for _, node in source.definitions() if isinstance(node, Function)]
+    return {child for node in outer for child in ast.walk(node) if isinstance(child, Definition) and child is not node}
+
+
+def unsaid(source: Source) -> Iterator[str]:
+    """A line for everything public without a docstring."""
+    if not ast.get_docstring(source.tree):
+        yield f"{source.where}: the file says nothing"
+    hidden = inside_functions(source)
+    for name, node in source.definitions():
+        if node not in hidden and needs_a_docstring(source, name, node) and not ast.get_docstring(node):
+            yield f"{source.where}:{node.lineno} {name}"
+
+
+def tests_of(source: Source) -> Iterator[tuple[str, Function]]:
+    """The tests in a file."""
+    for name, node in source.definitions():
+        if isinstance(node, Function) and node.name.startswith("test_"):
+            yield f"{source.where}:{node.lineno} {name}", node
+
+
+def looks(node: ast.AST) -> bool:
+    """True when something in here can fail a test by what it sees."""
+    return any(
+        isinstance(child, ast.Assert) or (isinstance(child, ast.Call) and called_name(child) in {"raises", "fail"})
+        for child in ast.walk(node)
+    )
+
+
+def test_everything_public_says_what_it_means() -> None:
+    """Every module, public class and public function of the package has a docstring."""
+    offenders = [line for source in sources("queueboard", "seed") for line in unsaid(source)]
+
+    assert not offenders, "\n".join(offenders)
+
+
+def test_every_test_is_one_sentence() -> None:
+    """Every test's docstring is one sentence on one or two lines that says a promise, not what the test does."""
+    offenders = []
+    for source in sources("tests"):
+        for where, node in tests_of(source):
+            sentence = ast.get_docstring(node) or ""
+            if (
+                not sentence.endswith(".")
+                or "\n\n" in sentence
+                or re.match(r"(?i)(tests?|checks?|verif\w+)\b", sentence)
+            ):
+                offenders.append(f"{where}: {sentence or 'no sentence'}")
+
+    assert not offenders, "\n".join(offenders)
+
+
+def test_every_test_can_fail() -> None:
+    """Every test asserts something itself or through a function of the tests that does."""
+    every_test = [pair for source in sources("tests") for pair in tests_of(source)]
+    helpers = {node.name for source in sources("tests") for _, node in source.definitions() if looks(node)}
+    offenders = [
+        where
+        for where, node in every_test
+        if not looks(node)
+        and not any(isinstance(child, ast.Call) and called_name(child) in helpers for child in ast.walk(node))
+    ]
+
+    assert not offenders, "\n".join(offenders)
+
+
+def test_no_test_sleeps_or_is_left_out() -> None:
+    """Tests wait for what they want to see, and none is skipped or expected to fail."""
+    banned = {"sleep", "skip", "skipif", "xfail", "importorskip"}
+    offenders = [
+        f"{source.where}:{node.lineno}"
+        for source in sources("tests")
+        for node in ast.walk(source.tree)
+        if isinstance(node, ast.Attribute) and node.attr in banned
+    ]
+
+    assert not offenders, "\n".join(offenders)
