@@ -1,0 +1,1 @@
+"""Queueboard: the terminal board that runs the day of a small knife-sharpening shop."""

@@ -1,0 +1,1 @@
+"""What goes back: cut-offs, return labels and the close-out of a box."""

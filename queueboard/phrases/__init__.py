@@ -1,0 +1,1 @@
+"""Values into the trade's sentences, for screens, papers and command line alike."""

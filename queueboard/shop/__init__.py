@@ -1,0 +1,1 @@
+"""What a person can do, and the one picture of the shop."""

@@ -42,7 +42,7 @@ def unsaid(source: Source) -> Iterator[str]:
             yield f"{source.where}:{node.lineno} {name}"
 
 
-def tests_of(source: Source) -> Iterator[tuple[str, Function]]:
+def promises_of(source: Source) -> Iterator[tuple[str, Function]]:
     """The tests in a file."""
     for name, node in source.definitions():
         if isinstance(node, Function) and node.name.startswith("test_"):
@@ -68,13 +68,9 @@ def test_every_test_is_one_sentence() -> None:
     """Every test's docstring is one sentence on one or two lines that says a promise, not what the test does."""
     offenders = []
     for source in sources("tests"):
-        for where, node in tests_of(source):
+        for where, node in promises_of(source):
             sentence = ast.get_docstring(node) or ""
-            if (
-                not sentence.endswith(".")
-                or "\n\n" in sentence
-                or re.match(r"(?i)(tests?|checks?|verif\w+)\b", sentence)
-            ):
+            if not sentence.endswith(".") or "\n\n" in sentence or re.match(r"(?i)(test|checks?|verif\w+)\b", sentence):
                 offenders.append(f"{where}: {sentence or 'no sentence'}")
 
     assert not offenders, "\n".join(offenders)
@@ -82,7 +78,7 @@ def test_every_test_is_one_sentence() -> None:
 
 def test_every_test_can_fail() -> None:
     """Every test asserts something itself or through a function of the tests that does."""
-    every_test = [pair for source in sources("tests") for pair in tests_of(source)]
+    every_test = [pair for source in sources("tests") for pair in promises_of(source)]
     helpers = {node.name for source in sources("tests") for _, node in source.definitions() if looks(node)}
     offenders = [
         where
