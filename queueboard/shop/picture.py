@@ -47,7 +47,7 @@ class BoxPicture:
     @property
     def ready_count(self) -> int:
         """Knives that can leave; declined ones count, looked-for ones do not."""
-        return sum(1 for k in self.on_hand if can_leave(k))
+        return sum(1 for k in self.on_hand if k.can_leave)
 
     @property
     def promise(self) -> Promise | None:
@@ -73,11 +73,6 @@ class BoxPicture:
     def waiting(self) -> tuple[Knife, ...]:
         """Knives that wait for an answer."""
         return tuple(knife for knife in self.on_hand if knife.waiting_for is not None)
-
-
-def can_leave(knife: Knife) -> bool:
-    """True for a knife that may go back now: found, and ready (declined knives stand in ready)."""
-    return knife.column is Column.READY and not knife.looking_for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -50,6 +50,11 @@ class Knife:
         """True while the shop has to give it back."""
         return self.column is not Column.GONE
 
+    @property
+    def can_leave(self) -> bool:
+        """True when it may go back now: found, and ready (declined knives stand in ready)."""
+        return self.column is Column.READY and not self.looking_for
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Thing:

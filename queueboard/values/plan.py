@@ -15,8 +15,8 @@ class BenchWindow:
 
     @property
     def minutes(self) -> int:
-        """Whole minutes in the stretch."""
-        return int((self.end - self.start).total_seconds() // 60)
+        """Whole minutes that really pass in the stretch, on a day the clocks change too."""
+        return int((self.end.timestamp() - self.start.timestamp()) // 60)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +50,8 @@ class BoxWork:
     this_next: bool = False
     waiting: bool = False
     """True when the whole box cannot go on until somebody answers."""
+    ready_to_fetch: bool = False
+    """True for a pick-up whose knives are all ready: the shop's part is done, so it is never late."""
     handling_minutes: int = 0
     knives: tuple[KnifeWork, ...] = ()
 
