@@ -1,0 +1,1 @@
+"""What came in: a typed line read as knives."""
