@@ -24,12 +24,12 @@ def read_length_mm(word: str, unit_word: str, *, shop_unit: str, usual_mm: int |
     """
     match = _LENGTH.fullmatch(word)
     if match is None:
-        raise TypedError(f'"{word}" is not a length. Type it like 20, 20.5, 20cm or 8in.')
+        raise TypedError(f"“{word}” is not a length. Type it like 20, 20.5, 20cm or 8in.")
     number = float(match[1].replace(",", "."))
     unit = match[2] or unit_word
     if not unit and usual_mm is not None:
         _ask_unit(match[1], number, shop_unit, usual_mm)
-    length_mm = round(number * MM_PER[unit or shop_unit])
+    length_mm = int(number * MM_PER[unit or shop_unit] + 0.5)
     if not SHORTEST_MM <= length_mm <= LONGEST_MM:
         raise TypedError(
             f"A knife of {match[1]} {unit or shop_unit}? Lengths go from 2 to 90 cm (0.8 to 35.4 in); type it again."
@@ -41,7 +41,7 @@ def _ask_unit(typed: str, number: float, shop_unit: str, usual_mm: int) -> None:
     other = "in" if shop_unit == "cm" else "cm"
     if not _near(number * MM_PER[shop_unit], usual_mm) and _near(number * MM_PER[other], usual_mm):
         raise TypedError(
-            f'Is "{typed}" {typed} {shop_unit} or {typed} {other}? Type {typed}{shop_unit} or {typed}{other}.'
+            f"Is “{typed}” {typed} {shop_unit} or {typed} {other}? Type {typed}{shop_unit} or {typed}{other}."
         )
 
 

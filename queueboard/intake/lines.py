@@ -20,7 +20,7 @@ from queueboard.words import Condition, Edge
 
 MOST = 999
 LONGEST_PHRASE = 4
-SHAPE = 'A line is: how many, kind, length, edge, condition, then ", mark" and "! wish".'
+SHAPE = "A line is: how many, kind, length, edge, condition, then “, mark” and “! wish”."
 
 _COUNT = re.compile(r"(\d+)x?")
 _MARK_COMMA = re.compile(r",(?!\d)|(?<!\d),")
@@ -98,7 +98,7 @@ def _kind(words: list[str], settings: Settings) -> tuple[Kind, list[str]]:
             return kind, words[length:]
     names = [name for kind in settings.kinds for name in (kind.name, *kind.short)]
     raise TypedError(
-        f'The shop has no kind "{words[0]}". {_perhaps(words[0], names)}The kinds are: '
+        f"The shop has no kind “{words[0]}”. {_perhaps(words[0], names)}The kinds are: "
         f"{', '.join(kind.name for kind in settings.kinds)}."
     )
 
@@ -140,8 +140,8 @@ def _chip_depth(words: list[str], found: _Found) -> int:
     apart = words[2:3] == ["mm"]
     if match[2] is None and not apart:
         raise TypedError(
-            f'"{words[0]} {words[1]}": {words[1]} chips, or {words[1]} mm deep? '
-            'Type "small chips" (to 1 mm), "big chips" (2-3 mm) or the depth with its mm.'
+            f"“{words[0]} {words[1]}”: {words[1]} chips, or {words[1]} mm deep? "
+            "Type “small chips” (to 1 mm), “big chips” (2-3 mm) or the depth with its mm."
         )
     _take_condition(_depth(match[1]), found)
     return 3 if apart else 2
@@ -155,7 +155,7 @@ def _depth(typed: str) -> Condition:
         return Condition.BIG_CHIPS
     raise TypedError(
         f"Chips of {typed} mm are not in the shop's list, which has chips to 1 mm and chips of 2-3 mm. "
-        'Type "small chips" or "big chips", and the rest behind a comma.'
+        "Type “small chips” or “big chips”, and the rest behind a comma."
     )
 
 
@@ -179,11 +179,11 @@ def _question(words: list[str], shop_unit: str) -> str:
     for length in (2, 1):
         phrase = " ".join(words[:length])
         if phrase in HALF_WORDS:
-            return f'"{phrase}": {HALF_WORDS[phrase]}.'
+            return f"“{phrase}”: {HALF_WORDS[phrase]}."
     known = [*EDGE_WORDS, *CONDITION_WORDS]
-    return f'"{words[0]}" is not understood. {_perhaps(words[0], known)}{SHAPE} Lengths are in {shop_unit}.'
+    return f"“{words[0]}” is not understood. {_perhaps(words[0], known)}{SHAPE} Lengths are in {shop_unit}."
 
 
 def _perhaps(word: str, known: list[str]) -> str:
     close = get_close_matches(word, known, n=1, cutoff=0.7)
-    return f'Do you mean "{close[0]}"? ' if close else ""
+    return f"Do you mean “{close[0]}”? " if close else ""

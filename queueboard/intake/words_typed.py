@@ -30,15 +30,15 @@ CONDITION_WORDS: Mapping[str, Condition] = {
 """What may be typed for how an edge came in."""
 
 HALF_WORDS: Mapping[str, str] = {
-    "single bevel": 'single bevel left or right? Type "single left" or "single right"',
-    "single": 'single bevel left or right? Type "single left" or "single right"',
-    "left": 'for a left-handed edge type "single left"; a left-handed owner belongs behind "!"',
-    "right": 'for a right-handed edge type "single right"',
-    "chips": 'how deep are the chips? Type "small chips" (to 1 mm) or "big chips" (2-3 mm)',
-    "chip": 'how deep is the chip? Type "small chips" (to 1 mm) or "big chips" (2-3 mm)',
-    "chipped": 'how deep are the chips? Type "small chips" (to 1 mm) or "big chips" (2-3 mm)',
-    "small": 'small what? Type "small chips" for chips to 1 mm',
-    "big": 'big what? Type "big chips" for chips of 2-3 mm',
+    "single bevel": "single bevel left or right? Type “single left” or “single right”",
+    "single": "single bevel left or right? Type “single left” or “single right”",
+    "left": "for a left-handed edge type “single left”; a left-handed owner belongs behind “!”",
+    "right": "for a right-handed edge type “single right”",
+    "chips": "how deep are the chips? Type “small chips” (to 1 mm) or “big chips” (2-3 mm)",
+    "chip": "how deep is the chip? Type “small chips” (to 1 mm) or “big chips” (2-3 mm)",
+    "chipped": "how deep are the chips? Type “small chips” (to 1 mm) or “big chips” (2-3 mm)",
+    "small": "small what? Type “small chips” for chips to 1 mm",
+    "big": "big what? Type “big chips” for chips of 2-3 mm",
 }
 """Words that leave something open, with the question to ask back."""
 
@@ -57,4 +57,4 @@ def _one_of(text: str, words: Mapping[str, Word], what: str, offered: tuple[str,
     typed = " ".join(text.casefold().split())
     if typed in words:
         return words[typed]
-    raise TypedError(f'"{text.strip()}" is no {what} the shop knows. Type one of: {", ".join(offered)}.')
+    raise TypedError(f"“{text.strip()}” is no {what} the shop knows. Type one of: {“, ”.join(offered)}.")
