@@ -1,0 +1,165 @@
+"""What a person types, taken as it stands or refused with a sentence; nothing is guessed."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+from decimal import ROUND_HALF_UP, Decimal
+
+from queueboard.errors import TypedError
+
+WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+DAYS_BACK = 366
+DAYS_AHEAD = 3 * 366
+LENGTH_RANGE_MM = (20, 900)
+MM_PER_UNIT = {"mm": Decimal(1), "cm": Decimal(10), "in": Decimal("25.4")}
+MOST_CENTS = 9_999_999
+
+_DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tag:
+    """A tag as typed: 417-3, or 417 for the whole box."""
+
+    box: int
+    knife: int | None = None
+
+    def __str__(self) -> str:
+        return f"{self.box}" if self.knife is None else f"{self.box}-{self.knife}"
+
+
+def parse_tag(text: str) -> Tag:
+    """Read a tag such as 417 or 417-3; box 1 to 999999, knife 1 to 999."""
+    match = re.fullmatch(r"([0-9]{1,6})(?:\s*-\s*([0-9]{1,3}))?", text.strip())
+    box, knife = (int(match[1]), int(match[2]) if match[2] else None) if match else (0, None)
+    if box == 0 or knife == 0:
+        raise TypedError(f"“{text.strip()}” is no tag. A tag is a box number, or box-knife: 417 or 417-3.")
+    return Tag(box=box, knife=knife)
+
+
+def parse_count(text: str) -> int:
+    """Read how many knives, 1 to 999."""
+    typed = text.strip()
+    if not re.fullmatch(r"[0-9]+", typed):
+        raise TypedError(f"“{typed}” is no count. Type a whole number from 1 to 999.")
+    if not re.fullmatch(r"0*[1-9][0-9]{0,2}", typed):
+        raise TypedError(f"A count of {typed[:12]} cannot be right. Type a number from 1 to 999.")
+    return int(typed)
+
+
+def parse_cents(text: str) -> int:
+    """Read an amount such as 12, 12.50 or 12,50 as whole cents, 0 to 99999.99."""
+    typed = text.strip()
+    match = re.fullmatch(r"([0-9]{1,9})(?:[.,]([0-9]{1,2}))?", typed)
+    if match is None:
+        raise TypedError(f"“{typed}” is no amount. Type only digits, like 12 or 12.50, without a sign for thousands.")
+    cents = int(match[1]) * 100 + int((match[2] or "").ljust(2, "0"))
+    if cents > MOST_CENTS:
+        raise TypedError(f"{typed} is more than 99999.99. Type a smaller amount.")
+    return cents
+
+
+def parse_length_mm(text: str, unit: str) -> int:
+    """Read an edge length in the shop's *unit* (cm or in), or with its own: 20, 20.5, 8 in, 8", 205 mm; 20 to 900 mm.
+
+    Rounded to whole millimetres, half up.
+    """
+    typed = text.strip().lower()
+    match = re.fullmatch(r"([0-9]{1,4}(?:[.,][0-9]{1,3})?)\s*(mm|cm|in|inch|inches|\"|)", typed)
+    if match is None:
+        raise TypedError(
+            f"“{text.strip()}” is no length. Type a number in {unit}, or with its unit: 20 cm, 8 in, 205 mm."
+        )
+    own = {"": unit, '"': "in", "inch": "in", "inches": "in"}.get(match[2], match[2])
+    exact_mm = Decimal(match[1].replace(",", ".")) * MM_PER_UNIT[own]
+    shortest, longest = LENGTH_RANGE_MM
+    if not shortest <= exact_mm <= longest:
+        ends = [f"{_short(Decimal(end) / MM_PER_UNIT[own])}" for end in LENGTH_RANGE_MM]
+        raise TypedError(
+            f"{match[1]} {own} is no edge length the shop knows: {ends[0]} to {ends[1]} {own}. "
+            f"Another unit can be typed with it: 20 cm, 8 in, 205 mm."
+        )
+    return int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
+
+
+def _short(number: Decimal) -> str:
+    return f"{number.quantize(Decimal('0.1')):f}".removesuffix(".0")
+
+
+def parse_time(text: str) -> time:
+    """Read a time of day such as 16:00, 16.30, 1630, 16, 4pm or 4:30 pm.
+
+    An hour from 1 to 6 without a leading zero or am/pm is asked back: the counter says 4 and means 16:00.
+    """
+    typed = text.strip().lower()
+    match = re.fullmatch(r"([0-9]{1,2})(?:[:.]([0-9]{2}))?\s*(am|pm|)", typed) or re.fullmatch(
+        r"([0-9]{2})([0-9]{2})()", typed
+    )
+    if match is None:
+        raise TypedError(f"“{text.strip()}” is no time of day. Type it like 16:00 or 4pm.")
+    hour, minute, half = int(match[1]), int(match[2] or 0), match[3]
+    if hour > (12 if half else 23) or minute > 59 or (half and hour == 0):
+        raise TypedError(f"There is no {text.strip()} on the clock. Type it like 16:00 or 4pm.")
+    if not half and len(match[1]) == 1 and 1 <= hour <= 6:
+        raise TypedError(f"{text.strip()} can be read two ways: type {hour:02}:{minute:02} or {hour + 12}:{minute:02}.")
+    if not half and match[2] is None and 1 <= hour <= 12 and len(match[1]) == 1:
+        raise TypedError(f"{text.strip()} can be read two ways: type {hour:02}:00 or {hour + 12}:00.")
+    return time(hour % 12 + (12 if half == "pm" else 0) if half else hour, minute)
+
+
+def parse_day(text: str, today: date) -> date:
+    """Read a day: 2026-11-27, 27.11, 27.11.2026, fri, friday, today, tomorrow, +3 (days from *today*).
+
+    A weekday is the next one after today; on that weekday itself it is asked back. A day without a year is the next
+    such day, and is asked back when that is more than half a year away. At most a year back and three years ahead.
+    """
+    typed = text.strip().lower()
+    day = _spoken_day(typed, today) or _written_day(typed, today)
+    if day is None:
+        if re.fullmatch(r"[0-9]{1,4}[/-][0-9]{1,2}([/-][0-9]{1,4})?", typed):
+            raise TypedError(f"{typed} can be read as day and month or month and day. {_DAY_HELP}")
+        raise TypedError(f"“{text.strip()}” is no day. {_DAY_HELP}")
+    if not -DAYS_BACK <= (day - today).days <= DAYS_AHEAD:
+        raise TypedError(f"{day.isoformat()} is too far from today, {today.isoformat()}. {_DAY_HELP}")
+    return day
+
+
+def _spoken_day(typed: str, today: date) -> date | None:
+    """Today, tomorrow, +3 and weekdays; None when it is none of them."""
+    if typed in {"today", "tomorrow"}:
+        return today + timedelta(days=int(typed == "tomorrow"))
+    if match := re.fullmatch(r"\+([0-9]{1,4})", typed):
+        return today + timedelta(days=int(match[1]))
+    if len(typed) < 2:
+        return None
+    weekday = next((n for n, name in enumerate(WEEKDAYS) if name.lower().startswith(typed)), None)
+    if weekday is None:
+        return None
+    days = (weekday - today.weekday()) % 7
+    if days == 0:
+        raise TypedError(f"Today is {WEEKDAYS[weekday]}: type today, or +7 for the next one.")
+    return today + timedelta(days=days)
+
+
+def _written_day(typed: str, today: date) -> date | None:
+    """2026-11-27, 27.11.2026 and 27.11; None when it is none of them."""
+    if match := re.fullmatch(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", typed):
+        return _existing(int(match[1]), int(match[2]), int(match[3]))
+    if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})", typed):
+        return _existing(int(match[3]), int(match[2]), int(match[1]))
+    match = re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed)
+    if match is None:
+        return None
+    day, month = int(match[1]), int(match[2])
+    passed = (month, day) < (today.month, today.day)
+    coming = _existing(today.year + passed, month, day)
+    if (coming - today).days > 183:
+        raise TypedError(f"{typed} is more than half a year away. Type it with its year: {coming.isoformat()}.")
+    return coming
+
+
+def _existing(year: int, month: int, day: int) -> date:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        raise TypedError(f"There is no {day}.{month}.{year} in the calendar. {_DAY_HELP}") from None

@@ -1,0 +1,231 @@
+"""What a person types: taken as it stands, or refused with a sentence that says what to type."""
+
+from datetime import date, time, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from queueboard.errors import TypedError
+from queueboard.phrases.typed import (
+    Tag,
+    parse_cents,
+    parse_count,
+    parse_day,
+    parse_length_mm,
+    parse_tag,
+    parse_time,
+)
+
+THURSDAY = date(2026, 11, 26)
+
+
+@pytest.mark.parametrize(
+    ("typed", "day"),
+    [
+        ("2026-11-27", date(2026, 11, 27)),
+        ("27.11", date(2026, 11, 27)),
+        ("27.11.", date(2026, 11, 27)),
+        (" 27.11.2026 ", date(2026, 11, 27)),
+        ("26.11", THURSDAY),
+        ("3.1", date(2027, 1, 3)),
+        ("fri", date(2026, 11, 27)),
+        ("Friday", date(2026, 11, 27)),
+        ("we", date(2026, 12, 2)),
+        ("today", THURSDAY),
+        ("Tomorrow", date(2026, 11, 27)),
+        ("+3", date(2026, 11, 29)),
+        ("+0", THURSDAY),
+        ("2026-11-01", date(2026, 11, 1)),
+        ("29.2.2028", date(2028, 2, 29)),
+    ],
+)
+def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
+    """ISO dates, day and month, weekdays, today, tomorrow and days from now are read."""
+    assert parse_day(typed, THURSDAY) == day
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        ("30.2", "There is no 30.2.2027"),
+        ("2026-02-29", "There is no 29.2.2026"),
+        ("2026-13-01", "There is no 1.13.2026"),
+        ("thu", "Today is Thursday: type today, or [+]7"),
+        ("25.11", "more than half a year away. Type it with its year: 2027-11-25"),
+        ("3/4", "day and month or month and day"),
+        ("t", "is no day"),
+        ("next friday", "is no day"),
+        ("", "is no day"),
+        ("0.0", "There is no"),
+        ("2062-11-27", "too far"),
+        ("+2000", "too far"),
+        ("[red]x[/]", "“\\[red\\]x\\[/\\]” is no day"),
+        ("２７.11", "is no day"),
+    ],
+)
+def test_a_day_that_does_not_exist_or_is_in_doubt_is_asked_back(typed: str, says: str) -> None:
+    """Impossible, doubtful and far-off days get a sentence with what to type."""
+    with pytest.raises(TypedError, match=says):
+        parse_day(typed, THURSDAY)
+
+
+@given(st.dates(date(2026, 1, 1), date(2027, 6, 1)))
+def test_an_iso_date_reads_back_as_itself(day: date) -> None:
+    """What the program writes it also reads."""
+    assert parse_day(day.isoformat(), THURSDAY) == day
+
+
+@given(st.dates(date(2020, 1, 1), date(2040, 1, 1)), st.integers(1, 6))
+def test_a_weekday_is_always_within_the_coming_six_days(today: date, ahead: int) -> None:
+    """A weekday's name means the next such day, on any day of any year."""
+    day = today + timedelta(days=ahead)
+
+    name = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"][day.weekday()]
+
+    assert parse_day(name, today) == day
+
+
+@given(st.text(max_size=12))
+def test_no_text_makes_a_parser_fall_over(text: str) -> None:
+    """Whatever is typed, the answer is a value or a sentence, never another error."""
+    for parse in (
+        parse_cents,
+        parse_count,
+        parse_tag,
+        parse_time,
+        lambda t: parse_length_mm(t, "cm"),
+        lambda t: parse_day(t, THURSDAY),
+    ):
+        sentence = "Taken."
+        try:
+            parse(text)
+        except TypedError as error:
+            sentence = str(error)
+
+        assert sentence.endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("typed", "cents"),
+    [("12", 1200), ("12.50", 1250), ("12,50", 1250), ("12.5", 1250), ("0", 0), (" 0,05 ", 5), ("99999.99", 9999999)],
+)
+def test_an_amount_is_read_as_whole_cents(typed: str, cents: int) -> None:
+    """Point and comma both part the cents."""
+    assert parse_cents(typed) == cents
+
+
+@pytest.mark.parametrize("typed", ["", "-5", "1.234", "1.234,50", "1,234.50", "12 EUR", "1e3", "100000", "12.", "¹²"])
+def test_an_amount_in_doubt_is_refused(typed: str) -> None:
+    """Signs for thousands, minus, words and too much money are refused."""
+    with pytest.raises(TypedError):
+        parse_cents(typed)
+
+
+@given(st.integers(0, 9_999_999))
+def test_every_amount_reads_back(cents: int) -> None:
+    """An amount written with two digits of cents reads back as itself."""
+    assert parse_cents(f"{cents // 100}.{cents % 100:02}") == cents
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "length_mm"),
+    [
+        ("20", "cm", 200),
+        ("20.5", "cm", 205),
+        ("20,5 cm", "in", 205),
+        ("8", "in", 203),
+        ("8 in", "cm", 203),
+        ('8"', "cm", 203),
+        ("10 inches", "cm", 254),
+        ("205mm", "cm", 205),
+        ("2", "cm", 20),
+        ("90", "cm", 900),
+    ],
+)
+def test_a_length_is_read_in_the_shops_unit_or_its_own(typed: str, unit: str, length_mm: int) -> None:
+    """The inch is 25.4 mm exactly (NIST SP 811, from memory); the ends of the range fit."""
+    assert parse_length_mm(typed, unit) == length_mm
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "says"),
+    [
+        ("200", "cm", "2 to 90 cm"),
+        ("1.9", "cm", "2 to 90 cm"),
+        ("90.1", "cm", "2 to 90 cm"),
+        ("36", "in", "0.8 to 35.4 in"),
+        ("0", "cm", "2 to 90 cm"),
+        ("-8", "in", "is no length"),
+        ("long", "cm", "is no length"),
+    ],
+)
+def test_a_length_out_of_range_is_refused_with_the_range(typed: str, unit: str, says: str) -> None:
+    """What no knife measures is refused, in the unit that was typed."""
+    with pytest.raises(TypedError, match=says):
+        parse_length_mm(typed, unit)
+
+
+@pytest.mark.parametrize(("typed", "count"), [("1", 1), ("013", 13), (" 999 ", 999)])
+def test_a_count_is_read(typed: str, count: int) -> None:
+    """Counts from 1 to 999 are taken."""
+    assert parse_count(typed) == count
+
+
+@pytest.mark.parametrize("typed", ["0", "10000", "1000", "-3", "3.5", "", "three", "٣"])
+def test_a_count_that_cannot_be_is_refused(typed: str) -> None:
+    """Nothing, too many and things that are no number are refused with the range."""
+    with pytest.raises(TypedError, match="1 to 999"):
+        parse_count(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "moment"),
+    [
+        ("16:00", time(16)),
+        ("16.30", time(16, 30)),
+        ("1630", time(16, 30)),
+        ("16", time(16)),
+        ("4pm", time(16)),
+        ("4:30 PM", time(16, 30)),
+        ("12am", time(0)),
+        ("12 pm", time(12)),
+        ("9:15", time(9, 15)),
+        ("04:00", time(4)),
+        ("00:00", time(0)),
+    ],
+)
+def test_a_time_of_day_is_read(typed: str, moment: time) -> None:
+    """The 24-hour clock and am/pm are read."""
+    assert parse_time(typed) == moment
+
+
+@pytest.mark.parametrize("typed", ["4", "4:30", "9", "25:00", "12:60", "13pm", "0am", "noon", "", "123"])
+def test_a_time_in_doubt_is_asked_back(typed: str) -> None:
+    """Four o'clock may be either; what is on no clock is refused."""
+    with pytest.raises(TypedError):
+        parse_time(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "tag"),
+    [("417", Tag(box=417)), ("417-3", Tag(box=417, knife=3)), (" 417 - 13 ", Tag(box=417, knife=13))],
+)
+def test_a_tag_is_read(typed: str, tag: Tag) -> None:
+    """A box number alone, or box and knife with a dash."""
+    assert parse_tag(typed) == tag
+
+
+@pytest.mark.parametrize("typed", ["", "-", "417-", "0", "417-0", "417/3", "4l7", "417-3-1", "1234567"])
+def test_what_is_no_tag_is_refused(typed: str) -> None:
+    """The sentence shows how a tag looks."""
+    with pytest.raises(TypedError, match="417-3"):
+        parse_tag(typed)
+
+
+@given(st.integers(1, 999_999), st.none() | st.integers(1, 999))
+def test_every_tag_reads_back(box: int, knife: int | None) -> None:
+    """A tag written out reads back as itself."""
+    tag = Tag(box=box, knife=knife)
+
+    assert parse_tag(str(tag)) == tag
