@@ -57,4 +57,5 @@ def _one_of(text: str, words: Mapping[str, Word], what: str, offered: tuple[str,
     typed = " ".join(text.casefold().split())
     if typed in words:
         return words[typed]
-    raise TypedError(f"“{text.strip()}” is no {what} the shop knows. Type one of: {“, ”.join(offered)}.")
+    article = "an" if what[0] in "aeiou" else "a"
+    raise TypedError(f"“{text.strip()}” is not {article} {what} the shop knows. Type one of: {', '.join(offered)}.")
