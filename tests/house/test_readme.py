@@ -1,0 +1,82 @@
+"""README says what the program does: its commands, its keys and the two lines that start everything."""
+
+import argparse
+import re
+from collections.abc import Iterator
+
+from queueboard.cli import build_parser
+from tests.house import keys_table
+from tests.house.tree import ROOT
+
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def commands(parser: argparse.ArgumentParser) -> Iterator[tuple[str, argparse.ArgumentParser]]:
+    """Each command of the program with its own parser."""
+    for action in parser._actions:
+        if isinstance(action, argparse._SubParsersAction):
+            yield from action.choices.items()
+
+
+def options(parser: argparse.ArgumentParser) -> set[str]:
+    """The long options of a parser, help aside."""
+    names = {name for action in parser._actions for name in action.option_strings if name.startswith("--")}
+    return names - {"--help"}
+
+
+def marked(mark: str) -> str:
+    """The command that stands under a mark in README."""
+    found = re.search(rf"<!-- {mark} -->\n+```\w*\n(.+?)\n```", README, re.DOTALL)
+    assert found, f"README has no command marked {mark}"
+    return found[1]
+
+
+def test_every_command_is_in_readme() -> None:
+    """README names every command of the program in its list of commands."""
+    missing = [name for name, _ in commands(build_parser()) if f"`queueboard {name}" not in README]
+
+    assert not missing
+
+
+def test_every_option_is_in_readme() -> None:
+    """README names every option of the program and of each of its commands."""
+    parsers = [build_parser(), *(parser for _, parser in commands(build_parser()))]
+    missing = sorted({name for parser in parsers for name in options(parser) if name not in README})
+
+    assert not missing
+
+
+def test_readme_names_no_command_that_is_not_there() -> None:
+    """Every `queueboard WORD` in README is a command of the program."""
+    named = set(re.findall(r"queueboard ([a-z]+)", re.sub(r"(?s)<!--.*?-->", "", README)))
+    known = {name for name, _ in commands(build_parser())}
+
+    assert named & known
+    assert {word for word in named if re.search(rf"[`/]queueboard {word}", README)} <= known
+
+
+def test_readme_opens_with_the_job_then_two_commands_then_a_picture() -> None:
+    """One paragraph, the demo's command, the tests' command and the board's picture stand in this order."""
+    _title, paragraph, *_ = README.split("\n\n")
+    places = [
+        README.index(part) for part in (paragraph, marked("open the demo"), marked("run all tests"), "](.pictures/")
+    ]
+
+    assert len(paragraph) > 200
+    assert places == sorted(places)
+
+
+def test_the_script_of_all_checks_runs_readme_s_own_command() -> None:
+    """.ci/run holds no test command of its own; it reads README's, which ends in pytest."""
+    script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+
+    assert "<!-- run all tests -->" in script
+    assert "pytest" not in script
+    assert marked("run all tests").endswith("pytest")
+
+
+def test_the_keys_in_readme_are_the_keys_of_the_board() -> None:
+    """README's table of keys is what `python -m tests.house.keys_table` writes."""
+    written = README.partition(keys_table.START)[2].partition(keys_table.END)[0]
+
+    assert written == keys_table.table()
