@@ -1,0 +1,78 @@
+"""Bench minutes from now, turned into clock time over the stretches of bench time that are known."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+
+from queueboard.values.plan import BenchWindow
+
+_MINUTE = timedelta(minutes=1)
+
+
+def minutes_late(due: datetime, end: datetime) -> int:
+    """Minutes by the clock from due to a later end, begun minutes counted whole; 0 when end is not later.
+
+    Counted in UTC: two wall clock times of one zone subtract without regard to a change of the clocks.
+    """
+    return max(0, -((due.astimezone(UTC) - end.astimezone(UTC)) // _MINUTE))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchClock:
+    """The known bench time in order, clipped to now. A bench minute is a minute in which somebody works at it."""
+
+    windows: tuple[BenchWindow, ...]
+
+    @property
+    def total_minutes(self) -> int:
+        """Bench minutes from now to the horizon."""
+        return sum(w.minutes for w in self.windows)
+
+    @property
+    def horizon(self) -> datetime | None:
+        """The end of the last known stretch; None when no bench time is known at all."""
+        return self.windows[-1].end if self.windows else None
+
+    def start_at(self, minute: int) -> datetime | None:
+        """When work that starts after this many bench minutes starts; None beyond the horizon.
+
+        A start at closing time moves to the next stretch.
+        """
+        left = minute
+        for window in self.windows:
+            if left < window.minutes:
+                return _later(window.start, left)
+            left -= window.minutes
+        return None
+
+    def end_at(self, minute: int) -> datetime | None:
+        """When work that ends after this many bench minutes ends; None beyond the horizon.
+
+        An end at closing time stays there. Minute 0 is the start of the first stretch.
+        """
+        left = minute
+        for window in self.windows:
+            if left <= window.minutes:
+                return _later(window.start, left)
+            left -= window.minutes
+        return None
+
+    def minutes_on(self, day: date) -> int:
+        """Bench minutes left in the stretches that start on this day."""
+        return sum(w.minutes for w in self.windows if w.start.date() == day)
+
+
+def bench_clock(windows: Iterable[BenchWindow], now: datetime) -> BenchClock:
+    """The clock over these stretches, in order and without what lies before now."""
+    ahead = (_from(window, now) for window in windows if window.end.astimezone(UTC) > now.astimezone(UTC))
+    return BenchClock(windows=tuple(sorted(ahead, key=lambda w: w.start.astimezone(UTC))))
+
+
+def _from(window: BenchWindow, now: datetime) -> BenchWindow:
+    if window.start.astimezone(UTC) >= now.astimezone(UTC):
+        return window
+    return BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
+
+
+def _later(instant: datetime, minutes: int) -> datetime:
+    return (instant.astimezone(UTC) + minutes * _MINUTE).astimezone(instant.tzinfo)
