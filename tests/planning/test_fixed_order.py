@@ -1,0 +1,92 @@
+"""A day list that was fixed stays as it is, but for what is begun and for new last chances."""
+
+from dataclasses import replace
+
+from queueboard.values.plan import BoxWork, OrderChange
+from queueboard.words import OrderWord
+from tests.planning.work import box_work, knife_work, order_of, planned
+from tests.plans import at
+
+
+def four_boxes() -> list[BoxWork]:
+    """Four boxes of one plain knife each, due on the next four days."""
+    return [box_work(n, knife_work(n * 100 + 1), ship_by=at(15, days=n)) for n in (1, 2, 3, 4)]
+
+
+FIXED = (301, 101, 401, 201)
+
+
+def test_the_fixed_order_is_kept() -> None:
+    """The list stands as it was fixed, whatever the ranks would say, and nothing has changed."""
+    plan = planned(*four_boxes(), fixed_order=FIXED)
+
+    assert order_of(plan) == FIXED
+    assert plan.changes == ()
+
+
+def test_a_new_box_goes_to_the_end() -> None:
+    """What came in since goes behind the list, even when it is due sooner, and is named."""
+    plan = planned(
+        *four_boxes(), replace(box_work(5, knife_work(501), ship_by=at(9, days=1)), rush=True), fixed_order=FIXED
+    )
+
+    assert order_of(plan) == (*FIXED, 501)
+    assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.NEW),)
+
+
+def test_a_new_last_chance_goes_to_the_front() -> None:
+    """What is promised for today goes ahead of a list that did not know of it."""
+    plan = planned(*four_boxes(), box_work(5, knife_work(501), ship_by=at(16)), fixed_order=FIXED)
+
+    assert order_of(plan) == (501, *FIXED)
+    assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
+
+
+def test_a_listed_knife_that_becomes_a_last_chance_moves_up() -> None:
+    """A listed box marked 'this next' moves to the front, and the others keep their order."""
+    boxes = four_boxes()
+    boxes[1] = replace(boxes[1], this_next=True)
+
+    plan = planned(*boxes, fixed_order=FIXED)
+
+    assert order_of(plan) == (201, 301, 101, 401)
+    assert plan.changes == (OrderChange(tag="2-1", what=OrderWord.LAST_CHANCE),)
+
+
+def test_last_chances_that_lead_the_list_stay_as_fixed() -> None:
+    """Two boxes for today, fixed in an order of the person's own, are no news."""
+    boxes = [box_work(n, knife_work(n * 100 + 1), ship_by=at(14 + n)) for n in (1, 2)]
+
+    plan = planned(*boxes, *four_boxes()[2:], fixed_order=(201, 101, 401, 301))
+
+    assert order_of(plan) == (201, 101, 401, 301)
+    assert plan.changes == ()
+
+
+def test_what_is_begun_leads() -> None:
+    """A knife put on the bench out of turn leads, ahead of a new last chance: a bench in use is never reordered."""
+    boxes = four_boxes()
+    boxes[3] = box_work(4, knife_work(401, begun=True), ship_by=at(15, days=4))
+
+    plan = planned(*boxes, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=FIXED)
+
+    assert order_of(plan) == (401, 501, 301, 101, 201)
+    assert [change.tag for change in plan.changes] == ["5-1"]
+
+
+def test_what_is_done_drops_out_quietly() -> None:
+    """A knife of the list without open work is skipped and the others keep their order."""
+    plan = planned(*four_boxes()[1:], fixed_order=FIXED)
+
+    assert order_of(plan) == (301, 401, 201)
+    assert plan.changes == ()
+
+
+def test_neighbours_of_one_process_form_runs_again() -> None:
+    """When the knife between two others is done, these become one run."""
+    due = at(15, days=2)
+    plain = [box_work(n, knife_work(n * 100 + 1), ship_by=due) for n in (1, 2)]
+
+    plan = planned(*plain, fixed_order=(101, 999, 201))
+
+    assert [run.knife_ids for run in plan.runs] == [(101, 201)]

@@ -1,0 +1,103 @@
+"""Hand-built work for the planner, and shapes of work that hypothesis draws."""
+
+from datetime import datetime, timedelta
+
+from hypothesis import strategies as st
+
+from queueboard.planning.order import plan_work
+from queueboard.values.plan import BenchWindow, BoxWork, KnifeWork, Plan, ProcessWork
+from tests.plans import NOW, TODAY, at
+
+PLAIN = ProcessWork(name="plain", set_up_seconds=90, run_size=12)
+SERRATED = ProcessWork(name="serrated", set_up_seconds=30, run_size=6)
+THIN = ProcessWork(name="thin", set_up_seconds=75, run_size=3)
+PROCESSES = (PLAIN, SERRATED, THIN)
+
+
+def free(process: ProcessWork, *, run_size: int = 12) -> ProcessWork:
+    """The same process with its belts already up."""
+    return ProcessWork(name=process.name, set_up_seconds=0, run_size=run_size)
+
+
+def knife_work(
+    knife_id: int,
+    minutes: int = 6,
+    *,
+    process: str = "plain",
+    handling_minutes: int = 3,
+    rework: bool = False,
+    begun: bool = False,
+) -> KnifeWork:
+    """A knife for the bench; its tag is its id, split as box * 100 + number."""
+    return KnifeWork(
+        knife_id=knife_id,
+        tag=f"{knife_id // 100}-{knife_id % 100}",
+        process=process,
+        minutes=minutes,
+        handling_minutes=handling_minutes,
+        rework=rework,
+        begun=begun,
+    )
+
+
+def box_work(number: int, *knives: KnifeWork, ship_by: datetime | None = None) -> BoxWork:
+    """A box whose id is its number."""
+    return BoxWork(box_id=number, number=number, ship_by=ship_by, knives=knives)
+
+
+def bench_days(days: int = 10, *, minutes: int = 420) -> tuple[BenchWindow, ...]:
+    """A stretch of bench time from 09:12, the time of NOW, on this and the following days."""
+    starts = (at(NOW.hour, NOW.minute, days=day) for day in range(days))
+    return tuple(BenchWindow(start=start, end=start + timedelta(minutes=minutes)) for start in starts)
+
+
+def planned(
+    *boxes: BoxWork,
+    processes: tuple[ProcessWork, ...] = PROCESSES,
+    windows: tuple[BenchWindow, ...] | None = None,
+    fixed_order: tuple[int, ...] = (),
+    now: datetime = NOW,
+) -> Plan:
+    """The plan of these boxes on the ten days from NOW."""
+    return plan_work(boxes, processes, bench_days() if windows is None else windows, now, fixed_order)
+
+
+def order_of(plan: Plan) -> tuple[int, ...]:
+    """The knives in the order of the plan."""
+    return tuple(knife_id for run in plan.runs for knife_id in run.knife_ids)
+
+
+@st.composite
+def _knives(draw: st.DrawFn, number: int) -> tuple[KnifeWork, ...]:
+    count = draw(st.integers(0, 6))
+    return tuple(
+        knife_work(
+            number * 100 + place,
+            draw(st.integers(0, 30)),
+            process=draw(st.sampled_from(PROCESSES)).name,
+            rework=draw(st.booleans()),
+            begun=draw(st.sampled_from((False, False, False, True))),
+        )
+        for place in range(1, count + 1)
+    )
+
+
+@st.composite
+def _box(draw: st.DrawFn, number: int) -> BoxWork:
+    seldom = st.sampled_from((False, False, False, False, True))
+    return BoxWork(
+        box_id=number,
+        number=number,
+        ship_by=draw(st.none() | st.builds(at, st.sampled_from((10, 15, 17)), days=st.integers(-2, 6))),
+        label_last_day=draw(st.none() | st.integers(-1, 4).map(lambda days: TODAY + timedelta(days=days))),
+        promised_today=draw(seldom),
+        rush=draw(seldom),
+        this_next=draw(seldom),
+        waiting=draw(seldom),
+        ready_to_fetch=draw(seldom),
+        knives=draw(_knives(number)),
+    )
+
+
+BOXES = st.integers(0, 7).flatmap(lambda count: st.tuples(*(_box(100 + place) for place in range(count))))
+"""Up to seven boxes of up to six knives each, of every kind."""
