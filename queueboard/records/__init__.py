@@ -1,0 +1,1 @@
+"""What is known: the shop file. Only the shop room may come in here."""

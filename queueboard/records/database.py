@@ -1,0 +1,216 @@
+"""Opening, creating and looking at a shop file; every fault becomes a sentence before a byte is written."""
+
+import os
+import sqlite3
+import stat
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from urllib.parse import quote
+
+from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDatabase
+
+from queueboard.errors import BusyError, FileError, RuleError
+from queueboard.records import migrations
+from queueboard.records.schema_v1 import APPLICATION_ID
+
+Cell = int | str | None
+"""What a column holds: integers and text only."""
+
+OLDEST_SQLITE = (3, 37, 0)
+"""STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
+
+
+class ShopDatabase(SqliteDatabase):
+    """A connection to one shop file that reports SQLite's own error when SQLite has already rolled back."""
+
+    def rollback(self) -> None:
+        """Roll back, unless SQLite did so itself (disk full): a second ROLLBACK would hide the real error."""
+        if self.raw().in_transaction:
+            super().rollback()
+
+    def raw(self) -> sqlite3.Connection:
+        """The standard library's own connection beneath."""
+        connection = self.connection()  # type: ignore[no-untyped-call]  # the stubs leave it untyped
+        if not isinstance(connection, sqlite3.Connection):
+            raise TypeError(f"sqlite3 was expected beneath, not {type(connection).__module__}")
+        return connection
+
+    def rows(self, sql: str, values: Sequence[Cell] = ()) -> list[tuple[Cell, ...]]:
+        """All rows of one fixed query as plain tuples."""
+        cursor = self.execute_sql(sql, values)  # type: ignore[no-untyped-call]  # the stubs leave it untyped
+        return [tuple(row) for row in cursor.fetchall()]
+
+    def one(self, sql: str, values: Sequence[Cell] = ()) -> Cell:
+        """The first cell of the first row; None when there is no row."""
+        rows = self.rows(sql, values)
+        return rows[0][0] if rows else None
+
+    @contextmanager
+    def reading(self) -> Iterator[None]:
+        """One consistent view over several queries; it never takes the writer's lock."""
+        self.rows("BEGIN DEFERRED")
+        try:
+            yield
+        finally:
+            if self.raw().in_transaction:
+                self.rows("ROLLBACK")
+
+
+def check_library() -> None:
+    """Refuse a SQLite without STRICT tables."""
+    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+        raise FileError(
+            f"This machine's SQLite is {sqlite3.sqlite_version}; queueboard needs 3.37 or newer. "
+            "Install a newer Python, which brings a newer SQLite with it."
+        )
+
+
+def has_wal_reset_fix(version: tuple[int, ...]) -> bool:
+    """True when this SQLite cannot damage a WAL file by the checkpoint race (sqlite.org/wal.html#walresetbug)."""
+    return version >= (3, 51, 3) or (3, 50, 7) <= version < (3, 51, 0) or (3, 44, 6) <= version < (3, 45, 0)
+
+
+def look_before_opening(path: Path) -> int:
+    """Read the header without SQLite and return the schema version; each thing that is wrong has its sentence."""
+    if not path.exists():
+        raise FileError(
+            f"There is no shop file at {path}. `queueboard start` makes one; `queueboard demo` shows an invented shop."
+        )
+    if path.is_dir():
+        raise FileError(f"{path} is a folder, not a shop file. Give the file's own name with --file.")
+    try:
+        with path.open("rb") as file:
+            header = file.read(100)
+    except PermissionError:
+        raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
+    if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
+        raise FileError(f"{path} is not a shop file of queueboard; nothing in it was touched. Choose another with --file.")
+    version = int.from_bytes(header[60:64])
+    newest = len(migrations.STEPS)
+    if version > newest:
+        raise FileError(
+            f"{path} was written by a newer queueboard (its layout is {version}, this one knows {newest}). "
+            "Upgrade queueboard; nothing in the file was touched."
+        )
+    _check_size(path, header)
+    return version
+
+
+def _check_size(path: Path, header: bytes) -> None:
+    """A file cut short is damaged, unless a WAL beside it still holds the rest."""
+    page_size = int.from_bytes(header[16:18])
+    page_size = 65536 if page_size == 1 else page_size
+    pages = int.from_bytes(header[28:32])
+    leftover = any(path.with_name(path.name + end).exists() for end in ("-wal", "-journal"))
+    if not leftover and path.stat().st_size != pages * page_size:
+        raise damaged(path)
+
+
+def damaged(path: Path) -> FileError:
+    """The sentence for a damaged file."""
+    return FileError(
+        f"{path} is damaged; nothing in it was touched. The copies are in {path.parent / 'copies'}: "
+        "put the newest one in its place, and keep the damaged file."
+    )
+
+
+def connect(path: Path, patience_ms: int) -> ShopDatabase:
+    """Open an existing file that look_before_opening has found good."""
+    database = ShopDatabase(
+        f"file:{quote(str(path.absolute()))}?mode=rw",
+        uri=True,
+        lock_type="IMMEDIATE",
+        autoconnect=False,
+        pragmas={
+            "busy_timeout": patience_ms,
+            "foreign_keys": 1,
+            "synchronous": 2,
+            "trusted_schema": 0,
+        },
+    )
+    with faults(path):
+        database.connect()
+        if database.one("PRAGMA journal_mode") != "wal":
+            database.one("PRAGMA journal_mode = TRUNCATE")
+    return database
+
+
+def create(path: Path) -> None:
+    """Make a new shop file with its tables, readable by the owner only; an existing file is refused."""
+    make_private_folder(path.parent)
+    try:
+        os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
+    except FileExistsError:
+        raise FileError(f"{path} is there already; nothing was changed. Choose another place with --file.") from None
+    except OSError as error:
+        raise FileError(f"{path} cannot be made: {error.strerror}. Choose another place with --file.") from None
+    with faults(path):
+        connection = sqlite3.connect(path, isolation_level=None)
+        try:
+            if has_wal_reset_fix(sqlite3.sqlite_version_info):
+                connection.execute("PRAGMA journal_mode = WAL")
+            connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+            bring_up(connection, 0)
+        finally:
+            connection.close()
+
+
+def bring_up(connection: sqlite3.Connection, version: int) -> None:
+    """Lead a file from its version to the newest layout, in one transaction: wholly old or wholly new."""
+    steps = "\n".join(migrations.STEPS[version:])
+    try:
+        connection.executescript(f"BEGIN IMMEDIATE;\n{steps}\nPRAGMA user_version = {len(migrations.STEPS)};\nCOMMIT;")
+    except sqlite3.Error:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+        raise
+
+
+def copy_whole(source: sqlite3.Connection, target: Path) -> None:
+    """Copy a file in one go into a new one that only the owner may read."""
+    os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
+    copy = sqlite3.connect(target)
+    try:
+        source.backup(copy, pages=-1)
+        copy.execute("PRAGMA journal_mode = DELETE")
+    finally:
+        copy.close()
+
+
+def make_private_folder(folder: Path) -> None:
+    """Make a folder that only its owner may enter; one that is there already is left as it is."""
+    if folder.exists():
+        return
+    try:
+        folder.mkdir(mode=0o700, parents=True)
+    except OSError as error:
+        raise FileError(f"The folder {folder} cannot be made: {error.strerror}. Choose another with --file.") from None
+
+
+@contextmanager
+def faults(path: Path) -> Iterator[None]:
+    """Turn the database's errors into the shop's sentences."""
+    try:
+        yield
+    except IntegrityError as error:
+        raise RuleError(f"The shop file refused that ({error}); nothing was stored.") from error
+    except (OperationalError, DatabaseError, sqlite3.DatabaseError, UnicodeDecodeError) as error:
+        raise _sentence(path, error) from error
+
+
+def _sentence(path: Path, error: Exception) -> FileError:
+    """The sentence for one database error, by SQLite's own error name."""
+    cause = getattr(error, "orig", None) or error.__cause__ or error
+    name = str(getattr(cause, "sqlite_errorname", ""))
+    if name.startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
+        return BusyError("Busy: another window was just writing. Nothing was lost; try again.")
+    if name.startswith("SQLITE_FULL"):
+        return FileError(f"The disk that holds {path} is full. Nothing stored was lost; free some room and try again.")
+    if name.startswith("SQLITE_READONLY"):
+        return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
+    if name.startswith(("SQLITE_CANTOPEN", "SQLITE_PERM")):
+        return FileError(f"{path} cannot be opened. Check that the file and its folder are yours to write.")
+    if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")) or isinstance(error, UnicodeDecodeError):
+        return damaged(path)
+    return FileError(f"The shop file {path} gave an error: {error}. Nothing was stored; try again.")

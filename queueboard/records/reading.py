@@ -1,0 +1,283 @@
+"""What stands in the shop file, read with fixed SQL into frozen values."""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from typing import TypeVar
+
+from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.instants import from_us
+from queueboard.values.box import Box, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.customer import Customer
+from queueboard.values.knife import Knife, Thing
+from queueboard.words import (
+    CameBy,
+    Column,
+    Condition,
+    DeclineReason,
+    Edge,
+    GoesBy,
+    LabelOwner,
+    LabelState,
+    Packing,
+    PayWay,
+    PromiseKind,
+    Settling,
+    ThingState,
+    WaitingFor,
+)
+
+OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
+
+BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
+packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us FROM box"""
+
+KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
+k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
+k.moved_us, k.moved_by FROM knife k JOIN box b ON b.id = k.box_id"""
+
+CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes FROM customer"
+
+Value = TypeVar("Value")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenWork:
+    """All open boxes with what belongs to them, each grouped by box id."""
+
+    boxes: tuple[Box, ...]
+    customers: dict[int, Customer]
+    knives: dict[int, tuple[Knife, ...]]
+    things: dict[int, tuple[Thing, ...]]
+    promises: dict[int, tuple[Promise, ...]]
+    labels: dict[int, ReturnLabel]
+    payments: dict[int, tuple[Payment, ...]]
+    close_outs: dict[int, CloseOut]
+
+
+def read_open_work(database: ShopDatabase) -> OpenWork:
+    """Everything the board needs, in a fixed number of queries; call it inside database.reading()."""
+    boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE closed_us IS NULL ORDER BY number")))
+    inside = f"IN ({OPEN_BOXES})"
+    return OpenWork(
+        boxes=boxes,
+        customers={
+            customer.id: customer
+            for customer in map(
+                customer_of,
+                database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box WHERE closed_us IS NULL)"),
+            )
+        },
+        knives=_by_box(knives_of(database, f"k.box_id {inside}"), lambda knife: knife.box_id),
+        things=_by_box(things_of(database, f"box_id {inside}"), lambda thing: thing.box_id),
+        promises=_by_box(promises_of(database, f"box_id {inside}"), lambda promise: promise.box_id),
+        labels={label.box_id: label for label in labels_of(database, f"box_id {inside}")},
+        payments=_by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
+        close_outs={close.box_id: close for close in close_outs_of(database)},
+    )
+
+
+def _by_box(values: Iterable[Value], box_id: Callable[[Value], int]) -> dict[int, tuple[Value, ...]]:
+    groups: defaultdict[int, list[Value]] = defaultdict(list)
+    for value in values:
+        groups[box_id(value)].append(value)
+    return {key: tuple(group) for key, group in groups.items()}
+
+
+def customers_of(database: ShopDatabase) -> tuple[Customer, ...]:
+    """All customers but those merged into another, by name."""
+    rows = database.rows(f"{CUSTOMER} WHERE merged_into IS NULL")
+    return tuple(sorted(map(customer_of, rows), key=lambda customer: (customer.name.casefold(), customer.id)))
+
+
+def knives_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Knife, ...]:
+    """The knives that meet a fixed condition, by tag."""
+    return tuple(map(knife_of, database.rows(f"{KNIFE} WHERE {where} ORDER BY k.box_id, k.number", values)))
+
+
+def things_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Thing, ...]:
+    """The things that meet a fixed condition."""
+    rows = database.rows(f"SELECT id, row_version, box_id, name, state FROM thing WHERE {where} ORDER BY id", values)
+    return tuple(
+        Thing(id=_int(r[0]), version=_int(r[1]), box_id=_int(r[2]), name=str(r[3]), state=ThingState(str(r[4])))
+        for r in rows
+    )
+
+
+def promises_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Promise, ...]:
+    """The promises that meet a fixed condition, oldest first."""
+    rows = database.rows(
+        f"SELECT id, box_id, kind, day, at, told_to, told_us, told_by, reason FROM promise WHERE {where} ORDER BY id",
+        values,
+    )
+    return tuple(
+        Promise(
+            id=_int(r[0]),
+            box_id=_int(r[1]),
+            kind=PromiseKind(str(r[2])),
+            day=date.fromisoformat(str(r[3])),
+            at=None if r[4] is None else time.fromisoformat(str(r[4])),
+            told_to=str(r[5]),
+            told_at=from_us(_int(r[6])),
+            told_by=str(r[7]),
+            reason=str(r[8]),
+        )
+        for r in rows
+    )
+
+
+def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[ReturnLabel, ...]:
+    """The labels that meet a fixed condition; for each box the newest one comes last."""
+    rows = database.rows(
+        f"SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on FROM label WHERE {where} ORDER BY id",
+        values,
+    )
+    return tuple(
+        ReturnLabel(
+            id=_int(r[0]),
+            version=_int(r[1]),
+            box_id=_int(r[2]),
+            owner=LabelOwner(str(r[3])),
+            state=LabelState(str(r[4])),
+            carrier=str(r[5]),
+            expires_on=None if r[6] is None else date.fromisoformat(str(r[6])),
+            name_on=str(r[7]),
+        )
+        for r in rows
+    )
+
+
+def payments_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Payment, ...]:
+    """The payments that meet a fixed condition, oldest first."""
+    rows = database.rows(f"SELECT id, box_id, cents, way, at_us, by FROM payment WHERE {where} ORDER BY id", values)
+    return tuple(
+        Payment(
+            id=_int(r[0]),
+            box_id=_int(r[1]),
+            cents=_int(r[2]),
+            way=PayWay(str(r[3])),
+            at=from_us(_int(r[4])),
+            by=str(r[5]),
+        )
+        for r in rows
+    )
+
+
+def close_outs_of(database: ShopDatabase) -> tuple[CloseOut, ...]:
+    """The close-outs under way, with their ticks."""
+    ticks: defaultdict[int, set[int]] = defaultdict(set)
+    ticked_things: defaultdict[int, set[int]] = defaultdict(set)
+    for row in database.rows(
+        "SELECT close_out_id, knife_id, thing_id FROM tick WHERE close_out_id IN "
+        "(SELECT id FROM close_out WHERE finished_us IS NULL)"
+    ):
+        if row[1] is not None:
+            ticks[_int(row[0])].add(_int(row[1]))
+        else:
+            ticked_things[_int(row[0])].add(_int(row[2]))
+    rows = database.rows(
+        "SELECT id, row_version, box_id, started_us, counted, ticking, ticks_done, things_done, missing_reason, "
+        "names_ok, label_ok, handed_to, settled, settled_why FROM close_out WHERE finished_us IS NULL"
+    )
+    return tuple(
+        CloseOut(
+            id=_int(r[0]),
+            version=_int(r[1]),
+            box_id=_int(r[2]),
+            started_at=from_us(_int(r[3])),
+            counted=_int_or_none(r[4]),
+            ticking=bool(r[5]),
+            ticked=frozenset(ticks[_int(r[0])]),
+            ticked_things=frozenset(ticked_things[_int(r[0])]),
+            ticks_done=bool(r[6]),
+            things_done=bool(r[7]),
+            missing_reason=str(r[8]),
+            names_ok=bool(r[9]),
+            label_ok=bool(r[10]),
+            handed_to=str(r[11]),
+            settled=None if r[12] is None else Settling(str(r[12])),
+            settled_why=str(r[13]),
+        )
+        for r in rows
+    )
+
+
+def customer_of(row: tuple[Cell, ...]) -> Customer:
+    """A row of CUSTOMER as a value."""
+    return Customer(
+        id=_int(row[0]),
+        version=_int(row[1]),
+        name=str(row[2]),
+        phone=str(row[3]),
+        town=str(row[4]),
+        address=str(row[5]),
+        notes=str(row[6]),
+    )
+
+
+def box_of(row: tuple[Cell, ...]) -> Box:
+    """A row of BOX as a value."""
+    return Box(
+        id=_int(row[0]),
+        version=_int(row[1]),
+        number=_int(row[2]),
+        customer_id=_int(row[3]),
+        came_by=CameBy(str(row[4])),
+        goes_by=GoesBy(str(row[5])),
+        counted=_int(row[6]),
+        note_says=_int_or_none(row[7]),
+        received_at=from_us(_int(row[8])),
+        opened=bool(row[9]),
+        packing=None if row[10] is None else Packing(str(row[10])),
+        carrier_days=_int(row[11]),
+        rush=bool(row[12]),
+        this_next=bool(row[13]),
+        never_slip=bool(row[14]),
+        waiting_for=None if row[15] is None else WaitingFor(str(row[15])),
+        waiting_since=_instant(row[16]),
+        note=str(row[17]),
+        closed_at=_instant(row[18]),
+    )
+
+
+def knife_of(row: tuple[Cell, ...]) -> Knife:
+    """A row of KNIFE as a value."""
+    return Knife(
+        id=_int(row[0]),
+        version=_int(row[1]),
+        box_id=_int(row[2]),
+        box_number=_int(row[3]),
+        number=_int(row[4]),
+        kind=str(row[5]),
+        edge=Edge(str(row[6])),
+        length_mm=_int_or_none(row[7]),
+        condition=Condition(str(row[8])),
+        column=Column(str(row[9])),
+        mark=str(row[10]),
+        wish=str(row[11]),
+        note=str(row[12]),
+        rework=_int(row[13]),
+        declined=None if row[14] is None else DeclineReason(str(row[14])),
+        waiting_for=None if row[15] is None else WaitingFor(str(row[15])),
+        waiting_since=_instant(row[16]),
+        price_cents=_int(row[17]),
+        looking_for=bool(row[18]),
+        moved_at=from_us(_int(row[19])),
+        moved_by=str(row[20]),
+    )
+
+
+def _int(cell: Cell) -> int:
+    """A cell that STRICT tables guarantee to be a whole number."""
+    if not isinstance(cell, int):
+        raise TypeError(f"a whole number was expected, the shop file holds {cell!r}")
+    return cell
+
+
+def _int_or_none(cell: Cell) -> int | None:
+    return None if cell is None else _int(cell)
+
+
+def _instant(cell: Cell) -> datetime | None:
+    return None if cell is None else from_us(_int(cell))

@@ -1,0 +1,172 @@
+"""One transaction that changes state and adds the matching lines of history, or does neither."""
+
+import hashlib
+import hmac
+import json
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+
+from peewee import Expression, Field
+
+from queueboard.errors import ChangedError
+from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.instants import to_us
+from queueboard.records.tables import STATE, HistoryRow, PersonalRow, Row
+from queueboard.values.actor import Actor
+
+FIRST_PREVIOUS = "0" * 64
+"""What the first line of history is chained to."""
+
+Values = dict[str, Cell]
+
+
+def masked(table: type[Row], values: Mapping[str, Cell], salt: str) -> Values:
+    """A row as history may hold it: a person's own text becomes a salted digest (empty text stays empty)."""
+    return {
+        name: digest(str(cell), salt) if name in table.personal and cell not in (None, "") else cell
+        for name, cell in values.items()
+    }
+
+
+def digest(text: str, salt: str) -> str:
+    """A salted digest that names a text without telling it."""
+    return "#" + hmac.new(bytes.fromhex(salt), text.encode(), hashlib.sha256).hexdigest()[:24]
+
+
+def canonical(values: object) -> str:
+    """JSON that is the same for the same content, whatever the order."""
+    return json.dumps(values, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+
+
+def chain(previous: str, line: Mapping[str, Cell]) -> str:
+    """The hash of a line, chained to the hash of the line before."""
+    return hashlib.sha256((previous + canonical(dict(line))).encode()).hexdigest()
+
+
+@dataclass(slots=True)
+class Writing:
+    """The open transaction of one action."""
+
+    database: ShopDatabase
+    actor: Actor
+    operation: str
+    salt: str
+    about: dict[str, object] = field(default_factory=dict)
+    undoes: str | None = None
+    reason: str = ""
+    lines: int = 0
+
+    @property
+    def now_us(self) -> int:
+        """The instant of the action."""
+        return to_us(self.actor.now)
+
+    def tell(self, **about: object) -> None:
+        """Say what the action is about, before its first change; no person's text."""
+        self.about.update({name: value for name, value in about.items() if value is not None})
+
+    def row(self, table: type[Row], row_id: int) -> Values | None:
+        """The row as it is stored; None when it is not there."""
+        found = table.select().where(_is(table.id, row_id)).dicts().execute(self.database)
+        return next((dict(row) for row in found), None)
+
+    def insert(self, table: type[Row], **values: Cell) -> int:
+        """Add a row and its line of history; returns its id."""
+        complete = {"row_version": 1, **values}
+        row_id = int(table.insert(complete).execute(self.database))
+        self._remember(table, row_id, None, {"id": row_id, **complete})
+        return row_id
+
+    def change(self, table: type[Row], row_id: int, seen: int | None, **values: Cell) -> None:
+        """Change a row that still has the version that was seen (None: whatever it has)."""
+        before = self.row(table, row_id)
+        if before is None or (seen is not None and before["row_version"] != seen):
+            raise ChangedError(self._who_changed(table, row_id))
+        changed = {name: value for name, value in values.items() if before[name] != value}
+        if not changed:
+            return
+        version = int(str(before["row_version"]))
+        after = {**before, **changed, "row_version": version + 1}
+        where = _is(table.id, row_id) & _is(table.row_version, version)
+        touched = table.update({**changed, "row_version": version + 1}).where(where).execute(self.database)
+        if touched != 1:
+            raise ChangedError(self._who_changed(table, row_id))
+        self._remember(table, row_id, before, after)
+
+    def remove(self, table: type[Row], row_id: int) -> None:
+        """Take a row away (a tick, or a line typed by mistake); history keeps it."""
+        before = self.row(table, row_id)
+        if before is None:
+            raise ChangedError(self._who_changed(table, row_id))
+        table.delete().where(_is(table.id, row_id)).execute(self.database)
+        self._remember(table, row_id, before, None)
+
+    def put_back(self, table: type[Row], row_id: int, values: Values) -> None:
+        """Put a removed row back under its old id."""
+        complete = {**values, "id": row_id}
+        table.insert(complete).execute(self.database)
+        self._remember(table, row_id, None, complete)
+
+    def _who_changed(self, table: type[Row], row_id: int) -> str:
+        name = _name_of(table)
+        rows = self.database.rows(
+            "SELECT by FROM history WHERE entity = ? AND entity_id = ? ORDER BY id DESC LIMIT 1", (name, row_id)
+        )
+        who = f"{rows[0][0]} has" if rows else "Somebody has"
+        return f"{who} just changed this {name.replace('_', '-')}; nothing was stored. Look again, then decide."
+
+    def _remember(self, table: type[Row], row_id: int, before: Values | None, after: Values | None) -> None:
+        first = self.lines == 0
+        line: dict[str, Cell] = {
+            "group_id": self.actor.group_id,
+            "line": self.lines,
+            "at_us": self.now_us,
+            "by": self.actor.initials,
+            "operation": self.operation,
+            "about": canonical(self.about) if first else None,
+            "undoes": self.undoes if first else None,
+            "reason": digest(self.reason, self.salt) if first and self.reason else None,
+            "entity": _name_of(table),
+            "entity_id": row_id,
+            "before": None if before is None else canonical(masked(table, before, self.salt)),
+            "after": None if after is None else canonical(masked(table, after, self.salt)),
+        }
+        last = self.database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1")
+        previous = FIRST_PREVIOUS if last is None else str(last)
+        row = {**line, "previous": previous, "hash": chain(previous, line)}
+        history_id = int(HistoryRow.insert(row).execute(self.database))
+        self.lines += 1
+        self._keep_apart(table, history_id, before, after, self.reason if first else "")
+
+    def _keep_apart(
+        self, table: type[Row], history_id: int, before: Values | None, after: Values | None, reason: str
+    ) -> None:
+        texts = [
+            {"history_id": history_id, "side": side, "field": name, "text": str(values[name])}
+            for side, values in (("before", before), ("after", after))
+            if values is not None
+            for name in sorted(table.personal)
+            if values[name] not in (None, "")
+        ]
+        if reason:
+            texts.append({"history_id": history_id, "side": "reason", "field": "reason", "text": reason})
+        for text in texts:
+            PersonalRow.insert(text).execute(self.database)
+
+
+@contextmanager
+def transaction(database: ShopDatabase, actor: Actor, operation: str, salt: str) -> Iterator[Writing]:
+    """One BEGIN IMMEDIATE ... COMMIT; any error inside rolls all of it back."""
+    with database.atomic():
+        yield Writing(database=database, actor=actor, operation=operation, salt=salt)
+
+
+def _name_of(table: type[Row]) -> str:
+    return next(name for name, candidate in STATE.items() if candidate is table)
+
+
+def _is(column: Field, value: Cell) -> Expression:
+    """column = value, as peewee spells it."""
+    return column == value
+

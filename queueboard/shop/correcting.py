@@ -1,0 +1,134 @@
+"""Typed mistakes put right: a knife's line, a box, a customer, whose box it is, a customer entered twice."""
+
+from queueboard.clean import clean
+from queueboard.errors import RuleError, TypedError
+from queueboard.records.database import Cell
+from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow
+from queueboard.records.writing import Writing
+from queueboard.shop import rows
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.operation import operation
+from queueboard.shop.receiving import add_label
+from queueboard.values.box import Box
+from queueboard.values.customer import Customer
+from queueboard.values.knife import Knife
+from queueboard.values.new import NewLabel
+from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState
+
+
+@operation()
+def correct_knife(
+    writing: Writing,
+    knife: Knife,
+    *,
+    kind: str | None = None,
+    edge: Edge | None = None,
+    length_mm: int | None = None,
+    condition: Condition | None = None,
+    mark: str | None = None,
+    wish: str | None = None,
+) -> None:
+    """Correct a knife's line; None leaves a field as it is. A new kind keeps the price as it was quoted."""
+    changes: dict[str, Cell] = {}
+    if kind is not None:
+        known = settings_in(writing.database).kind(kind)
+        if known is None:
+            raise TypedError(f"The shop has no kind called {clean(kind, field='kind')!r}.")
+        changes["kind"] = known.name
+    if edge is not None:
+        changes["edge"] = edge.value
+    if length_mm is not None:
+        changes["length_mm"] = rows.checked_length(length_mm)
+    if condition is not None:
+        changes["condition"] = condition.value
+    if mark is not None:
+        changes["mark"] = clean(mark, field="mark")
+    if wish is not None:
+        changes["wish"] = clean(wish, field="wish")
+    writing.tell(tags=[knife.tag])
+    rows.fresh_knife(writing, knife)
+    writing.change(KnifeRow, knife.id, knife.version, **changes)
+
+
+@operation()
+def correct_box(
+    writing: Writing,
+    box: Box,
+    *,
+    number: int | None = None,
+    counted: int | None = None,
+    note_says: int | None = None,
+    carrier_days: int | None = None,
+    came_by: CameBy | None = None,
+    goes_by: GoesBy | None = None,
+) -> None:
+    """Correct a box; None leaves a field as it is. The tags follow a corrected number."""
+    changes: dict[str, Cell] = {}
+    if number is not None and number != box.number:
+        changes["number"] = rows.checked_number(writing.database, number)
+    if counted is not None:
+        if not 1 <= counted <= 999:
+            raise TypedError(f"A count of {counted} is outside 1 to 999.")
+        changes["counted"] = counted
+    if note_says is not None:
+        if not 0 <= note_says <= 9999:
+            raise TypedError(f"The note cannot say {note_says} knives.")
+        changes["note_says"] = note_says
+    if carrier_days is not None:
+        if not 0 <= carrier_days <= 60:
+            raise TypedError(f"{carrier_days} carrier days is outside 0 to 60.")
+        changes["carrier_days"] = carrier_days
+    if came_by is not None:
+        changes["came_by"] = came_by.value
+    if goes_by is not None:
+        changes["goes_by"] = goes_by.value
+    writing.tell(number=number or box.number)
+    writing.change(BoxRow, box.id, box.version, **changes)
+    if goes_by is GoesBy.PARCEL and rows.newest_label(writing.database, box.id) is None:
+        add_label(writing, box.id, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
+
+
+@operation()
+def correct_customer(
+    writing: Writing,
+    customer: Customer,
+    *,
+    name: str | None = None,
+    phone: str | None = None,
+    town: str | None = None,
+    address: str | None = None,
+    notes: str | None = None,
+) -> None:
+    """Correct a customer; None leaves a field as it is."""
+    typed = {"name": name, "phone": phone, "town": town, "address": address, "notes": notes}
+    writing.change(
+        CustomerRow,
+        customer.id,
+        customer.version,
+        **rows.customer_fields(**{field: text for field, text in typed.items() if text is not None}),
+    )
+
+
+@operation()
+def give_box_to(writing: Writing, box: Box, customer_id: int) -> None:
+    """Give a box that was entered for the wrong customer to the right one."""
+    _known(writing, customer_id)
+    writing.tell(number=box.number)
+    writing.change(BoxRow, box.id, box.version, customer_id=customer_id)
+
+
+@operation()
+def merge_customers(writing: Writing, keep: Customer, double: Customer) -> None:
+    """Put a customer entered twice together: the boxes of the double go to the one kept."""
+    if keep.id == double.id:
+        raise RuleError("That is the same customer; choose the other entry.")
+    _known(writing, keep.id)
+    for row in writing.database.rows("SELECT id FROM box WHERE customer_id = ? ORDER BY id", (double.id,)):
+        writing.change(BoxRow, int(row[0] or 0), None, customer_id=keep.id)
+    writing.change(CustomerRow, double.id, double.version, merged_into=keep.id)
+
+
+def _known(writing: Writing, customer_id: int) -> None:
+    row = writing.row(CustomerRow, customer_id)
+    if row is None or row["merged_into"] is not None:
+        raise RuleError("That customer is not in the shop file any more; look again.")

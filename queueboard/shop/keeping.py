@@ -1,0 +1,99 @@
+"""Copies of the shop file: made whole, verified, and only then given their name."""
+
+import hashlib
+import os
+import sqlite3
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+from queueboard.errors import FileError
+from queueboard.records import database as db
+from queueboard.shop.opening import Shop
+
+COUNTED = ("customer", "box", "knife", "payment", "promise", "history", "personal")
+"""Tables whose row counts a copy must share with its original."""
+
+
+def copies_folder(shop: Shop) -> Path:
+    """Where the automatic copies lie: beside the shop file."""
+    return shop.path.parent / "copies"
+
+
+def daily_copy(shop: Shop, now: datetime) -> Path | None:
+    """Make today's copy unless there is one; its place, or None when today's is there already."""
+    target = _daily_name(shop, now.date())
+    if target.exists():
+        shop.backup_at = _made_at(target)
+        return None
+    db.make_private_folder(target.parent)
+    _copy(shop, target)
+    shop.backup_at = now
+    return target
+
+
+def copy_to(shop: Shop, target: Path, now: datetime) -> None:
+    """Copy the shop file to a new file named by the person; an existing file is refused."""
+    if target.exists():
+        raise FileError(f"{target} is there already; nothing was changed. Name a new file for the copy.")
+    if not target.parent.is_dir():
+        raise FileError(f"There is no folder {target.parent}; make it first, or name another place.")
+    _copy(shop, target)
+    shop.backup_at = now
+
+
+def newest_copy_at(shop: Shop) -> datetime | None:
+    """When the newest automatic copy was made; None when there is none."""
+    found = sorted(copies_folder(shop).glob(f"{shop.path.stem}-*.qb"))
+    return _made_at(found[-1]) if found else None
+
+
+def _daily_name(shop: Shop, day: date) -> Path:
+    return copies_folder(shop) / f"{shop.path.stem}-{day.isoformat()}.qb"
+
+
+def _made_at(path: Path) -> datetime:
+    return datetime.fromtimestamp(path.stat().st_mtime, tz=UTC)
+
+
+def _copy(shop: Shop, target: Path) -> None:
+    """Copy under a passing name, verify, bring to the disk, and only then give the name."""
+    passing = target.with_name(target.name + ".part")
+    passing.unlink(missing_ok=True)
+    try:
+        with shop.reading() as database:
+            db.copy_whole(database.raw(), passing)
+            _verify(database, passing)
+        _to_disk(passing)
+        passing.replace(target)
+        _to_disk(target.parent)
+        sums = target.with_name(target.name + ".sha256")
+        sums.touch(mode=0o600)
+        sums.write_text(f"{hashlib.sha256(target.read_bytes()).hexdigest()}  {target.name}\n")
+    except OSError as error:
+        raise FileError(f"The copy {target} could not be made: {error.strerror or error}. The shop file is whole.") from error
+    finally:
+        passing.unlink(missing_ok=True)
+
+
+def _verify(original: db.ShopDatabase, passing: Path) -> None:
+    """A copy is good only if it is whole, ours, and holds as much as its original (quick_check passes empty ones)."""
+    head = "SELECT hash FROM history ORDER BY id DESC LIMIT 1"
+    questions = ["PRAGMA application_id", "PRAGMA user_version", head]
+    questions += [f"SELECT count(*) FROM {table}" for table in COUNTED]
+    copy = sqlite3.connect(passing)
+    try:
+        good = copy.execute("PRAGMA quick_check").fetchone() == ("ok",)
+        same = all(copy.execute(one).fetchall() == original.rows(one) for one in questions)
+    finally:
+        copy.close()
+    if not (good and same):
+        raise FileError(f"The copy {passing} is not whole and was thrown away; the shop file is untouched. Try again.")
+
+
+def _to_disk(path: Path) -> None:
+    """Have the system write a file or a folder's entries to the disk now."""
+    number = os.open(path, os.O_RDONLY)
+    try:
+        os.fsync(number)
+    finally:
+        os.close(number)

@@ -1,0 +1,74 @@
+"""Knives through the columns, and how far a ready box is packed."""
+
+from collections.abc import Sequence
+
+from queueboard.errors import RuleError, TypedError
+from queueboard.records.tables import BoxRow, KnifeRow
+from queueboard.records.writing import Writing
+from queueboard.shop import rows
+from queueboard.shop.operation import operation
+from queueboard.values.box import Box
+from queueboard.values.knife import Knife
+from queueboard.words import ON_BOARD, Column, Packing
+
+
+@operation()
+def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
+    """Move knives to a column, forward or back; all of them or none.
+
+    From testing or ready back to the bench counts as rework. A knife that waits, is looked for or was declined is
+    refused with its tag; a knife already there is left as it is.
+    """
+    if to not in ON_BOARD:
+        raise RuleError("A knife leaves the board only by its box's close-out.")
+    if not knives:
+        raise TypedError("Nothing is marked to move.")
+    moving = [knife for knife in knives if knife.column is not to]
+    came_from = {knife.column.value for knife in moving}
+    writing.tell(
+        tags=[knife.tag for knife in moving], was=came_from.pop() if len(came_from) == 1 else None, to=to.value
+    )
+    for knife in moving:
+        _may_move(writing, knife)
+        rework = to is Column.ON_BENCH and knife.column in (Column.TESTING, Column.READY)
+        writing.change(
+            KnifeRow,
+            knife.id,
+            knife.version,
+            place=to.value,
+            rework=knife.rework + int(rework),
+            moved_us=writing.now_us,
+            moved_by=writing.actor.initials,
+        )
+    for box_id in dict.fromkeys(knife.box_id for knife in moving):
+        _unpack(writing, box_id)
+
+
+def _may_move(writing: Writing, knife: Knife) -> None:
+    rows.fresh_knife(writing, knife)
+    if knife.declined is not None:
+        raise RuleError(f"{knife.tag} was declined ({knife.declined.value}); take that back before it moves.")
+    if knife.waiting_for is not None:
+        raise RuleError(f"{knife.tag} waits for {knife.waiting_for.value}; say that it goes on before it moves.")
+    if knife.looking_for:
+        raise RuleError(f"{knife.tag} is looked for; say that it was found before it moves.")
+
+
+def _unpack(writing: Writing, box_id: int) -> None:
+    """A box with a knife back at work is not packed any more."""
+    knives = rows.knives_of_box(writing.database, box_id)
+    if any(knife.on_hand and not knife.can_leave for knife in knives):
+        writing.change(BoxRow, box_id, None, packing=None)
+
+
+@operation()
+def pack_box(writing: Writing, box: Box, packing: Packing | None) -> None:
+    """Say how far a box is packed; only ready knives can be packed. None takes it back."""
+    if packing is not None and not any(k.can_leave for k in rows.knives_of_box(writing.database, box.id)):
+        raise RuleError(f"Nothing of box {box.number} is ready yet; it cannot be {packing.value}.")
+    writing.tell(
+        number=box.number,
+        was="" if box.packing is None else box.packing.value,
+        to="" if packing is None else packing.value,
+    )
+    writing.change(BoxRow, box.id, box.version, packing=None if packing is None else packing.value)

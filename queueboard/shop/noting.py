@@ -1,0 +1,72 @@
+"""Notes, declined knives, and things that came with a box."""
+
+from queueboard.clean import clean
+from queueboard.errors import RuleError
+from queueboard.records.tables import BoxRow, KnifeRow, ThingRow
+from queueboard.records.writing import Writing
+from queueboard.shop import rows
+from queueboard.shop.operation import operation
+from queueboard.values.box import Box
+from queueboard.values.knife import Knife
+from queueboard.words import Column, DeclineReason, ThingState
+
+
+@operation()
+def note_box(writing: Writing, box: Box, text: str) -> None:
+    """Write the note on a box; at most 2,000 signs."""
+    writing.tell(number=box.number)
+    writing.change(BoxRow, box.id, box.version, note=clean(text, limit=2000, field="note"))
+
+
+@operation()
+def note_knife(writing: Writing, knife: Knife, text: str) -> None:
+    """Write the note on a knife; at most 2,000 signs."""
+    writing.tell(tags=[knife.tag])
+    rows.fresh_knife(writing, knife)
+    writing.change(KnifeRow, knife.id, knife.version, note=clean(text, limit=2000, field="note"))
+
+
+@operation()
+def decline_knife(writing: Writing, knife: Knife, reason: DeclineReason, note: str = "") -> None:
+    """Decline a knife: it goes back unsharpened and free, stands in ready, and is counted at close-out."""
+    writing.tell(tags=[knife.tag], was=knife.column.value, to=reason.value)
+    rows.fresh_knife(writing, knife)
+    text = clean(note, limit=2000, field="note")
+    writing.change(
+        KnifeRow,
+        knife.id,
+        knife.version,
+        declined=reason.value,
+        place=Column.READY.value,
+        waiting_for=None,
+        waiting_since_us=None,
+        moved_us=writing.now_us,
+        moved_by=writing.actor.initials,
+        **({"note": text} if text else {}),
+    )
+
+
+@operation()
+def accept_knife(writing: Writing, knife: Knife) -> None:
+    """Take a declined knife after all: it stands in received again."""
+    if knife.declined is None:
+        raise RuleError(f"{knife.tag} was not declined.")
+    writing.tell(tags=[knife.tag])
+    rows.fresh_knife(writing, knife)
+    writing.change(
+        KnifeRow,
+        knife.id,
+        knife.version,
+        declined=None,
+        place=Column.RECEIVED.value,
+        moved_us=writing.now_us,
+        moved_by=writing.actor.initials,
+    )
+    writing.change(BoxRow, knife.box_id, None, packing=None)
+
+
+@operation()
+def add_thing(writing: Writing, box: Box, name: str) -> None:
+    """Add something that came with a box and must go back: a sheath, a roll, a towel."""
+    writing.tell(number=box.number)
+    writing.insert(ThingRow, box_id=box.id, name=rows.checked_thing(name), state=ThingState.HERE.value)

@@ -1,0 +1,72 @@
+"""The shop's own numbers: taken in as text, read back, and the day list's order as it was fixed."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from queueboard.records.database import ShopDatabase
+from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
+from queueboard.records.writing import Writing, canonical
+from queueboard.settings.reading import read_settings
+from queueboard.settings.shapes import Settings
+from queueboard.shop.opening import Shop
+from queueboard.shop.operation import operation
+
+YEARS_AHEAD = 2
+"""Public holidays are filled in for this year and so many more."""
+
+
+@operation()
+def take_settings(writing: Writing, text: str) -> None:
+    """Take in a whole text of settings; a mistake names its line and leaves the old ones in force.
+
+    The public holidays of the country and region are filled in for this year and two more.
+    """
+    from queueboard.calendar.public_holidays import public_holidays
+
+    settings = read_settings(text)
+    year = writing.actor.now.astimezone(settings.zone).year
+    days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD) if settings.country else ()
+    settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
+    for day, name in days:
+        writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
+
+
+def settings_text(shop: Shop) -> str:
+    """The settings in force, as they were taken in."""
+    with shop.reading() as database:
+        return str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1"))
+
+
+def settings_of(shop: Shop, database: ShopDatabase) -> tuple[int, Settings]:
+    """The id and the values of the settings in force; read again only when a newer text was taken in."""
+    newest = int(database.one("SELECT max(id) FROM settings") or 0)
+    if shop.settings_cache is None or shop.settings_cache[0] != newest:
+        shop.settings_cache = (newest, settings_in(database))
+    return shop.settings_cache
+
+
+def settings_in(database: ShopDatabase) -> Settings:
+    """The settings in force, read afresh."""
+    return read_settings(str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1")))
+
+
+def closed_days(database: ShopDatabase, settings_id: int) -> dict[date, str]:
+    """The public holidays filled in with these settings."""
+    rows = database.rows("SELECT day, name FROM closed_day WHERE settings_id = ? ORDER BY day", (settings_id,))
+    return {date.fromisoformat(str(day)): str(name) for day, name in rows}
+
+
+def holidays_run_out(shop: Shop, today: date) -> bool:
+    """True when the filled-in holidays end within a year, so that the settings should be taken in again."""
+    with shop.reading() as database:
+        settings_id, settings = settings_of(shop, database)
+        if not settings.country:
+            return False
+        last = max(closed_days(database, settings_id), default=today)
+    return last.year <= today.year
+
+
+@operation(step=False)
+def fix_day_list(writing: Writing, day: date, order: Sequence[int]) -> None:
+    """Fix the order of the day list: the ids of its knives, for one day, until it is asked for again."""
+    writing.insert(DayOrderRow, day=day.isoformat(), knife_ids=canonical(list(order)))

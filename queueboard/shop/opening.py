@@ -1,0 +1,124 @@
+"""Opening and starting a shop; the handle that screens pass on and never look inside."""
+
+import os
+import secrets
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+
+import platformdirs
+
+from queueboard.errors import FileError, SettingsError
+from queueboard.records import database as db
+from queueboard.records.instants import to_us
+from queueboard.records.migrations import STEPS
+from queueboard.records.writing import Writing, transaction
+from queueboard.settings.shapes import Settings
+from queueboard.values.actor import Actor
+
+
+class Shop:
+    """An open shop file. Opaque: only the shop room knows what is in it."""
+
+    __slots__ = ("_database", "_salt", "backup_at", "path", "settings_cache")
+
+    def __init__(self, path: Path, database: db.ShopDatabase, salt: str) -> None:
+        self.path = path
+        self.backup_at: datetime | None = None
+        self.settings_cache: tuple[int, Settings] | None = None
+        self._database = database
+        self._salt = salt
+
+    @contextmanager
+    def reading(self) -> Iterator[db.ShopDatabase]:
+        """One consistent view of the file."""
+        with db.faults(self.path), self._database.reading():
+            yield self._database
+
+    @contextmanager
+    def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
+        """One transaction of one action."""
+        with db.faults(self.path), transaction(self._database, actor, operation, self._salt) as writing:
+            yield writing
+
+    @property
+    def database(self) -> db.ShopDatabase:
+        """The connection, for the shop room's own reading and copying."""
+        return self._database
+
+
+def default_file() -> Path:
+    """The shop file when none is named: QUEUEBOARD_FILE, else shop.qb in the user's data folder."""
+    named = os.environ.get("QUEUEBOARD_FILE")
+    return Path(named) if named else platformdirs.user_data_path("queueboard") / "shop.qb"
+
+
+def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
+    """Open a shop file; a missing, foreign, newer or damaged one raises FileError with its own sentence.
+
+    patience_ms is how long an action waits for another window that is writing.
+    """
+    db.check_library()
+    version = db.look_before_opening(path)
+    database = db.connect(path, patience_ms)
+    try:
+        if version < len(STEPS):
+            _migrate(path, database, version)
+        with db.faults(path):
+            salt = database.one("SELECT salt FROM shop")
+            database.one("SELECT count(*) FROM history WHERE id = 0")
+    except FileError:
+        database.close()
+        raise
+    if salt is None:
+        database.close()
+        raise FileError(f"{path} was never finished being made. Move it away and run `queueboard start` again.")
+    return Shop(path, database, str(salt))
+
+
+def start_shop(path: Path, actor: Actor, settings_text: str, *, throw_away: bool = False) -> Shop:
+    """Make a new shop file from a text of settings; an existing file is refused.
+
+    throw_away leaves out the waiting for the disk: only for demo and test files.
+    """
+    from queueboard.settings.reading import read_settings
+    from queueboard.shop.numbers import take_settings
+
+    db.check_library()
+    read_settings(settings_text)
+    db.create(path)
+    salt = secrets.token_hex(16)
+    database = db.connect(path, 10_000)
+    with db.faults(path):
+        if throw_away:
+            database.rows("PRAGMA synchronous = OFF")
+        database.rows("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, to_us(actor.now)))
+    shop = Shop(path, database, salt)
+    _or_away(shop, lambda: take_settings(shop, actor, settings_text))
+    return shop
+
+
+def _or_away(shop: Shop, finish: Callable[[], None]) -> None:
+    """Finish making a shop file, or leave none behind."""
+    try:
+        finish()
+    except SettingsError:
+        close_shop(shop)
+        for end in ("", "-wal", "-shm", "-journal"):
+            shop.path.with_name(shop.path.name + end).unlink(missing_ok=True)
+        raise
+
+
+def close_shop(shop: Shop) -> None:
+    """Close the file; the handle is of no use afterwards."""
+    shop.database.close()
+
+
+def _migrate(path: Path, database: db.ShopDatabase, version: int) -> None:
+    """Lead an older file to today's layout, after a copy of the old one beside it."""
+    with db.faults(path):
+        aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+        aside.unlink(missing_ok=True)
+        db.copy_whole(database.raw(), aside)
+        db.bring_up(database.raw(), version)

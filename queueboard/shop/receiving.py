@@ -1,0 +1,221 @@
+"""What comes in: customers, boxes, knives added later."""
+
+from collections.abc import Sequence
+
+from queueboard.clean import clean, clean_name
+from queueboard.errors import RuleError, TypedError
+from queueboard.records.database import Cell
+from queueboard.records.reading import customers_of
+from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
+from queueboard.records.writing import Writing
+from queueboard.settings.shapes import Settings
+from queueboard.shop import rows
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.opening import Shop
+from queueboard.shop.operation import operation
+from queueboard.shop.promising import add_promise
+from queueboard.values.box import Box
+from queueboard.values.customer import Customer
+from queueboard.values.knife import Knife
+from queueboard.values.new import NewBox, NewKnife, NewLabel
+from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
+
+MOST_KNIVES = 999
+HIGHEST_NUMBER = 9999
+HIGHEST_EASY_NUMBER = 999
+"""Box numbers go round below this, so that a tag stays short on the handle."""
+FIRST_NUMBER = 100
+
+
+def customers(shop: Shop) -> tuple[Customer, ...]:
+    """All customers, by name."""
+    with shop.reading() as database:
+        return customers_of(database)
+
+
+def next_number(shop: Shop) -> int:
+    """The number the next box would get."""
+    with shop.reading() as database:
+        return rows.free_number(database)
+
+
+@operation()
+def add_customer(
+    writing: Writing, *, name: str, phone: str = "", town: str = "", address: str = "", notes: str = ""
+) -> int:
+    """Add a customer; returns the id."""
+    return writing.insert(
+        CustomerRow, **rows.customer_fields(name=name, phone=phone, town=town, address=address, notes=notes)
+    )
+
+
+@operation(undo_needs_reason=True)
+def receive_box(writing: Writing, new: NewBox) -> int:
+    """Take in a box with its knives; returns its number.
+
+    Raises TypedError when the number of knives is not the number counted, or a figure is out of range.
+    """
+    settings = settings_in(writing.database)
+    _check_count(new.counted, new.knives, opened=new.opened)
+    number = rows.checked_number(writing.database, new.number)
+    if not 0 <= new.carrier_days <= 60:
+        raise TypedError(f"{new.carrier_days} carrier days is outside 0 to 60.")
+    differs = new.opened and new.note_says is not None and new.note_says != new.counted
+    writing.tell(number=number)
+    box_id = writing.insert(
+        BoxRow,
+        number=number,
+        customer_id=new.customer_id,
+        came_by=new.came_by.value,
+        goes_by=new.goes_by.value,
+        counted=new.counted,
+        note_says=_note_count(new.note_says),
+        received_us=writing.now_us,
+        opened=int(new.opened),
+        packing=None,
+        carrier_days=new.carrier_days if new.goes_by is GoesBy.PARCEL else 0,
+        rush=int(new.rush),
+        this_next=0,
+        never_slip=0,
+        waiting_for=WaitingFor.COUNT.value if differs else None,
+        waiting_since_us=writing.now_us if differs else None,
+        note=clean(new.note, limit=2000, field="note"),
+        closed_us=None,
+    )
+    _put_inside(writing, settings, box_id, new.knives, new.things)
+    if new.promise is not None:
+        add_promise(writing, box_id, new.promise, first=True)
+    if new.goes_by is GoesBy.PARCEL:
+        add_label(writing, box_id, new.label or NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
+    return number
+
+
+@operation()
+def open_box(
+    writing: Writing,
+    box: Box,
+    counted: int,
+    knives: tuple[NewKnife, ...],
+    things: tuple[str, ...] = (),
+    note_says: int | None = None,
+) -> None:
+    """Open a box that stood unopened at the door: count it and put its knives on the board."""
+    if box.opened:
+        raise RuleError(f"Box {box.number} is open already; add knives to it one by one.")
+    _check_count(counted, knives, opened=True)
+    waits: dict[str, Cell] = {}
+    if note_says is not None and note_says != counted:
+        waits = {"waiting_for": WaitingFor.COUNT.value, "waiting_since_us": writing.now_us}
+    writing.tell(number=box.number)
+    writing.change(
+        BoxRow,
+        box.id,
+        box.version,
+        opened=1,
+        counted=counted,
+        note_says=_note_count(note_says),
+        **waits,
+    )
+    _put_inside(writing, settings_in(writing.database), box.id, knives, things)
+
+
+@operation()
+def add_knife(writing: Writing, box: Box, knife: NewKnife) -> str:
+    """Add a knife to a box that is open on the board; returns its tag. Its count grows by one."""
+    if box.closed_at is not None:
+        raise RuleError(f"Box {box.number} is closed; receive a new box for this customer.")
+    if not box.opened:
+        raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
+    number = 1 + max((k.number for k in rows.knives_of_box(writing.database, box.id)), default=0)
+    writing.tell(number=box.number, tags=[f"{box.number}-{number}"])
+    insert_knife(writing, settings_in(writing.database), box.id, number, knife)
+    return f"{box.number}-{number}"
+
+
+@operation()
+def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
+    """Take away a knife that was typed by mistake and never existed; asks for a reason."""
+    if not reason.strip():
+        raise TypedError(f"Say why {knife.tag} is taken off; a knife never just vanishes.")
+    writing.tell(tags=[knife.tag])
+    writing.reason = clean(reason, limit=500, field="reason")
+    rows.fresh_knife(writing, knife)
+    rows.no_ticks(writing, knife.id)
+    writing.remove(KnifeRow, knife.id)
+
+
+def _note_count(note_says: int | None) -> int | None:
+    if note_says is not None and not 0 <= note_says <= HIGHEST_NUMBER:
+        raise TypedError(f"The note cannot say {note_says} knives; type what it says, or leave it empty.")
+    return note_says
+
+
+def _check_count(counted: int, knives: Sequence[NewKnife], *, opened: bool) -> None:
+    """The count by hand and the knives typed must agree; an unopened box has neither."""
+    if not opened:
+        if counted or knives:
+            raise TypedError("A box that is not opened has no count yet; leave the knives out.")
+        return
+    if not 1 <= counted <= MOST_KNIVES:
+        raise TypedError(f"A count of {counted} is outside 1 to {MOST_KNIVES}.")
+    if counted != len(knives):
+        raise TypedError(f"You counted {counted} and typed {len(knives)} knives; one of the two is not right yet.")
+
+
+def _put_inside(
+    writing: Writing, settings: Settings, box_id: int, knives: Sequence[NewKnife], things: Sequence[str]
+) -> None:
+    for number, knife in enumerate(knives, start=1):
+        insert_knife(writing, settings, box_id, number, knife)
+    for thing in things:
+        writing.insert(
+            ThingRow,
+            box_id=box_id,
+            name=rows.checked_thing(thing),
+            state=ThingState.HERE.value,
+        )
+
+
+def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife) -> None:
+    """Store one knife as received, at its kind's price unless one was typed."""
+    if number > MOST_KNIVES:
+        raise TypedError(f"A box holds at most {MOST_KNIVES} knives; split it in two.")
+    kind = settings.kind(knife.kind)
+    if kind is None:
+        known = ", ".join(k.name for k in settings.kinds)
+        raise TypedError(f"The shop has no kind called {clean(knife.kind, field='kind')!r}. It has: {known}.")
+    price = kind.price_cents if knife.price_cents is None else knife.price_cents
+    writing.insert(
+        KnifeRow,
+        box_id=box_id,
+        number=number,
+        kind=kind.name,
+        edge=knife.edge.value,
+        length_mm=rows.checked_length(knife.length_mm),
+        condition=knife.condition.value,
+        place=Column.RECEIVED.value,
+        mark=clean(knife.mark, field="mark"),
+        wish=clean(knife.wish, field="wish"),
+        note="",
+        rework=0,
+        declined=None,
+        waiting_for=None,
+        waiting_since_us=None,
+        price_cents=rows.checked_cents(price, lowest=0),
+        looking_for=0,
+        moved_us=writing.now_us,
+        moved_by=writing.actor.initials,
+    )
+
+
+def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:
+    """Store a return label for a box."""
+    return writing.insert(
+        LabelRow,
+        box_id=box_id,
+        owner=new.owner.value,
+        state=new.state.value,
+        carrier=clean(new.carrier, limit=60, field="carrier"),
+        expires_on=None if new.expires_on is None else new.expires_on.isoformat(),
+        name_on=clean_name(new.name_on) if new.name_on.strip() else "",
+    )

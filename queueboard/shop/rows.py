@@ -1,0 +1,130 @@
+"""Looks and checks that several operations share."""
+
+from queueboard.clean import clean, clean_name
+from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.reading import BOX, box_of, close_outs_of, knives_of, labels_of, things_of
+from queueboard.records.tables import BoxRow, KnifeRow, TickRow
+from queueboard.records.writing import Writing
+from queueboard.values.box import Box, CloseOut, ReturnLabel
+from queueboard.values.knife import Knife, Thing
+
+SHORTEST_MM, LONGEST_MM = 20, 900
+HIGHEST_CENTS = 10_000_000
+
+
+def free_number(database: ShopDatabase) -> int:
+    """The next box number: one more than the newest box's, going round from 999 to 100, never one that is open."""
+    newest = database.one("SELECT number FROM box ORDER BY id DESC LIMIT 1")
+    taken = {row[0] for row in database.rows("SELECT number FROM box WHERE closed_us IS NULL")}
+    number = 99 if newest is None else int(newest)
+    for _ in range(9999):
+        number = number + 1 if 99 <= number < 999 else 100 if len(taken) < 900 else number + 1
+        if number not in taken:
+            return number
+    raise RuleError("Every box number is in use; close some boxes out first.")
+
+
+def checked_number(database: ShopDatabase, number: int | None) -> int:
+    """A free box number: the one typed, or the next."""
+    if number is None:
+        return free_number(database)
+    if not 1 <= number <= 9999:
+        raise TypedError(f"Box number {number} is outside 1 to 9999.")
+    if database.one("SELECT id FROM box WHERE number = ? AND closed_us IS NULL", (number,)) is not None:
+        raise TypedError(f"Box {number} is on the board already; the next free number is {free_number(database)}.")
+    return number
+
+
+def checked_length(length_mm: int | None) -> int | None:
+    """An edge length in millimetres, 20 to 900, or None."""
+    if length_mm is not None and not SHORTEST_MM <= length_mm <= LONGEST_MM:
+        raise TypedError(f"A length of {length_mm} mm is outside {SHORTEST_MM} to {LONGEST_MM} mm; cm or inches?")
+    return length_mm
+
+
+def checked_cents(cents: int, *, lowest: int) -> int:
+    """An amount in cents, not below the lowest and at most 100,000.00."""
+    if not lowest <= cents <= HIGHEST_CENTS:
+        raise TypedError(
+            f"An amount of {cents / 100:.2f} is outside {lowest / 100:.2f} to {HIGHEST_CENTS / 100:.2f}."
+        )
+    return cents
+
+
+def checked_thing(name: str) -> str:
+    """The name of a thing that came with a box, 1 to 60 signs."""
+    text = clean(name, limit=60, field="what it comes with")
+    if not text:
+        raise TypedError("What it comes with is empty; name it, or leave the line out.")
+    return text
+
+
+def customer_fields(**typed: str) -> dict[str, Cell]:
+    """A customer's typed fields, cleaned and within their lengths."""
+    limits = {"phone": 60, "town": 120, "address": 500, "notes": 2000}
+    return {
+        name: clean_name(text) if name == "name" else clean(text, limit=limits[name], field=name)
+        for name, text in typed.items()
+    }
+
+
+def box_now(database: ShopDatabase, box_id: int) -> Box:
+    """The box as it is stored now."""
+    found = database.rows(f"{BOX} WHERE id = ?", (box_id,))
+    if not found:
+        raise ChangedError("That box is not in the shop file any more; look again.")
+    return box_of(found[0])
+
+
+def knives_of_box(database: ShopDatabase, box_id: int) -> tuple[Knife, ...]:
+    """All knives of one box, by number."""
+    return knives_of(database, "k.box_id = ?", box_id)
+
+
+def things_of_box(database: ShopDatabase, box_id: int) -> tuple[Thing, ...]:
+    """All things that came with one box."""
+    return things_of(database, "box_id = ?", box_id)
+
+
+def newest_label(database: ShopDatabase, box_id: int) -> ReturnLabel | None:
+    """The newest return label of one box."""
+    labels = labels_of(database, "box_id = ?", box_id)
+    return labels[-1] if labels else None
+
+
+def owed_cents(database: ShopDatabase, box_id: int) -> int:
+    """Price of the knives that are not declined, less what was paid."""
+    price = sum(k.price_cents for k in knives_of_box(database, box_id) if k.declined is None)
+    paid = database.one("SELECT COALESCE(SUM(cents), 0) FROM payment WHERE box_id = ?", (box_id,))
+    return price - int(paid or 0)
+
+
+def close_out_now(database: ShopDatabase, box_id: int) -> CloseOut | None:
+    """The close-out under way for one box."""
+    return next((close for close in close_outs_of(database) if close.box_id == box_id), None)
+
+
+def fresh_knife(writing: Writing, knife: Knife) -> None:
+    """Refuse when the stored knife has moved on since the screen was drawn, or is gone."""
+    stored = writing.row(KnifeRow, knife.id)
+    if stored is None or stored["row_version"] != knife.version:
+        raise ChangedError(f"{knife.tag} was changed meanwhile; nothing was stored. Look again, then decide.")
+    if not knife.on_hand:
+        raise RuleError(f"{knife.tag} has left the shop; undo its close-out first if that was wrong.")
+
+
+def no_ticks(writing: Writing, knife_id: int) -> None:
+    """Take away the ticks of a knife in close-outs under way."""
+    for row in writing.database.rows("SELECT id FROM tick WHERE knife_id = ?", (knife_id,)):
+        writing.remove(TickRow, int(row[0] or 0))
+
+
+def close_if_empty(writing: Writing, box_id: int) -> bool:
+    """Close the box when nothing of it is on hand or looked for; True when it closed."""
+    here = any(knife.on_hand for knife in knives_of_box(writing.database, box_id))
+    things = any(thing.state.value != "gone" for thing in things_of_box(writing.database, box_id))
+    if here or things:
+        return False
+    writing.change(BoxRow, box_id, None, closed_us=writing.now_us, packing=None, this_next=0)
+    return True
