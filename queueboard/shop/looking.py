@@ -59,6 +59,7 @@ def look(shop: Shop, now: datetime) -> Picture:
         saved_at=from_us(int(newest[0][1] or 0)).astimezone(settings.zone) if newest else None,
         backup_at=None if shop.backup_at is None else shop.backup_at.astimezone(settings.zone),
         closed_days=tuple(closed.items()),
+        order_fixed=bool(fixed),
     )
 
 

@@ -110,6 +110,8 @@ class Picture:
     backup_at: datetime | None = None
     """When the newest verified copy was made."""
     closed_days: tuple[tuple[date, str], ...] = ()
+    order_fixed: bool = False
+    """True once today's day list has been given a fixed order."""
 
     def box(self, number: int) -> BoxPicture | None:
         """The open box with this number, or None."""
