@@ -1,0 +1,151 @@
+"""One box in words: n of m, where it stands, its totals, and the sentence read aloud on the phone."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.phrases.dates import (
+    age_words,
+    done_by_words,
+    lateness_words,
+    many,
+    promise_words,
+    ship_by_word,
+    when_words,
+)
+from queueboard.phrases.knives import WAIT
+from queueboard.phrases.labels import label_words
+from queueboard.phrases.money import box_money_words, owed_words
+from queueboard.settings.shapes import Settings
+from queueboard.shop.picture import BoxPicture
+from queueboard.words import ON_BOARD, Column, GoesBy, Lateness
+
+TO_FETCH = "TO FETCH"
+
+
+def n_of_m(box: BoxPicture) -> str:
+    """Ready knives of those still here: 11 of 13."""
+    return f"{box.ready_count} of {len(box.on_hand)}"
+
+
+def ready_words(box: BoxPicture) -> str:
+    """11 of 13 ready; 2 of 4 ready, 9 gone; not opened."""
+    if not box.box.opened:
+        return "not opened"
+    gone = len(box.in_column(Column.GONE))
+    return f"{n_of_m(box)} ready" + (f", {gone} gone" if gone else "")
+
+
+def standing_words(box: BoxPicture) -> str:
+    """Where the whole box stands: not opened; the column of its slowest knife; once all is ready, how it is packed."""
+    if not box.box.opened:
+        return "not opened"
+    slowest = next((column for column in ON_BOARD if box.in_column(column)), Column.GONE)
+    if slowest is Column.READY and box.box.packing is not None:
+        return box.box.packing.value
+    return slowest.value
+
+
+def box_title(box: BoxPicture) -> str:
+    """417 Maren Tallis; the name is a person's text, for a literal place only."""
+    return f"{box.box.number} {box.customer.name}"
+
+
+def box_due_word(box: BoxPicture, now: datetime) -> str:
+    """The box's ship-by word: LATE, TODAY, TOMORROW, Sat, Thu 3 Dec, no date; TO FETCH once it only waits for that."""
+    if ready_to_fetch(box):
+        return TO_FETCH
+    return ship_by_word(box.ship_by, now)
+
+
+def ready_to_fetch(box: BoxPicture) -> bool:
+    """True for a pick-up of which every knife is ready: the shop's part is done."""
+    return box.box.goes_by is GoesBy.PICK_UP and bool(box.on_hand) and box.ready_count == len(box.on_hand)
+
+
+def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
+    """The words that mark a box, its ship-by word first: then WILL BE LATE, WAIT, RUSH, THIS NEXT, NEVER SLIP."""
+    signs = (
+        (box_due_word(box, now), True),
+        (Lateness.WILL_BE_LATE.value, box.forecast.lateness is Lateness.WILL_BE_LATE),
+        (WAIT, box.box.waiting_for is not None or bool(box.waiting)),
+        ("RUSH", box.box.rush),
+        ("THIS NEXT", box.box.this_next),
+        ("NEVER SLIP", box.box.never_slip),
+    )
+    return tuple(sign for sign, holds in signs if holds)
+
+
+def counts_words(box: BoxPicture) -> str:
+    """Knives in each place where there are any: 2 received, 3 on bench, 1 testing, 7 ready, 1 gone."""
+    counted = ((len(box.in_column(column)), column.value) for column in Column)
+    return ", ".join(f"{count} {place}" for count, place in counted if count) or "no knives"
+
+
+def waits_words(box: BoxPicture, now: datetime) -> str:
+    """What holds the box up: all of it and for how long, then single knives; empty when nothing does."""
+    whole = ""
+    if box.box.waiting_for is not None:
+        since = f", {age_words(box.box.waiting_since, now)}" if box.box.waiting_since is not None else ""
+        whole = f"{box.box.waiting_for.value}{since}"
+    singles = (
+        f"{knife.tag}: {knife.waiting_for.value}"
+        + (f", {age_words(knife.waiting_since, now)}" if knife.waiting_since is not None else "")
+        for knife in box.waiting
+        if knife.waiting_for is not None
+    )
+    return "; ".join(filter(None, (whole, *singles)))
+
+
+def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[str, ...]:
+    """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting."""
+    late = lateness_words(box.forecast)
+    lines = (
+        f"{ready_words(box)}: {counts_words(box)}"
+        if box.box.opened
+        else f"not opened, {many(box.box.counted, 'knife')}",
+        f"{box.forecast.minutes_left} min left, {done_by_words(box.forecast, now)}" + (f", {late}" if late else ""),
+        f"{promise_words(box.promise, now.date())}; {due_words(box, now)}",
+        box_money_words(box, settings),
+        label_words(box, now.date()),
+        f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
+        f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",
+    )
+    return tuple(line for line in lines if line)
+
+
+def due_words(box: BoxPicture, now: datetime) -> str:
+    """Ship-by today 15:45 for a parcel, ready by tomorrow 16:00 at the counter, no date."""
+    if box.ship_by is None:
+        return "no date"
+    doing = "ship by" if box.box.goes_by is GoesBy.PARCEL else "ready by"
+    return f"{doing} {when_words(box.ship_by, now)}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxRow:
+    """One line of the table of all open boxes, as texts."""
+
+    number: str
+    name: str
+    counts: tuple[str, str, str, str]
+    """Knives received, on bench, testing, ready; empty for none."""
+    minutes_left: str
+    owed: str
+    promise: str
+    ship_by: str
+    label: str
+
+
+def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
+    """The texts of one box for the table of all open boxes."""
+    received, on_bench, testing, ready = (str(len(box.in_column(column)) or "") for column in ON_BOARD)
+    return BoxRow(
+        number=str(box.box.number),
+        name=box.customer.name,
+        counts=(received, on_bench, testing, ready),
+        minutes_left=str(box.forecast.minutes_left or ""),
+        owed=owed_words(box.owed_cents, settings),
+        promise=promise_words(box.promise, now.date()),
+        ship_by=" ".join(box_signs(box, now)),
+        label=label_words(box, now.date()),
+    )

@@ -1,0 +1,126 @@
+"""The day in words: the line on top, the runs in order, what leaves, who is late, who is waited for, what changed."""
+
+from datetime import datetime
+
+from queueboard.phrases.boxes import due_words, ready_words, standing_words, waits_words
+from queueboard.phrases.dates import done_by_words, lateness_words, many, time_words, when_words
+from queueboard.phrases.knives import knife_line
+from queueboard.settings.rules import minutes_of
+from queueboard.settings.shapes import Settings
+from queueboard.shop.picture import BoxPicture, DayLine, Picture
+from queueboard.values.knife import Knife
+from queueboard.values.plan import OrderChange, Run
+from queueboard.words import Lateness
+
+
+def day_line_words(line: DayLine) -> tuple[str, ...]:
+    """The parts of the line on top of the board; what counts zero is left out, but for the bench and today."""
+    counted = (
+        (line.labels_due, f"labels {line.labels_due}"),
+        (line.late, f"LATE {line.late}"),
+        (line.will_be_late, f"WILL BE LATE {line.will_be_late}"),
+        (line.waiting, f"WAIT {line.waiting}"),
+    )
+    return (
+        f"bench {line.bench_minutes_left} min",
+        f"work {line.work_minutes_today} min",
+        f"leaves today {line.leaves_today}",
+        *(words for count, words in counted if count),
+    )
+
+
+def knife_by_id(picture: Picture) -> dict[int, Knife]:
+    """Every knife of the picture by its id, for the runs of the plan."""
+    return {knife.id: knife for box in picture.boxes for knife in box.knives}
+
+
+def runs_today(picture: Picture) -> tuple[Run, ...]:
+    """The runs that start today, in order."""
+    today = picture.now.date()
+    return tuple(run for run in picture.plan.runs if _starts(run, picture) == today)
+
+
+def runs_later(picture: Picture) -> tuple[Run, ...]:
+    """The runs that start on a later day, or beyond the days planned ahead."""
+    today = picture.now.date()
+    return tuple(run for run in picture.plan.runs if _starts(run, picture) != today)
+
+
+def _starts(run: Run, picture: Picture) -> object:
+    return None if run.start is None else run.start.astimezone(picture.now.tzinfo).date()
+
+
+def clock_words(run: Run, now: datetime) -> str:
+    """08:00-08:25; with its day when it is not today; a run over a break shows where it ends."""
+    if run.start is None or run.end is None:
+        return "not within the days planned ahead"
+    start, end = run.start.astimezone(now.tzinfo), run.end.astimezone(now.tzinfo)
+    begins = time_words(start) if start.date() == now.date() else when_words(start, now)
+    ends = time_words(end) if end.date() == start.date() else when_words(end, now)
+    return f"{begins}-{ends}"
+
+
+def belts_words(process: str, settings: Settings) -> str:
+    """The belts of a process in the order of use, then its finish: P240 > P400 > 16 um, felt wheel."""
+    known = next((p for p in settings.processes if p.name == process), None)
+    if known is None:
+        return ""
+    return ", ".join(filter(None, (" > ".join(belt.label for belt in known.belts), known.finish)))
+
+
+def run_words(run: Run, now: datetime) -> str:
+    """08:00-08:25 plain, 5 knives: promised today."""
+    return f"{clock_words(run, now)} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
+
+
+def run_minutes_words(run: Run) -> str:
+    """22 min hands-on, set-up 90 s, handling 10 min."""
+    return f"{run.minutes} min hands-on, set-up {run.set_up_seconds} s, handling {run.handling_minutes} min"
+
+
+def run_knife_words(knife: Knife, settings: Settings) -> str:
+    """One knife of a run: 417-3 REDO 5 min chef 20 cm, black handle; WISH: keep the patina."""
+    minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
+    known = f"{minutes} min, {knife.condition.value}" if minutes is not None else knife.condition.value
+    wish = f" WISH: {knife.wish}" if knife.wish else ""
+    return f"{knife_line(knife, settings)} ({known}){wish}"
+
+
+def leaves_today(picture: Picture) -> tuple[BoxPicture, ...]:
+    """Boxes whose ship-by is today and that are still here, the earliest cut-off first."""
+    return tuple(b for b in picture.boxes if b.ship_by is not None and b.ship_by.date() == picture.now.date())
+
+
+def leave_words(box: BoxPicture) -> str:
+    """One box that leaves today: 417 by 15:45, 11 of 13 ready, wrapped, parcel: Maren Tallis."""
+    by = f" by {time_words(box.ship_by)}" if box.ship_by is not None else ""
+    parts = dict.fromkeys((ready_words(box), standing_words(box), box.box.goes_by.value))
+    return f"{box.box.number}{by}, {', '.join(parts)}: {box.customer.name}"
+
+
+def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
+    """Boxes that are late, then those that will be, each the worst first."""
+    late = [box for box in picture.boxes if box.forecast.lateness is not Lateness.ON_TIME]
+    return tuple(sorted(late, key=lambda b: (b.forecast.lateness is not Lateness.LATE, -b.forecast.late_minutes)))
+
+
+def late_words(box: BoxPicture, now: datetime) -> str:
+    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, done by today 13:30: its name."""
+    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), done_by_words(box.forecast, now))
+    return f"{box.box.number} {', '.join(parts)}: {box.customer.name}"
+
+
+def waiting_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
+    """Boxes that wait, or hold a knife that waits; in the picture's order."""
+    return tuple(box for box in picture.boxes if box.box.waiting_for is not None or box.waiting)
+
+
+def waiting_words(box: BoxPicture, now: datetime) -> str:
+    """One box that waits: 417 yes to the estimate, 3 days: 0555 014 417, Maren Tallis."""
+    phone = f"{box.customer.phone}, " if box.customer.phone else ""
+    return f"{box.box.number} {waits_words(box, now)}: {phone}{box.customer.name}"
+
+
+def change_words(change: OrderChange) -> str:
+    """What changed since the day list was fixed: 417-3: new, at the end."""
+    return f"{change.tag}: {change.what.value}"

@@ -1,0 +1,36 @@
+"""What was typed at receiving, in plain words: the echo of a line, the sum of all lines."""
+
+from collections.abc import Sequence
+
+from queueboard.intake.lines import KnifeLine
+from queueboard.phrases.dates import many
+from queueboard.phrases.knives import length_words
+from queueboard.phrases.money import money
+from queueboard.settings.shapes import Settings
+
+
+def line_words(line: KnifeLine, settings: Settings) -> str:
+    """One typed line as it was understood, with minutes and price; a wish stands in capitals.
+
+    The person's own words come last, for a literal place only.
+    """
+    knife = line.knife
+    each = " each" if line.count > 1 else ""
+    parts = [
+        f"{line.count} {knife.kind}",
+        length_words(knife.length_mm, settings.length_unit) or "not measured",
+        knife.edge.value,
+        knife.condition.value,
+        f"{line.minutes} min{each}" if line.minutes is not None else "NOT IN THE SHOP'S LIST, decline it",
+        f"{money(line.price_cents, settings)}{each}",
+    ]
+    return " · ".join([*parts, *(text for text in (knife.mark, knife.wish.upper()) if text)])
+
+
+def lines_sum(lines: Sequence[KnifeLine], counted: int | None, settings: Settings) -> str:
+    """All lines together: 12 of 13 typed · 96 min · 125.00 EUR; without a count, 12 knives typed."""
+    typed = sum(line.count for line in lines)
+    minutes = sum(line.count * (line.minutes or 0) for line in lines)
+    cents = sum(line.count * line.price_cents for line in lines)
+    how_many = f"{many(typed, 'knife')} typed" if counted is None else f"{typed} of {counted} typed"
+    return f"{how_many} · {minutes} min · {money(cents, settings)}"

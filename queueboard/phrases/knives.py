@@ -1,0 +1,74 @@
+"""One knife in words: its line, the words that mark its state, where it is."""
+
+from datetime import datetime
+from decimal import ROUND_HALF_UP, Decimal
+
+from queueboard.phrases.dates import age_words, when_words
+from queueboard.settings.shapes import Settings
+from queueboard.values.knife import Knife
+from queueboard.words import Column, Edge
+
+REDO = "REDO"
+DECLINED = "DECLINED"
+WAIT = "WAIT"
+LOOKING = "LOOKED FOR"
+
+_PLACES = {
+    Column.RECEIVED: "not begun",
+    Column.ON_BENCH: "on the bench",
+    Column.TESTING: "in testing",
+    Column.READY: "ready",
+    Column.GONE: "gone",
+}
+
+
+def place_words(column: Column) -> str:
+    """Where a knife is, inside a sentence: not begun, on the bench, in testing, ready, gone."""
+    return _PLACES[column]
+
+
+def length_words(length_mm: int | None, unit: str) -> str:
+    """20 cm, 20.5 cm, 8 in (to half an inch's tenth); empty when it was not measured."""
+    if length_mm is None:
+        return ""
+    per_unit = Decimal("25.4") if unit == "in" else Decimal(10)
+    number = (Decimal(length_mm) / per_unit).quantize(Decimal("0.1"), rounding=ROUND_HALF_UP)
+    return f"{number:f} {unit}".replace(".0 ", " ")
+
+
+def knife_signs(knife: Knife) -> tuple[str, ...]:
+    """The words that mark a knife beyond its column: DECLINED, LOOKED FOR, WAIT, REDO (REDO x2 the second time)."""
+    redo = f"{REDO} x{knife.rework}" if knife.rework > 1 else REDO
+    signs = (
+        (DECLINED, knife.declined is not None),
+        (LOOKING, knife.looking_for),
+        (WAIT, knife.waiting_for is not None),
+        (redo, knife.rework > 0 and knife.column in {Column.ON_BENCH, Column.TESTING}),
+    )
+    return tuple(sign for sign, holds in signs if holds)
+
+
+def knife_name(knife: Knife, settings: Settings) -> str:
+    """What it is: chef 20 cm, bread 23 cm serrated, black handle. A person's text comes last."""
+    kind = settings.kind(knife.kind)
+    edge = "" if knife.edge is (kind.edge if kind else Edge.PLAIN) else knife.edge.value
+    words = " ".join(filter(None, (knife.kind, length_words(knife.length_mm, settings.length_unit), edge)))
+    return f"{words}, {knife.mark}" if knife.mark else words
+
+
+def knife_line(knife: Knife, settings: Settings) -> str:
+    """The knife in one line: 417-3 REDO chef 20 cm, black handle."""
+    return " ".join((knife.tag, *knife_signs(knife), knife_name(knife, settings)))
+
+
+def last_seen_words(knife: Knife, now: datetime) -> str:
+    """Where a missing knife was last seen: on the bench, yesterday 16:20, MB."""
+    return f"{place_words(knife.column)}, {when_words(knife.moved_at.astimezone(now.tzinfo), now)}, {knife.moved_by}"
+
+
+def wait_words(knife: Knife, now: datetime) -> str:
+    """What a knife waits for and for how long: yes to the estimate, 3 days; empty when it does not wait."""
+    if knife.waiting_for is None:
+        return ""
+    since = f", {age_words(knife.waiting_since, now)}" if knife.waiting_since is not None else ""
+    return f"{knife.waiting_for.value}{since}"

@@ -1,0 +1,30 @@
+"""Money in words; always from whole cents."""
+
+from queueboard.settings.shapes import Settings
+from queueboard.shop.picture import BoxPicture
+
+
+def amount(cents: int) -> str:
+    """41.00, with a minus in front when it is negative."""
+    whole, rest = divmod(abs(cents), 100)
+    return f"{'-' if cents < 0 else ''}{whole}.{rest:02}"
+
+
+def money(cents: int, settings: Settings) -> str:
+    """41.00 EUR, with the shop's own sign or code behind it."""
+    return f"{amount(cents)} {settings.currency}".rstrip()
+
+
+def owed_words(cents: int, settings: Settings) -> str:
+    """What is still to be paid: 41.00 EUR to pay; paid; 2.00 EUR too much paid."""
+    if cents > 0:
+        return f"{money(cents, settings)} to pay"
+    return "paid" if cents == 0 else f"{money(-cents, settings)} too much paid"
+
+
+def box_money_words(box: BoxPicture, settings: Settings) -> str:
+    """The money of a box in one line: 86.00 EUR, 40.00 paid, 46.00 EUR to pay."""
+    price = money(box.price_cents, settings)
+    if not box.paid_cents:
+        return owed_words(box.owed_cents, settings) if box.price_cents else "nothing to pay"
+    return f"{price}, {amount(box.paid_cents)} paid, {owed_words(box.owed_cents, settings)}"

@@ -1,0 +1,120 @@
+"""History and undo in words: what was done, and what undoing it does."""
+
+from collections.abc import Mapping
+from datetime import datetime
+
+from queueboard.phrases.dates import when_words
+from queueboard.phrases.money import amount
+from queueboard.values.step import About, Step
+from queueboard.words import Column
+
+_BACK_TO = {
+    Column.RECEIVED.value: "back to received",
+    Column.ON_BENCH.value: "back on the bench",
+    Column.TESTING.value: "back to testing",
+    Column.READY.value: "back to ready",
+}
+
+_TAGS_NAMED = 4
+"""Up to so many tags are named one by one."""
+
+OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
+    "accept_knife": ("{what} taken on after all", "decline {what} again"),
+    "add_customer": ("a customer added", "take the new customer out"),
+    "add_knife": ("{what} added", "take {what} out again"),
+    "add_thing": ("something that came with {what} added", "take out what was added to {what}"),
+    "begin_close_out": ("close-out of {what} begun", "give up the close-out of {what}"),
+    "box_waits": ("{what} waits for {to}", "{what} does not wait for {to} after all"),
+    "confirm_label": ("label or collector of {what} confirmed", "ask again about the label or collector of {what}"),
+    "confirm_names": ("names on {what} compared", "ask again about the names on {what}"),
+    "correct_box": ("{what} corrected", "put {what} back as it was typed before"),
+    "correct_customer": ("a customer corrected", "put the customer back as it was typed before"),
+    "correct_knife": ("{what} corrected", "put {what} back as it was typed before"),
+    "count": ("{what} counted", "take the count of {what} back"),
+    "decline_knife": ("{what} declined: {to}", "take {what} on after all"),
+    "fix_day_list": ("the order of the day list fixed", "let go of the fixed order of the day list"),
+    "found": ("{what} found", "look for {what} again"),
+    "give_box_to": ("{what} given to another customer", "give {what} back to the customer it had before"),
+    "knives_wait": ("{what} waits for {to}", "{what} does not wait for {to} after all"),
+    "label_bought": ("label of {what} bought", "the label of {what} is still to be bought"),
+    "leave_close_out": ("close-out of {what} given up", "take the close-out of {what} up again"),
+    "merge_customers": ("two customers made one", "make the one customer two again"),
+    "move_knives": ("{what} moved to {to}", "put {what} {back}"),
+    "note_box": ("note on {what}", "put the note on {what} back as it was"),
+    "note_knife": ("note on {what}", "put the note on {what} back as it was"),
+    "open_box": ("{what} opened", "put {what} back unopened"),
+    "pack_box": ("{what}: {to}", "{what} is not {to} after all"),
+    "promise": ("a date told for {what}: {to}", "take back the date told for {what}: {to}"),
+    "receive_box": ("{what} received", "take {what} out of the shop again"),
+    "send_off": ("{what} gone", "bring {what} back into the shop"),
+    "set_flags": ("{what}: {to}", "turn back on {what}: {to}"),
+    "set_label": ("label of {what} set", "put the label of {what} back as it was"),
+    "set_price": ("price of {what} set to {cents}", "take back the price of {cents} for {what}"),
+    "settle": ("money of {what} settled", "ask again about the money of {what}"),
+    "settle_lost": ("loss of {what} settled", "look for {what} again"),
+    "strike_knife": ("{what} struck out", "put {what} back on the list"),
+    "take_payment": ("{cents} {to} taken for {what}", "take back the payment of {cents} {to} for {what}"),
+    "take_settings": ("settings taken in", "go back to the settings before"),
+    "things_done": ("what {what} came with ticked", "tick again what {what} came with"),
+    "tick": ("{what} ticked", "take the tick on {what} back"),
+    "tick_thing": ("something that came with {what} ticked", "take the tick on what came with {what} back"),
+    "ticks_done": ("ticking of {what} done", "go on ticking {what}"),
+    "untick": ("tick on {what} taken back", "tick {what} again"),
+    "why_missing": ("said why {what} goes without some", "ask again why {what} goes without some"),
+}
+"""For each operation what it did, and what undoing it does. A test holds that no operation is missing."""
+
+_GOES_ON = {
+    "knives_wait": ("{what} goes on", "{what} waits again"),
+    "box_waits": ("{what} goes on", "{what} waits again"),
+    "pack_box": ("{what} unpacked", "{what} is packed after all"),
+}
+"""The same, where the operation took something back: it has no "to"."""
+
+
+def step_words(step: Step) -> str:
+    """What a step did, in the past: 417-3 moved to testing."""
+    if step.about.undone:
+        return f"undone: {_words(step.about.undone, step.about, 0)}"
+    return _words(step.operation, step.about, 0)
+
+
+def undo_words(step: Step) -> str:
+    """What undoing a step does, as an order: put 417-3 back on the bench."""
+    if step.operation == "undo":
+        return f"do again: {_words(step.about.undone, step.about, 0)}" if step.about.undone else "undo it again"
+    return _words(step.operation, step.about, 1)
+
+
+def undone_words(step: Step) -> str:
+    """What is said once a step is undone: Undone. 417-3 moved to testing, yesterday 16:20."""
+    return f"Undone: {step_words(step)}."
+
+
+def history_words(step: Step, now: datetime) -> str:
+    """One line of history: yesterday 16:20 MB: 417-3 moved to testing."""
+    return f"{when_words(step.at.astimezone(now.tzinfo), now)} {step.by}: {step_words(step)}"
+
+
+def about_words(about: About) -> str:
+    """What a step is about: 417-3; 417-1, 417-2 and 417-5; 9 knives of 417; box 417; it."""
+    if not about.tags:
+        return f"box {about.number}" if about.number is not None else "it"
+    if len(about.tags) == 1:
+        return about.tags[0]
+    if len(about.tags) <= _TAGS_NAMED:
+        return f"{', '.join(about.tags[:-1])} and {about.tags[-1]}"
+    boxes = dict.fromkeys(tag.partition("-")[0] for tag in about.tags)
+    return f"{len(about.tags)} knives of {', '.join(boxes)}"
+
+
+def _words(operation: str, about: About, tense: int) -> str:
+    """The words of an operation, done (0) or to be undone (1)."""
+    table = _GOES_ON if not about.to and operation in _GOES_ON else OPERATION_WORDS
+    pattern = table.get(operation, ("{what} changed", "put {what} back as it was"))[tense]
+    return pattern.format(
+        what=about_words(about),
+        to=about.to,
+        back=_BACK_TO.get(about.was, "back where they were" if len(about.tags) > 1 else "back where it was"),
+        cents=amount(about.cents or 0),
+    )

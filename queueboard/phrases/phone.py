@@ -1,0 +1,57 @@
+"""The answer to "is my box ready?", to be read aloud."""
+
+from datetime import datetime
+
+from queueboard.phrases.boxes import ready_to_fetch
+from queueboard.phrases.dates import date_words, day_words, many, time_words
+from queueboard.phrases.knives import place_words
+from queueboard.phrases.money import owed_words
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.words import ON_BOARD, GoesBy
+
+
+def phone_sentence(box: BoxPicture, picture: Picture) -> str:
+    """Box 417, Maren Tallis: 11 of 13 ready, 2 on the bench, ships Thursday, 86.00 EUR to pay."""
+    today = picture.now.date()
+    parts = [_state(box, picture.now), _rest(box), _due(box, picture.now), owed_words(box.owed_cents, picture.settings)]
+    if box.label is not None and box.label.expires_on is not None:
+        parts.append(f"the label is good to {date_words(box.label.expires_on, today)}")
+    return f"Box {box.box.number}, {box.customer.name}: {', '.join(filter(None, parts))}."
+
+
+def _state(box: BoxPicture, now: datetime) -> str:
+    if not box.box.opened:
+        arrived = box.box.received_at.astimezone(now.tzinfo).date()
+        return f"here since {day_words(arrived, now.date())}, not opened yet"
+    if box.ready_count == len(box.on_hand):
+        return f"all {many(len(box.on_hand), 'knife')} ready" if len(box.on_hand) > 1 else "ready"
+    return f"{box.ready_count} of {len(box.on_hand)} ready"
+
+
+def _rest(box: BoxPicture) -> str:
+    """What the others are at: 2 on the bench, 1 waiting for belts, 1 being looked for."""
+    if not box.box.opened:
+        return ""
+    free = [knife for knife in box.on_hand if knife.waiting_for is None and not knife.looking_for]
+    said = [
+        f"{count} {place_words(column)}"
+        for column in ON_BOARD[:-1]
+        if (count := sum(knife.column is column for knife in free))
+    ]
+    reasons = [knife.waiting_for for knife in box.waiting if knife.waiting_for is not None]
+    said += [f"{reasons.count(reason)} waiting for {reason.value}" for reason in dict.fromkeys(reasons)]
+    looked_for = sum(knife.looking_for for knife in box.on_hand)
+    said += [f"{looked_for} being looked for"] if looked_for else []
+    said += [f"waiting for {box.box.waiting_for.value}"] if box.box.waiting_for is not None else []
+    return ", ".join(said)
+
+
+def _due(box: BoxPicture, now: datetime) -> str:
+    if ready_to_fetch(box):
+        return "it can be fetched"
+    if box.ship_by is None:
+        return "no date told"
+    day = day_words(box.ship_by.date(), now.date())
+    if box.ship_by.timestamp() < now.timestamp():
+        return f"it was due {day} and is late"
+    return f"ships {day}" if box.box.goes_by is GoesBy.PARCEL else f"to be fetched from {day} {time_words(box.ship_by)}"
