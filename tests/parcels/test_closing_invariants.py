@@ -1,0 +1,180 @@
+"""What holds for every stored close-out, half done or undone by another window."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from queueboard.parcels.closing import check
+from queueboard.values.box import CloseCheck, CloseOut, ReturnLabel
+from queueboard.values.knife import Knife, Thing
+from queueboard.words import CloseStep, Column, GoesBy, LabelState, Settling, ThingState
+from tests.pictures import knife, label, thing
+from tests.plans import NOW, TODAY
+
+STEPS = list(CloseStep)
+
+
+@st.composite
+def _knives(draw: st.DrawFn) -> tuple[Knife, ...]:
+    columns = draw(st.lists(st.sampled_from((*Column, Column.READY, Column.READY)), max_size=6))
+    return tuple(
+        knife(f"1-{number}", column=column, looking_for=draw(st.sampled_from((False, False, False, True))))
+        for number, column in enumerate(columns, start=1)
+    )
+
+
+@st.composite
+def _things(draw: st.DrawFn) -> tuple[Thing, ...]:
+    states = draw(st.lists(st.sampled_from(ThingState), max_size=3))
+    return tuple(thing(f"roll {place}", box_number=1, id=place, state=state) for place, state in enumerate(states))
+
+
+@st.composite
+def _label(draw: st.DrawFn) -> ReturnLabel | None:
+    if draw(st.booleans()):
+        return None
+    days = draw(st.none() | st.integers(-2, 2))
+    expires_on = None if days is None else TODAY + timedelta(days=days)
+    return label(box_number=1, state=draw(st.sampled_from(LabelState)), expires_on=expires_on)
+
+
+class Stored:
+    """A box with a close-out under way, as it might stand in the shop file."""
+
+    def __init__(
+        self,
+        close_out: CloseOut,
+        knives: tuple[Knife, ...],
+        things: tuple[Thing, ...],
+        goes_by: GoesBy,
+        label_: ReturnLabel | None,
+        owed_cents: int,
+    ) -> None:
+        self.close_out = close_out
+        self.knives = knives
+        self.things = things
+        self.goes_by = goes_by
+        self.label = label_
+        self.owed_cents = owed_cents
+
+    def stands(self, close_out: CloseOut | None = None) -> CloseCheck:
+        """Where it stands, with this close-out or its own."""
+        return check(
+            close_out or self.close_out,
+            self.knives,
+            self.things,
+            self.goes_by,
+            self.label,
+            self.owed_cents,
+            TODAY,
+        )
+
+    def __repr__(self) -> str:
+        return f"{self.close_out!r} {self.knives!r} {self.things!r} {self.goes_by} {self.label!r} {self.owed_cents}"
+
+
+@st.composite
+def stored(draw: st.DrawFn) -> Stored:
+    """Any state that a file could hold."""
+    knives, things = draw(_knives()), draw(_things())
+    close_out = CloseOut(
+        id=1,
+        version=1,
+        box_id=1,
+        started_at=NOW,
+        counted=draw(st.none() | st.integers(0, 7)),
+        ticking=draw(st.booleans()),
+        ticked=draw(st.frozensets(st.sampled_from([k.id for k in knives]))) if knives else frozenset(),
+        ticked_things=draw(st.frozensets(st.sampled_from([t.id for t in things]))) if things else frozenset(),
+        ticks_done=draw(st.booleans()),
+        things_done=draw(st.booleans()),
+        missing_reason=draw(st.sampled_from(("", "cannot wait"))),
+        names_ok=draw(st.booleans()),
+        label_ok=draw(st.booleans()),
+        handed_to=draw(st.sampled_from(("", "herself"))),
+        settled=draw(st.none() | st.sampled_from(Settling)),
+        settled_why=draw(st.sampled_from(("", "pays on Friday"))),
+    )
+    goes_by = draw(st.sampled_from(GoesBy))
+    return Stored(close_out, knives, things, goes_by, draw(_label()), draw(st.sampled_from((-100, 0, 900))))
+
+
+@given(stored())
+def test_the_same_file_stands_at_the_same_step(state: Stored) -> None:
+    """The step follows from what is stored alone, so that a power cut changes nothing."""
+    assert state.stands() == state.stands(replace(state.close_out))
+
+
+@given(stored())
+def test_before_count_and_ticks_are_done_nothing_is_told(state: Stored) -> None:
+    """At the count and while ticking no knife and no thing is named, unless the trouble is that nothing can go."""
+    seen = state.stands()
+
+    if seen.step in (CloseStep.COUNT, CloseStep.TICK) and not seen.trouble.startswith("No knife in hand"):
+        assert (seen.going, seen.missing, seen.staying, seen.missing_things) == ((), (), (), ())
+
+
+@given(stored())
+def test_without_count_or_tick_there_is_only_the_count(state: Stored) -> None:
+    """Whatever else is stored, before a count or a tick there is the count and nothing else to see."""
+    fresh = replace(state.close_out, counted=None, ticking=False, ticked=frozenset(), ticks_done=False)
+
+    assert state.stands(fresh) == CloseCheck(step=CloseStep.COUNT)
+
+
+@given(stored())
+def test_going_missing_and_staying_are_all_that_is_here(state: Stored) -> None:
+    """After the count every knife on hand is in exactly one of the three, and only ready ones go."""
+    seen = state.stands()
+
+    if STEPS.index(seen.step) > STEPS.index(CloseStep.TICK):
+        on_hand = [k for k in state.knives if k.on_hand]
+        assert sorted(seen.going + seen.missing + seen.staying) == sorted(k.id for k in on_hand)
+        assert {k.id for k in on_hand if k.can_leave} == set(seen.going + seen.missing)
+
+
+@given(stored())
+def test_nothing_goes_before_all_is_asked(state: Stored) -> None:
+    """At the last step names agree, what is missing has its reason, and money and label are settled."""
+    seen, close_out = state.stands(), state.close_out
+
+    if seen.step is CloseStep.GO:
+        assert not seen.trouble
+        assert close_out.names_ok
+        assert seen.going or close_out.ticked_things
+        assert close_out.missing_reason or not (seen.missing or seen.missing_things)
+        assert state.owed_cents <= 0 or close_out.settled
+        assert close_out.handed_to if state.goes_by is GoesBy.PICK_UP else state.label and close_out.label_ok
+
+
+def answered(step: CloseStep, close_out: CloseOut, state: Stored) -> CloseOut:
+    """What is stored when a person has left a step."""
+    ready = frozenset(knife.id for knife in state.knives if knife.can_leave)
+    things = frozenset(thing.id for thing in state.things)
+    return {
+        CloseStep.COUNT: replace(close_out, counted=len(ready)),
+        CloseStep.TICK: replace(close_out, ticking=True, ticked=ready, ticks_done=True),
+        CloseStep.MISSING: replace(close_out, missing_reason="cannot wait"),
+        CloseStep.COMES_WITH: replace(close_out, ticked_things=things, things_done=True),
+        CloseStep.NAMES: replace(close_out, names_ok=True),
+        CloseStep.LABEL: replace(close_out, label_ok=True, handed_to="herself"),
+        CloseStep.MONEY: replace(close_out, settled=Settling.ON_ACCOUNT),
+    }[step]
+
+
+@given(stored())
+def test_every_answer_leads_on(state: Stored) -> None:
+    """From any stored state the answers lead forward only, and end at the last step or at a trouble that is said."""
+    close_out, seen = state.close_out, state.stands()
+
+    for _ in STEPS:
+        if seen.step is CloseStep.GO:
+            break
+        close_out = answered(seen.step, close_out, state)
+        after = state.stands(close_out)
+        assert STEPS.index(after.step) > STEPS.index(seen.step) or after.trouble
+        seen = after
+
+    assert seen.step is CloseStep.GO or seen.trouble
