@@ -28,14 +28,32 @@ from queueboard.words import (
     ThingState,
     WaitingFor,
 )
-from tests.plans import NOW as NOW
-from tests.plans import TODAY as TODAY
-from tests.plans import at as at
-from tests.plans import forecast as forecast
-from tests.plans import plan as plan
-from tests.plans import run as run
-from tests.shop_settings import ZONE as ZONE
-from tests.shop_settings import settings as settings
+from tests.plans import NOW, TODAY, at, forecast, plan, run
+from tests.shop_settings import ZONE, settings
+
+__all__ = [
+    "HOSTILE_NAMES",
+    "NOW",
+    "TODAY",
+    "ZONE",
+    "at",
+    "box",
+    "box_picture",
+    "customer",
+    "day_line_of",
+    "forecast",
+    "knife",
+    "knives",
+    "label",
+    "label_due",
+    "payment",
+    "picture",
+    "plan",
+    "promise",
+    "run",
+    "settings",
+    "thing",
+]
 
 HOSTILE_NAMES: tuple[str, ...] = (
     "[red]x[/]",

@@ -5,7 +5,7 @@ from datetime import date, datetime, time
 from queueboard.phrases.typed import WEEKDAYS
 from queueboard.values.box import Promise
 from queueboard.values.plan import BoxForecast
-from queueboard.words import Lateness
+from queueboard.words import GoesBy, Lateness, PromiseKind
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _NEAR_DAYS = 6
@@ -50,21 +50,28 @@ def ship_by_word(ship_by: datetime | None, now: datetime) -> str:
     return WEEKDAYS[ship_by.weekday()][:3] if days <= _NEAR_DAYS else date_words(ship_by.date(), now.date())
 
 
-def promise_words(promise: Promise | None, today: date) -> str:
-    """In hand by Friday; ready by today 16:00; ships by Thu 3 Dec; no date told."""
+def promise_words(promise: Promise | None, goes_by: GoesBy, today: date) -> str:
+    """In hand by Friday (ready by Friday at the counter); ready by today 16:00; ships by Thu 3 Dec; no date told."""
     if promise is None:
         return "no date told"
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
-    return f"{promise.kind.value} {day_words(promise.day, today)}{clock}"
+    return f"{_kind_words(promise, goes_by)} {day_words(promise.day, today)}{clock}"
 
 
-def told_words(promise: Promise, now: datetime) -> str:
+def _kind_words(promise: Promise, goes_by: GoesBy) -> str:
+    """What is promised; a day at the counter is the day it is ready, not the day it is in the customer's hands."""
+    at_counter = promise.kind is PromiseKind.DAY and goes_by is GoesBy.PICK_UP
+    return PromiseKind.BY_TIME.value if at_counter else promise.kind.value
+
+
+def told_words(promise: Promise, goes_by: GoesBy, now: datetime) -> str:
     """One line of the history of what was told: the promise by its date, who was told, when and by whom, and why."""
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
     to = f", told to {promise.told_to}" if promise.told_to else ", told"
     why = f": {promise.reason}" if promise.reason else ""
     told_on = when_words(promise.told_at.astimezone(now.tzinfo), now)
-    return f"{promise.kind.value} {date_words(promise.day, now.date())}{clock}{to} {told_on} by {promise.told_by}{why}"
+    what = _kind_words(promise, goes_by)
+    return f"{what} {date_words(promise.day, now.date())}{clock}{to} {told_on} by {promise.told_by}{why}"
 
 
 def minutes_words(minutes: int) -> str:
