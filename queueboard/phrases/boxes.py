@@ -104,7 +104,7 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
         if box.box.opened
         else f"not opened, {many(box.box.counted, 'knife')}",
         f"{box.forecast.minutes_left} min left, {done_by_words(box.forecast, now)}" + (f", {late}" if late else ""),
-        f"{promise_words(box.promise, box.box.goes_by, now.date())}; {due_words(box, now)}",
+        f"{promise_words(box.promise, now.date(), box.box.goes_by)}; {due_words(box, now)}",
         box_money_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
@@ -145,7 +145,7 @@ def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
         counts=(received, on_bench, testing, ready),
         minutes_left=str(box.forecast.minutes_left or ""),
         owed=owed_words(box.owed_cents, settings),
-        promise=promise_words(box.promise, box.box.goes_by, now.date()),
+        promise=promise_words(box.promise, now.date(), box.box.goes_by),
         ship_by=" ".join(box_signs(box, now)),
         label=label_words(box, now.date()),
     )

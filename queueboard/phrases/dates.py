@@ -50,7 +50,7 @@ def ship_by_word(ship_by: datetime | None, now: datetime) -> str:
     return WEEKDAYS[ship_by.weekday()][:3] if days <= _NEAR_DAYS else date_words(ship_by.date(), now.date())
 
 
-def promise_words(promise: Promise | None, goes_by: GoesBy, today: date) -> str:
+def promise_words(promise: Promise | None, today: date, goes_by: GoesBy = GoesBy.PARCEL) -> str:
     """In hand by Friday (ready by Friday at the counter); ready by today 16:00; ships by Thu 3 Dec; no date told."""
     if promise is None:
         return "no date told"
@@ -64,7 +64,7 @@ def _kind_words(promise: Promise, goes_by: GoesBy) -> str:
     return PromiseKind.BY_TIME.value if at_counter else promise.kind.value
 
 
-def told_words(promise: Promise, goes_by: GoesBy, now: datetime) -> str:
+def told_words(promise: Promise, now: datetime, goes_by: GoesBy = GoesBy.PARCEL) -> str:
     """One line of the history of what was told: the promise by its date, who was told, when and by whom, and why."""
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
     to = f", told to {promise.told_to}" if promise.told_to else ", told"
