@@ -1,0 +1,200 @@
+"""What a form is made of: a line to type in, a choice of numbered lines, a tick; each with its name before it."""
+
+from collections.abc import Sequence
+from typing import ClassVar, Generic, TypeVar
+
+from textual.app import ComposeResult, RenderResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.events import Click, Key
+from textual.message import Message
+from textual.reactive import reactive
+from textual.widget import Widget
+from textual.widgets import Input, Static
+
+Value = TypeVar("Value")
+
+
+class Field(Input):
+    """One line to type in. What is typed is people's text until a parser has read it."""
+
+    def __init__(self, value: str = "", *, hint: str = "", id: str | None = None) -> None:
+        super().__init__(value, placeholder=hint, compact=True, id=id)
+        self.cursor_blink = False
+        self.first = value
+
+    @property
+    def touched(self) -> bool:
+        """True when it no longer holds what it was offered with."""
+        return self.value != self.first
+
+
+class Row(Horizontal):
+    """Widgets on one line, each pair a name and what belongs to it."""
+
+    DEFAULT_CSS = """
+    Row { height: auto; width: 1fr; }
+    Row > .name { width: auto; min-width: 14; padding: 0 1 0 0; color: $text-muted; }
+    Row > .name.later { min-width: 0; padding: 0 1 0 2; }
+    Row > Field { width: 1fr; }
+    """
+
+    def __init__(self, *pairs: tuple[str, Widget], id: str | None = None, classes: str | None = None) -> None:
+        super().__init__(id=id, classes=classes)
+        self.pairs = pairs
+
+    def compose(self) -> ComposeResult:
+        for place, (name, widget) in enumerate(self.pairs):
+            yield Static(Content(name), classes="name later" if place else "name")
+            yield widget
+
+
+class Taken(Message):
+    """A choice, a tick or another part of a form was answered, and the form may step on."""
+
+    def __init__(self, widget: Widget) -> None:
+        super().__init__()
+        self.widget = widget
+
+
+class Turned(Message):
+    """A choice or a tick stands at another answer than before."""
+
+    def __init__(self, widget: Widget) -> None:
+        super().__init__()
+        self.widget = widget
+
+
+class Choice(Widget, Generic[Value], can_focus=True):
+    """Numbered answers, one of them taken; a digit takes its line and steps on, Enter takes the one shown."""
+
+    DEFAULT_CSS = """
+    Choice { height: auto; width: 1fr; }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left,up", "turn(-1)", "Before", show=False),
+        Binding("right,down", "turn(1)", "After", show=False),
+        Binding("enter", "take", "Take it", show=False),
+    ]
+
+    at: reactive[int] = reactive(0, layout=True)
+
+    def __init__(
+        self, answers: Sequence[tuple[str, Value]], *, at: int = 0, across: bool = True, id: str | None = None
+    ) -> None:
+        super().__init__(id=id)
+        self.answers = tuple(answers)
+        self.across = across
+        self.first = at
+        self.set_reactive(Choice.at, at)
+
+    @property
+    def value(self) -> Value:
+        """What is chosen now."""
+        return self.answers[self.at][1]
+
+    @property
+    def touched(self) -> bool:
+        """True when it no longer stands where it was offered."""
+        return self.at != self.first
+
+    def take(self, value: Value) -> None:
+        """Choose the answer with this value, if there is one, without stepping on."""
+        for place, (_, candidate) in enumerate(self.answers):
+            if candidate == value:
+                self.at = place
+
+    def render(self) -> RenderResult:
+        lines = [self._line(place, text) for place, (text, _) in enumerate(self.answers)]
+        return Content("   " if self.across else "\n").join(lines)
+
+    def _line(self, place: int, text: str) -> Content:
+        if place != self.at:
+            return Content(f" {place + 1} {text}")
+        return Content.styled(f"▸{place + 1} {text}", "bold reverse" if self.has_focus else "bold underline")
+
+    def watch_at(self) -> None:
+        self.post_message(Turned(self))
+
+    def watch_has_focus(self, value: bool) -> None:
+        super().watch_has_focus(value)
+        self.refresh()
+
+    def on_key(self, event: Key) -> None:
+        if event.character and event.character.isdigit():
+            event.stop()
+            place = int(event.character) - 1
+            if 0 <= place < len(self.answers):
+                self.at = place
+                self.action_take()
+
+    def on_click(self, event: Click) -> None:
+        place = event.y if not self.across else self._place_across(event.x)
+        if 0 <= place < len(self.answers):
+            self.at = place
+
+    def _place_across(self, x: int) -> int:
+        end = 0
+        for place, (text, _) in enumerate(self.answers):
+            end += Content(f" {place + 1} {text}").cell_length + 3
+            if x < end:
+                return place
+        return -1
+
+    def action_turn(self, by: int) -> None:
+        """Move the mark by one answer, round the ends."""
+        self.at = (self.at + by) % len(self.answers)
+
+    def action_take(self) -> None:
+        """Take the answer shown."""
+        self.post_message(Taken(self))
+
+
+class Tick(Widget, can_focus=True):
+    """Yes or no: + ticks, - takes the tick away, space turns it, Enter steps on."""
+
+    DEFAULT_CSS = """
+    Tick { height: 1; width: auto; padding: 0 1; }
+    Tick:focus { text-style: reverse; }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("plus", "put(True)", "Yes", show=False),
+        Binding("minus", "put(False)", "No", show=False),
+        Binding("space", "turn", "Turn", show=False),
+        Binding("enter", "take", "On", show=False),
+    ]
+
+    value: reactive[bool] = reactive(False)
+
+    def __init__(self, text: str, *, value: bool = False, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.text = text
+        self.first = value
+        self.set_reactive(Tick.value, value)
+
+    @property
+    def touched(self) -> bool:
+        """True when it no longer stands as it was offered."""
+        return self.value != self.first
+
+    def render(self) -> RenderResult:
+        return Content(f"({'x' if self.value else ' '}) {self.text}")
+
+    def watch_value(self) -> None:
+        self.post_message(Turned(self))
+
+    def on_click(self) -> None:
+        self.value = not self.value
+
+    def action_put(self, value: bool) -> None:
+        """Tick it, or take the tick away."""
+        self.value = value
+
+    def action_turn(self) -> None:
+        """Turn it."""
+        self.value = not self.value
+
+    def action_take(self) -> None:
+        """Leave it as it is and step on."""
+        self.post_message(Taken(self))

@@ -1,0 +1,162 @@
+"""What forms and dialogs share: Enter steps on, the last Enter goes, a sentence stays beside what was typed."""
+
+from collections.abc import Callable
+from typing import ClassVar, TypeVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Input, Static
+
+from queueboard.board.base import ShopModal, ShopScreen
+from queueboard.board.forms.fields import Choice, Field, Taken, Tick, Turned
+from queueboard.errors import ChangedError, QueueboardError, TypedError
+from queueboard.shop.picture import BoxPicture
+from queueboard.values.knife import Knife
+
+Answer = TypeVar("Answer")
+Read = TypeVar("Read")
+
+
+class Form(ShopScreen[Answer]):
+    """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back."""
+
+    asks_before_leaving: ClassVar[bool] = False
+    """True where so much is typed that leaving half-way asks once."""
+    _asked: bool = False
+
+    def go(self) -> None:
+        """Read the fields, run the operation, leave; a TypedError from a field is said."""
+        raise NotImplementedError
+
+    def action_go(self) -> None:
+        """Go, and say what stands in the way."""
+        try:
+            self.go()
+        except QueueboardError as error:
+            self.say(str(error), trouble=True)
+
+    def action_leave(self) -> None:
+        """Leave without storing; a form with something typed asks once."""
+        if self.asks_before_leaving and self.touched and not self._asked:
+            self._asked = True
+            self.say("Leave without storing? What is typed here is lost. Escape again leaves.", trouble=True)
+            return
+        self.dismiss(None)
+
+    @property
+    def touched(self) -> bool:
+        """True when something was typed or chosen."""
+        return any(part.touched for part in self.query("*") if isinstance(part, Field | Choice | Tick))
+
+    def read(self, field: Field, parse: Callable[[str], Read]) -> Read:
+        """What a field holds, read; on a TypedError the cursor goes back into the field."""
+        try:
+            return parse(field.value)
+        except TypedError:
+            field.focus()
+            raise
+
+    def read_or(self, field: Field, parse: Callable[[str], Read], empty: Read) -> Read:
+        """As read, but an empty field gives `empty`."""
+        return self.read(field, parse) if field.value.strip() else empty
+
+    @on(Input.Changed)
+    @on(Turned)
+    def went_on(self) -> None:
+        """Typing on takes back the question whether to leave."""
+        self._asked = False
+        self.changed()
+
+    def changed(self) -> None:
+        """Something was typed or chosen: for parts that depend on it."""
+
+    @on(Input.Submitted)
+    def line_typed(self, event: Input.Submitted) -> None:
+        """Enter in a field steps on."""
+        event.stop()
+        self.step_on(event.input)
+
+    @on(Taken)
+    def answered(self, event: Taken) -> None:
+        """An answer taken steps on."""
+        event.stop()
+        self.step_on(event.widget)
+
+    def step_on(self, widget: Widget) -> None:
+        """Move the cursor to the next field, or go when this was the last."""
+        chain = [candidate for candidate in self.focus_chain if isinstance(candidate, Field | Choice | Tick)]
+        after = chain[chain.index(widget) + 1 :] if widget in chain else []
+        if after:
+            after[0].focus()
+        else:
+            self.action_go()
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say one sentence beside the fields, where it stays until the next."""
+        place = self.query_one("#sentence", Static)
+        place.update(Content(f"! {sentence}" if trouble else sentence))
+        place.set_class(trouble, "-trouble")
+        place.display = bool(sentence)
+
+
+class Dialog(Form[bool], ShopModal[bool]):
+    """One question over the screen below; True when it was done, None when it was left."""
+
+    DEFAULT_CSS = """
+    Dialog { align: center middle; }
+    Dialog > #dialog {
+        width: 76; max-width: 96%; height: auto; max-height: 96%;
+        border: round $primary; background: $surface; padding: 0 1;
+    }
+    Dialog #heading { text-style: bold; margin-bottom: 1; }
+    Dialog #sentence { display: none; margin-top: 1; }
+    Dialog #sentence.-trouble { color: $text-error; text-style: bold; }
+    Dialog #hint { color: $text-muted; margin-top: 1; }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("plus", "go", "Yes, go", id="dialog.go"),
+        Binding("minus,q", "leave", "No", id="dialog.no"),
+        Binding("escape", "leave", "Leave", id="dialog.leave"),
+    ]
+    AUTO_FOCUS = "Field, Choice, Tick"
+    hint: str = "Enter on to the next, at the end go   ·   escape leaves"
+
+    def heading(self) -> str:
+        """The question, with the tag or box and the customer's name."""
+        raise NotImplementedError
+
+    def fields(self) -> ComposeResult:
+        """What is asked."""
+        yield from ()
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(id="dialog", can_focus=False):
+            yield Static(Content(self.heading()), id="heading")
+            yield from self.fields()
+            yield Static("", id="sentence")
+            yield Static(Content(self.hint), id="hint")
+
+    def done(self, answer: tuple[object] | None) -> None:
+        """Leave with True when the operation went through; stay as it is, over a new picture, when it did not."""
+        if answer is not None:
+            self.dismiss(True)
+        else:
+            self.desk.look()
+
+    def box_now(self, box_id: int) -> BoxPicture:
+        """The box as the newest picture has it."""
+        try:
+            return self.desk.picture.box_by_id(box_id)
+        except KeyError:
+            raise ChangedError("That box has left the board meanwhile; nothing was stored.") from None
+
+    def knife_now(self, knife: Knife) -> Knife:
+        """The knife as the newest picture has it."""
+        for candidate in self.box_now(knife.box_id).knives:
+            if candidate.id == knife.id:
+                return candidate
+        raise ChangedError(f"{knife.tag} is not in its box any more; nothing was stored.")

@@ -1,0 +1,112 @@
+"""Knives typed as lines, each echoed in plain words before and after Enter."""
+
+from typing import ClassVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical, VerticalScroll
+from textual.content import Content
+from textual.message import Message
+from textual.widgets import Input, Static
+
+from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.errors import TypedError
+from queueboard.intake.lines import KnifeLine, read_line
+from queueboard.phrases.intake import line_words, lines_sum
+from queueboard.settings.shapes import Settings
+from queueboard.values.new import NewKnife
+
+
+class KnifeLines(Vertical):
+    """Enter takes the line, Enter on an empty line steps on, up brings the last line back to be typed again."""
+
+    DEFAULT_CSS = """
+    KnifeLines { height: auto; }
+    KnifeLines > .echo { height: auto; max-height: 3; padding-left: 14; color: $text-muted; }
+    KnifeLines > .echo.-asked { color: $text-error; text-style: bold; }
+    KnifeLines > VerticalScroll { height: auto; max-height: 1fr; padding-left: 14; }
+    KnifeLines > .sum { padding-left: 14; }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("up", "take_back", "Line back", show=False)]
+
+    class Changed(Message):
+        """A line was taken or brought back."""
+
+    def __init__(self, settings: Settings, *, name: str = "knives", id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.settings = settings
+        self.title = name
+        self.lines: list[KnifeLine] = []
+        self.counted: int | None = None
+        self.line = Field(hint="4 chef 20 dull, black handle ! keep the patina")
+        self.echo = Static("", classes="echo")
+        self.list = Static("")
+        self.sum = Static("", classes="sum")
+
+    def compose(self) -> ComposeResult:
+        yield Row((self.title, self.line))
+        yield self.echo
+        with VerticalScroll(can_focus=False):
+            yield self.list
+        yield self.sum
+
+    @property
+    def knives(self) -> tuple[NewKnife, ...]:
+        """All knives typed, in the order of their lines."""
+        return tuple(line.knife for line in self.lines for _ in range(line.count))
+
+    def count_to(self, counted: int | None) -> None:
+        """Say how many were counted, so that the sum can say how many are still to be typed."""
+        self.counted = counted
+        self._draw()
+
+    @on(Input.Changed)
+    def echo_line(self) -> None:
+        """While a line is typed, say what it would mean so far."""
+        try:
+            said = line_words(read_line(self.line.value, self.settings), self.settings)
+        except TypedError as question:
+            said = str(question)
+        self._echo(said if self.line.value.strip() else "", asked=False)
+
+    @on(Input.Submitted)
+    def take_line(self, event: Input.Submitted) -> None:
+        """Take a line that is understood; ask back about one that is not, and leave it standing."""
+        event.stop()
+        if not self.line.value.strip():
+            self.post_message(Taken(self.line))
+            return
+        if self.take():
+            self.post_message(self.Changed())
+
+    def take(self) -> bool:
+        """Take what stands in the line; False after asking back."""
+        try:
+            line = read_line(self.line.value, self.settings)
+        except TypedError as question:
+            self._echo(str(question), asked=True)
+            self.line.focus()
+            return False
+        self.lines.append(line)
+        self.line.value = ""
+        self._draw()
+        return True
+
+    def action_take_back(self) -> None:
+        """Bring the last line back, to be typed again."""
+        if self.lines and not self.line.value.strip():
+            self.line.value = self.lines.pop().typed
+            self.line.cursor_position = len(self.line.value)
+            self._draw()
+            self.post_message(self.Changed())
+
+    def _echo(self, said: str, *, asked: bool) -> None:
+        self.echo.update(Content(f"? {said}" if asked else said))
+        self.echo.set_class(asked, "-asked")
+
+    def _draw(self) -> None:
+        self.list.update(Content("\n".join(line_words(line, self.settings) for line in self.lines)))
+        shown = self.lines or self.counted is not None
+        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings) if shown else ""))
+        self.query_one(VerticalScroll).scroll_end(animate=False)

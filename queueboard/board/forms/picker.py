@@ -1,0 +1,185 @@
+"""Whose box it is: pick a customer by surname, or add a new one."""
+
+from collections.abc import Sequence
+from typing import ClassVar, TypeVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical
+from textual.content import Content
+from textual.widgets import Input, OptionList, Static
+from textual.widgets.option_list import Option
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.clean import cell_text, clean_name, folded
+from queueboard.errors import TypedError
+from queueboard.shop.receiving import add_customer, customers
+from queueboard.values.customer import Customer
+
+Answer = TypeVar("Answer")
+
+SHOWN = 5
+"""Matches shown at once; more letters make them fewer."""
+
+
+def matching(known: Sequence[Customer], typed: str) -> tuple[Customer, ...]:
+    """The customers that fit: every word typed stands in name or town, or the figures end the phone.
+
+    Those with a name that begins with what was typed come first, else by name.
+    """
+    words = folded(typed).split()
+    if not words:
+        return ()
+    found = [customer for customer in known if _fits(customer, words)]
+    return tuple(sorted(found, key=lambda c: (not _begins(c, words[0]), folded(c.name), c.id)))
+
+
+def _fits(customer: Customer, words: Sequence[str]) -> bool:
+    text = folded(f"{customer.name} {customer.town}")
+    figures = "".join(sign for sign in customer.phone if sign.isdigit())
+    return all(word in text or (len(word) >= 3 and word.isdigit() and figures.endswith(word)) for word in words)
+
+
+def _begins(customer: Customer, word: str) -> bool:
+    return any(part.startswith(word) for part in folded(customer.name).split())
+
+
+def customer_words(customer: Customer) -> str:
+    """Name, town and phone, as far as they are known; a person's text, for a literal place only."""
+    return " · ".join(filter(None, (customer.name, customer.town, customer.phone)))
+
+
+class CustomerPicker(Vertical):
+    """Type a surname; one match is offered at once, of several the arrows choose; or a new customer by that name."""
+
+    DEFAULT_CSS = """
+    CustomerPicker { height: auto; }
+    CustomerPicker > OptionList { height: auto; max-height: 7; margin-left: 13; display: none; }
+    CustomerPicker > .picked { padding-left: 14; text-style: bold; display: none; }
+    CustomerPicker > #new { display: none; }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("down", "mark(1)", "Next", show=False),
+        Binding("up", "mark(-1)", "Before", show=False),
+    ]
+
+    def __init__(self, known: Sequence[Customer], *, label: str = "customer", new: bool = True) -> None:
+        super().__init__()
+        self.known = tuple(known)
+        self.label = label
+        self.new = new
+        self.typed = Field(hint="surname, town, or the last figures of the phone")
+        self.phone, self.town = Field(hint="may stay empty"), Field(hint="may stay empty")
+        self.picked: Customer | None = None
+        self.new_name = ""
+        self.matches: tuple[Customer, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        yield Row((self.label, self.typed))
+        offers = OptionList(markup=False, compact=True)
+        offers.can_focus = False
+        yield offers
+        yield Static("", classes="picked")
+        yield Row(("phone", self.phone), ("town", self.town), id="new")
+
+    @on(Input.Changed)
+    def look_up(self, event: Input.Changed) -> None:
+        """Each letter makes the matches fewer; what was picked before is let go."""
+        if event.input is not self.typed:
+            return
+        self._settle(None, "")
+        self.matches = matching(self.known, self.typed.value)[:SHOWN]
+        offers = self.query_one(OptionList)
+        offers.clear_options()
+        offers.add_options(Option(Content(cell_text(customer_words(c)))) for c in self.matches)
+        name = self.typed.value.strip()
+        if self.new and name:
+            offers.add_option(Option(Content(f"new customer “{cell_text(name)}”")))
+        offers.display = offers.option_count > 0
+        offers.highlighted = 0 if len(self.matches) <= 1 and offers.option_count else None
+
+    def action_mark(self, by: int) -> None:
+        """Move the mark among the matches."""
+        offers = self.query_one(OptionList)
+        if offers.display and offers.option_count:
+            start = -1 if offers.highlighted is None and by > 0 else offers.highlighted or 0
+            offers.highlighted = (start + by) % offers.option_count
+
+    @on(OptionList.OptionSelected)
+    def clicked(self, event: OptionList.OptionSelected) -> None:
+        """A click takes a match."""
+        event.stop()
+        self._take(event.option_index)
+
+    @on(Input.Submitted)
+    def entered(self, event: Input.Submitted) -> None:
+        """Enter takes the marked match; several without a mark are asked back."""
+        if event.input is not self.typed:
+            return
+        event.stop()
+        offers = self.query_one(OptionList)
+        if self.picked is not None or self.new_name:
+            self.post_message(Taken(self.typed))
+        elif offers.highlighted is not None and offers.option_count:
+            self._take(offers.highlighted)
+        else:
+            self._ask()
+
+    def _take(self, place: int) -> None:
+        try:
+            if place < len(self.matches):
+                self._settle(self.matches[place], "")
+            else:
+                self._settle(None, clean_name(self.typed.value))
+        except TypedError as error:
+            self._say(str(error))
+            return
+        self.post_message(Taken(self.typed))
+
+    def _settle(self, customer: Customer | None, new_name: str) -> None:
+        self.picked, self.new_name = customer, new_name
+        self.query_one(OptionList).display = False
+        self.query_one("#new").display = bool(new_name)
+        name = customer_words(customer) if customer is not None else f"new: {new_name}" if new_name else ""
+        self._say(name)
+
+    def _say(self, text: str) -> None:
+        said = self.query_one(".picked", Static)
+        said.update(Content(text))
+        said.display = bool(text)
+
+    def _ask(self) -> None:
+        if isinstance(self.screen, ShopScreen):
+            self.screen.say(self.question(), trouble=True)
+
+    def stored(self, customer: Customer) -> None:
+        """Take the customer that was just stored under the new name."""
+        self._settle(customer, "")
+
+    def question(self) -> str:
+        """What to ask while nobody is picked yet."""
+        if not self.typed.value.strip():
+            return "Whose is it? Type the surname."
+        if not self.matches:
+            return f"No customer fits “{self.typed.value.strip()}”; type the surname, the town or figures of the phone."
+        return (
+            f"{len(self.matches)} customers fit “{self.typed.value.strip()}”: choose one with the down key, then Enter."
+        )
+
+
+def stored_customer(screen: ShopScreen[Answer], picker: CustomerPicker) -> int | None:
+    """The id of the picked customer; a new one is stored first, once. None after saying why it was not stored.
+
+    TypedError, with the cursor back in the field, while nobody is picked.
+    """
+    if picker.picked is None and picker.new_name:
+        added = screen.attempt(add_customer, name=picker.new_name, phone=picker.phone.value, town=picker.town.value)
+        if added is None:
+            return None
+        picker.stored(next(c for c in customers(screen.desk.shop) if c.id == added[0]))
+    if picker.picked is None:
+        picker.typed.focus()
+        raise TypedError(picker.question())
+    return picker.picked.id

@@ -1,0 +1,27 @@
+"""The small dialogs: one question each over the screen below."""
+
+from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
+from queueboard.board.screens.dialogs.decline import DeclineDialog
+from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
+from queueboard.board.screens.dialogs.label import LabelDialog
+from queueboard.board.screens.dialogs.money import PaymentDialog, PriceDialog
+from queueboard.board.screens.dialogs.note import NoteDialog
+from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
+from queueboard.board.screens.dialogs.promise import PromiseDialog
+from queueboard.board.screens.dialogs.waiting import WaitingDialog
+
+__all__ = [
+    "AddKnifeDialog",
+    "CorrectDialog",
+    "DeclineDialog",
+    "FlagsDialog",
+    "LabelDialog",
+    "NoteDialog",
+    "OpenBoxDialog",
+    "PackingDialog",
+    "PaymentDialog",
+    "PriceDialog",
+    "PromiseDialog",
+    "ThingDialog",
+    "WaitingDialog",
+]

@@ -1,0 +1,138 @@
+"""A knife that came in later, a box that stood unopened at the door, and things that came with a box."""
+
+from textual import on
+from textual.app import ComposeResult
+from textual.content import Content
+from textual.widgets import Static
+
+from queueboard.board.desk import Desk
+from queueboard.board.forms.fields import Field, Row
+from queueboard.board.forms.form import Dialog
+from queueboard.board.forms.knife_lines import KnifeLines
+from queueboard.errors import TypedError
+from queueboard.intake.lines import read_line
+from queueboard.phrases.dates import many
+from queueboard.phrases.intake import line_words
+from queueboard.phrases.typed import parse_count
+from queueboard.shop.noting import add_thing
+from queueboard.shop.receiving import add_knife, open_box
+
+
+def things_of(text: str) -> tuple[str, ...]:
+    """What a box comes with, typed with commas between: sheath, roll."""
+    return tuple(part for part in (part.strip() for part in text.split(",")) if part)
+
+
+class AddKnifeDialog(Dialog):
+    """One knife added to a box that is on the board; its tag is told, to be written on the handle."""
+
+    hint = "Enter adds it   ·   escape leaves"
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+        self.line = Field(hint="cleaver 18 dull, black handle ! as a birthday present")
+        self.echo = Static("")
+
+    def heading(self) -> str:
+        box = self.box_now(self.box_id)
+        return f"A knife added to box {box.box.number}, {box.customer.name} ({many(len(box.on_hand), 'knife')} here)"
+
+    def fields(self) -> ComposeResult:
+        yield Row(("knife", self.line))
+        yield self.echo
+
+    def changed(self) -> None:
+        settings = self.desk.picture.settings
+        try:
+            said = line_words(read_line(self.line.value, settings), settings)
+        except TypedError as question:
+            said = str(question) if self.line.value.strip() else ""
+        self.echo.update(Content(said))
+
+    def go(self) -> None:
+        settings = self.desk.picture.settings
+        line = self.read(self.line, lambda text: read_line(text, settings))
+        if line.count != 1:
+            raise TypedError(f"{line.count} knives in one line; add them one by one, each gets its own tag.")
+        tag = self.attempt(add_knife, self.box_now(self.box_id).box, line.knife)
+        if tag is not None:
+            self.app.notify(f"New tag {tag[0]} for the handle.", markup=False)
+        self.done(tag)
+
+
+class OpenBoxDialog(Dialog):
+    """Open a box that stood unopened: count first, then the note, then each knife."""
+
+    asks_before_leaving = True
+    hint = "count before the note is read   ·   up brings a line back   ·   Enter at the end opens   ·   escape leaves"
+    DEFAULT_CSS = """
+    OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
+    """
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+        self.counted = Field(hint="counted by hand, twice, before the note is read")
+        self.note_says = Field(hint="what the customer's note says, if there is one")
+        self.lines = KnifeLines(desk.picture.settings)
+        self.things = Field(hint="sheath, roll: with commas between")
+
+    def heading(self) -> str:
+        box = self.box_now(self.box_id)
+        return f"Open box {box.box.number}, {box.customer.name}"
+
+    def fields(self) -> ComposeResult:
+        yield Row(("counted", self.counted))
+        yield Row(("note says", self.note_says))
+        yield self.lines
+        yield Row(("comes with", self.things))
+
+    def changed(self) -> None:
+        self.lines.count_to(int(self.counted.value) if self.counted.value.strip().isdecimal() else None)
+
+    @on(KnifeLines.Changed)
+    def lines_changed(self) -> None:
+        """A line taken is something typed."""
+        self.changed()
+
+    @property
+    def touched(self) -> bool:
+        return super().touched or bool(self.lines.lines)
+
+    def go(self) -> None:
+        counted = self.read(self.counted, parse_count)
+        note_says = self.read_or(self.note_says, parse_count, None)
+        if self.lines.line.value.strip() and not self.lines.take():
+            return
+        self.done(
+            self.attempt(
+                open_box,
+                self.box_now(self.box_id).box,
+                counted,
+                self.lines.knives,
+                things_of(self.things.value),
+                note_says,
+            )
+        )
+
+
+class ThingDialog(Dialog):
+    """Something more that came with the box and must go back."""
+
+    hint = "Enter adds it   ·   escape leaves"
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+        self.thing = Field(hint="sheath, roll, towel, block")
+
+    def heading(self) -> str:
+        box = self.box_now(self.box_id)
+        return f"What else came with box {box.box.number}, {box.customer.name}?"
+
+    def fields(self) -> ComposeResult:
+        yield Row(("comes with", self.thing))
+
+    def go(self) -> None:
+        self.done(self.attempt(add_thing, self.box_now(self.box_id).box, self.thing.value))

@@ -1,0 +1,75 @@
+"""How far a ready box is packed, and what binds its turn."""
+
+from textual.app import ComposeResult
+from textual.content import Content
+from textual.widgets import Static
+
+from queueboard.board.desk import Desk
+from queueboard.board.forms.fields import Choice, Tick
+from queueboard.board.forms.form import Dialog
+from queueboard.shop.moving import pack_box
+from queueboard.shop.promising import set_flags
+from queueboard.words import Packing
+
+GLOVES = "Cut-resistant gloves for packing, with every belt standing still. Edges covered, nothing loose in the box."
+"""Common practice, no source; the carrier's rules and local law come first."""
+
+
+class PackingDialog(Dialog):
+    """How far is it? A digit answers at once."""
+
+    hint = "a digit takes its line   ·   Enter or + takes the one shown   ·   - or escape leaves"
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+        answers: list[tuple[str, Packing | None]] = [(step.value, step) for step in Packing]
+        answers.append(("not packed", None))
+        now = self.box_now(box_id).box.packing
+        at = 0 if now is None else min(list(Packing).index(now) + 1, len(Packing) - 1)
+        self.far = Choice(answers, at=at, across=False)
+
+    def heading(self) -> str:
+        box = self.box_now(self.box_id)
+        return f"Box {box.box.number}, {box.customer.name}: {box.ready_count} of {len(box.on_hand)} ready, is"
+
+    def fields(self) -> ComposeResult:
+        yield self.far
+        yield Static(Content(GLOVES), classes="caution")
+
+    def go(self) -> None:
+        self.done(self.attempt(pack_box, self.box_now(self.box_id).box, self.far.value))
+
+
+class FlagsDialog(Dialog):
+    """Rush, this next, never slip: what binds the box's turn."""
+
+    hint = "+ yes   - no   space turns   Enter on to the next, at the end go   ·   escape leaves"
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+        box = self.box_now(box_id).box
+        self.rush = Tick("rush", value=box.rush)
+        self.this_next = Tick("this next: before everything that is not on the bench", value=box.this_next)
+        self.never_slip = Tick("never slip this one: its date is not given up for another's", value=box.never_slip)
+
+    def heading(self) -> str:
+        box = self.box_now(self.box_id)
+        return f"Box {box.box.number}, {box.customer.name}"
+
+    def fields(self) -> ComposeResult:
+        yield self.rush
+        yield self.this_next
+        yield self.never_slip
+
+    def go(self) -> None:
+        self.done(
+            self.attempt(
+                set_flags,
+                self.box_now(self.box_id).box,
+                rush=self.rush.value,
+                this_next=self.this_next.value,
+                never_slip=self.never_slip.value,
+            )
+        )
