@@ -1,0 +1,54 @@
+"""By when a box must be done so that what was told to the customer holds."""
+
+from datetime import date, datetime, time, timedelta
+
+from queueboard.calendar.counting import on_or_before, working_days_from
+from queueboard.calendar.days import ShopCalendar, can_ship, carrier_works, closes_at, is_open
+from queueboard.values.box import Promise
+from queueboard.words import GoesBy, PromiseKind
+
+
+def ship_by(calendar: ShopCalendar, promise: Promise | None, goes_by: GoesBy, carrier_days: int) -> datetime | None:
+    """The cut-off of a box, aware in the shop's zone; None when nothing was promised.
+
+    A parcel promised into the customer's hands leaves on the latest day from which the carrier's working days still end
+    by then; one promised to leave by a day leaves on the latest day up to it on which parcels can leave; both are ready
+    by the packing cut-off. A pick-up is ready on the latest open day up to the promised one, by the shop's ready-by
+    time. All three come no later than the shop shuts. A promise by a time holds to the minute as it was told. Where no
+    day of the whole year before will do, the cut-off lies a year back, so that the box shows as late.
+    """
+    if promise is None:
+        return None
+    settings = calendar.settings
+    if promise.kind is PromiseKind.BY_TIME and promise.at is not None:
+        return datetime.combine(promise.day, promise.at, tzinfo=settings.zone)
+    if goes_by is GoesBy.PICK_UP:
+        day = on_or_before(promise.day, lambda candidate: is_open(calendar, candidate))
+        return _at(calendar, day, settings.ready_by)
+    if promise.kind is PromiseKind.SHIPS_BY:
+        carrier_days = 0
+    return leaves_at(calendar, last_day_to_ship(calendar, promise.day, carrier_days))
+
+
+def last_day_to_ship(calendar: ShopCalendar, arrives_by: date, carrier_days: int) -> date:
+    """The latest day to leave on so that the carrier's working days end by *arrives_by*; that day may be it for 0."""
+    if carrier_days == 0:
+        return on_or_before(arrives_by, lambda day: can_ship(calendar, day))
+    last_moving = on_or_before(arrives_by, lambda day: carrier_works(calendar, day))
+    first_moving = working_days_from(last_moving, 1 - carrier_days, lambda day: carrier_works(calendar, day))
+    return on_or_before(first_moving - timedelta(days=1), lambda day: can_ship(calendar, day))
+
+
+def arrives_on(calendar: ShopCalendar, shipped: date, carrier_days: int) -> date:
+    """The day on which a parcel that leaves on *shipped* should be there: the carrier's business, never promised."""
+    return working_days_from(shipped, carrier_days, lambda day: carrier_works(calendar, day))
+
+
+def leaves_at(calendar: ShopCalendar, day: date) -> datetime:
+    """The moment by which a parcel must be wrapped and labelled to leave on *day*."""
+    return _at(calendar, day, calendar.settings.parcels.cut_off)
+
+
+def _at(calendar: ShopCalendar, day: date, clock: time) -> datetime:
+    shuts = closes_at(calendar, day)
+    return datetime.combine(day, clock if shuts is None else min(clock, shuts), tzinfo=calendar.settings.zone)

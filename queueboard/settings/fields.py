@@ -1,0 +1,170 @@
+"""One table of the settings text, and its values taken out with their checks; every mistake names its line."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from decimal import Decimal
+from difflib import get_close_matches
+
+from queueboard.clean import clean
+from queueboard.errors import SettingsError, TypedError
+from queueboard.settings.locate import Path
+from queueboard.settings.shapes import Span
+
+_CLOCK = re.compile(r"([01]\d|2[0-3]):([0-5]\d)")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A table with its values, its place in the text, and the lines of the whole text."""
+
+    values: Mapping[str, object]
+    path: Path
+    lines: Mapping[Path, int]
+
+    @property
+    def name(self) -> str:
+        """The table as a person finds it in the text: [bench], a [[kinds]], or the whole text."""
+        names = [part for part in self.path if isinstance(part, str)]
+        if not names:
+            return "the list of settings"
+        return f"[[{'.'.join(names)}]]" if isinstance(self.path[-1], int) else f"[{'.'.join(names)}]"
+
+    def wrong(self, sentence: str, *keys: str | int) -> SettingsError:
+        """The error for a value under these keys (none: the table itself), with the line where it stands."""
+        path = (*self.path, *keys)
+        while path not in self.lines:
+            path = path[:-1]
+        return SettingsError(f"line {self.lines[path]}: {sentence}")
+
+    def has(self, key: str) -> bool:
+        """True when the key is written."""
+        return key in self.values
+
+    def only(self, *known: str) -> None:
+        """Refuse keys that nobody reads: they are slips of the pen, and a slip must not be silent."""
+        for key in self.values:
+            if key not in known:
+                close = get_close_matches(key, known, n=1, cutoff=0.5)
+                hint = f"do you mean {close[0]}?" if close else f"known here: {', '.join(known)}"
+                raise self.wrong(f"{self.name} has no “{key}”; {hint}", key)
+
+    def need(self, key: str) -> object:
+        """The value as written; refused when it is missing."""
+        if key not in self.values:
+            raise self.wrong(f"{self.name} needs “{key}”; add it")
+        return self.values[key]
+
+    def text(self, key: str, *, longest: int, shortest: int = 1) -> str:
+        """A text in quotes, made safe to show, with this many characters after that."""
+        return self._text(self.need(key), longest, shortest, key)
+
+    def texts(self, key: str, *, longest: int) -> tuple[str, ...]:
+        """A list of texts in quotes."""
+        return tuple(self._text(value, longest, 1, key, place) for place, value in enumerate(self.list_of(key)))
+
+    def _text(self, value: object, longest: int, shortest: int, *keys: str | int) -> str:
+        what = f"{keys[0]}"
+        if not isinstance(value, str):
+            raise self.wrong(f"{what} is a text: write it in quotes", *keys)
+        try:
+            cleaned = clean(value, limit=longest, field=what)
+        except TypedError as trouble:
+            raise self.wrong(f"{trouble}", *keys) from None
+        if len(cleaned) < shortest:
+            raise self.wrong(f"{what} is empty; write at least {shortest} characters in quotes", *keys)
+        return cleaned
+
+    def list_of(self, key: str) -> list[object]:
+        """A list in square brackets; refused when it is something else."""
+        value = self.need(key)
+        if not isinstance(value, list):
+            raise self.wrong(f"{key} is a list: write it in square brackets, like [ ... ]", key)
+        return list(value)
+
+    def whole(self, key: str, low: int, high: int, unit: str) -> int:
+        """A whole number from *low* to *high*."""
+        value = self.need(key)
+        if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high:
+            raise self.wrong(f"{key} is a whole number of {unit} from {low} to {high}, not {shown(value)}", key)
+        return value
+
+    def micrometres(self, key: str) -> float:
+        """A size above 0 and up to 3000 micrometres, coarser than any belt."""
+        value = self.need(key)
+        number = _decimal(value)
+        if number is None or not 0 < number <= 3000:
+            raise self.wrong(f"{key} is a number of micrometres above 0 and up to 3000, not {shown(value)}", key)
+        return float(number)
+
+    def cents(self, key: str) -> int:
+        """An amount such as 9 or 9.50 as whole cents, 0 to 99999.99."""
+        value = self.need(key)
+        number = _decimal(value)
+        if number is None or not 0 <= number <= Decimal("99999.99"):
+            raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {shown(value)}", key)
+        if number * 100 % 1:
+            raise self.wrong(f"{key} {number} has parts of a cent; write at most two digits behind the point", key)
+        return int(number * 100)
+
+    def day(self, key: str) -> date:
+        """A date without quotes, 2026-11-27."""
+        value = self.need(key)
+        if not isinstance(value, date) or isinstance(value, datetime):
+            raise self.wrong(f"{key} is a date written without quotes like 2026-11-27, not {shown(value)}", key)
+        return value
+
+    def clock(self, key: str) -> time:
+        """A time of day in quotes, "16:00"."""
+        value = self.need(key)
+        found = _CLOCK.fullmatch(value) if isinstance(value, str) else None
+        if found is None:
+            raise self.wrong(f'{key} is a time of day in quotes from "00:00" to "23:59", not {shown(value)}', key)
+        return time(int(found[1]), int(found[2]))
+
+    def span(self, key: str, place: int, what: str) -> Span:
+        """One "08:00-12:00" in a list of them."""
+        value = self.list_of(key)[place]
+        start, dash, end = (part.strip() for part in value.partition("-")) if isinstance(value, str) else ("", "", "")
+        ends = _CLOCK.fullmatch(start), _CLOCK.fullmatch(end)
+        if not dash or ends[0] is None or ends[1] is None:
+            raise self.wrong(f'{what} look like "08:00-12:00", not {shown(value)}', key, place)
+        first, last = (time(int(found[1]), int(found[2])) for found in ends if found)
+        if last <= first:
+            raise self.wrong(f"{what} {start}-{end} end before they begin; write the earlier time first", key, place)
+        return first, last
+
+    def table(self, key: str) -> "Table":
+        """The table under this key."""
+        return self._inner(self.need(key), key)
+
+    def tables(self, key: str) -> tuple["Table", ...]:
+        """The list of tables under this key; none when it is not written."""
+        if not self.has(key):
+            return ()
+        return tuple(self._inner(value, key, place) for place, value in enumerate(self.list_of(key)))
+
+    def _inner(self, value: object, *keys: str | int) -> "Table":
+        if not isinstance(value, dict):
+            raise self.wrong(f"{keys[0]} is a table; write its values below a line [{keys[0]}]", *keys)
+        return Table(values=value, path=(*self.path, *keys), lines=self.lines)
+
+
+def shown(value: object) -> str:
+    """A value from the text as it may stand in a sentence."""
+    if isinstance(value, str):
+        return f"“{value[:40]}”"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, list | dict):
+        return "a list" if isinstance(value, list) else "a table"
+    return f"{value}"[:40]
+
+
+def _decimal(value: object) -> Decimal | None:
+    """The exact number, or None for what is none (infinities and booleans too)."""
+    if isinstance(value, bool) or not isinstance(value, int | Decimal):
+        return None
+    number = Decimal(value)
+    return number if number.is_finite() else None

@@ -1,0 +1,125 @@
+"""Where each setting stands in its text: TOML readers give values without lines, and a mistake is found by its line."""
+
+import re
+import tomllib
+from collections.abc import Mapping
+
+Path = tuple[str | int, ...]
+"""The way to a value: ("kinds", 2, "price") is the price in the third [[kinds]]."""
+
+_BLANK = re.compile(r"(?:[ \t\n]|#[^\n]*)*")
+_BLANK_OR_COMMA = re.compile(r"(?:[ \t\n,]|#[^\n]*)*")
+_EQUALS = re.compile(r"[ \t]*=[ \t]*")
+_DOT = re.compile(r"[ \t]*\.[ \t]*")
+_KEY = re.compile(r"""[A-Za-z0-9_-]+|"(?:[^"\\\n]|\\.)*"|'[^'\n]*'""")
+_TEXT = re.compile(
+    r'''"""(?:[^\\]|\\.)*?"{3,5}|\'\'\'.*?'{3,5}|"(?:[^"\\\n]|\\.)*"|'[^'\n]*\'''',
+    re.DOTALL,
+)
+_OTHER = re.compile(r"[^,\]}\n#]*")
+
+
+def lines_of(text: str) -> Mapping[Path, int]:
+    """The line, counted from 1, of each table, key and list entry in *text*, which must be valid TOML.
+
+    A table has the line of its header; one that only its keys make has the line of its first key. The empty path has
+    the last line: the place of what is missing altogether.
+    """
+    return _Walk(text.replace("\r\n", "\n")).lines
+
+
+class _Walk:
+    """One walk through a text, collecting lines on the way."""
+
+    def __init__(self, text: str) -> None:
+        self._text = text
+        self._at = 0
+        self._entries: dict[Path, int] = {}
+        self.lines: dict[Path, int] = {(): text.rstrip().count("\n") + 1}
+        table: Path = ()
+        self._take(_BLANK)
+        while self._at < len(text):
+            table = self._header() if text[self._at] == "[" else self._pair(table)
+            self._take(_BLANK)
+
+    def _take(self, pattern: re.Pattern[str]) -> str:
+        match = pattern.match(self._text, self._at)
+        taken = match[0] if match else ""
+        self._at += len(taken)
+        return taken
+
+    def _note(self, path: Path) -> None:
+        self.lines.setdefault(path, self._text.count("\n", 0, self._at) + 1)
+
+    def _keys(self) -> tuple[str, ...]:
+        """A key with its dots: a."b c".d is three keys."""
+        keys: list[str] = []
+        while not keys or self._take(_DOT):
+            raw = self._take(_KEY)
+            keys.append(next(iter(tomllib.loads(f"{raw} = 0"))) if raw[:1] in ("'", '"') else raw)
+        return tuple(keys)
+
+    def _header(self) -> Path:
+        """[table] or [[entry]]; the path of what follows it."""
+        many = self._text.startswith("[[", self._at)
+        line_start = self._at
+        self._at += 2 if many else 1
+        self._take(_BLANK)
+        *above, last = self._keys()
+        end = self._at
+        path: Path = ()
+        for key in above:
+            path = self._newest((*path, key))
+        path = (*path, last)
+        self._at = line_start
+        self._note(path)
+        if many:
+            self._entries[path] = self._entries.get(path, -1) + 1
+        path = self._newest(path)
+        self._note(path)
+        self._at = self._text.index("]]" if many else "]", end) + (2 if many else 1)
+        return path
+
+    def _newest(self, path: Path) -> Path:
+        """The last entry so far, where the path is a list of tables; else the path itself."""
+        return (*path, self._entries[path]) if path in self._entries else path
+
+    def _pair(self, table: Path) -> Path:
+        """Key = value; the table it stands in."""
+        start = self._at
+        keys = self._keys()
+        after, self._at = self._at, start
+        for length in range(1, len(keys) + 1):
+            self._note((*table, *keys[:length]))
+        self._at = after
+        self._take(_EQUALS)
+        self._value((*table, *keys))
+        return table
+
+    def _value(self, path: Path) -> None:
+        sign = self._text[self._at]
+        if sign == "[":
+            self._list(path)
+        elif sign == "{":
+            self._inline(path)
+        else:
+            self._take(_TEXT if sign in "\"'" else _OTHER)
+
+    def _list(self, path: Path) -> None:
+        self._at += 1
+        self._take(_BLANK_OR_COMMA)
+        place = 0
+        while self._text[self._at] != "]":
+            self._note((*path, place))
+            self._value((*path, place))
+            self._take(_BLANK_OR_COMMA)
+            place += 1
+        self._at += 1
+
+    def _inline(self, path: Path) -> None:
+        self._at += 1
+        self._take(_BLANK_OR_COMMA)
+        while self._text[self._at] != "}":
+            self._pair(path)
+            self._take(_BLANK_OR_COMMA)
+        self._at += 1

@@ -1,0 +1,148 @@
+"""The shop's own numbers, read from TOML; every mistake is one sentence with its line."""
+
+import re
+import tomllib
+from collections.abc import Mapping
+from decimal import Decimal
+from difflib import get_close_matches
+from zoneinfo import ZoneInfo, available_timezones
+
+from queueboard.errors import SettingsError
+from queueboard.settings.fields import Table, shown
+from queueboard.settings.locate import lines_of
+from queueboard.settings.market_rules import rule_trouble
+from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
+from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
+from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Settings, Span
+
+_HANDLING = (
+    "intake_per_knife",
+    "intake_per_box",
+    "test_per_knife",
+    "wrap_per_knife",
+    "pack_per_parcel",
+    "counter_per_box",
+)
+
+
+def read_settings(text: str) -> Settings:
+    """The checked settings in *text*, which is TOML; SettingsError names the line of the first mistake.
+
+    Whether the country has a list of public holidays is seen later, when that list is asked for.
+    """
+    whole = _whole(text)
+    whole.only(
+        "shop", "hours", "bench", "closures", "markets", "parcels", "handling", "belts", "processes", "edges", "kinds"
+    )
+    shop = whole.table("shop")
+    shop.only("name", "currency", "length_unit", "zone", "country", "region", "ready_by")
+    country, region = _place(shop)
+    hours = read_hours(whole.table("hours"))
+    processes = read_processes(whole)
+    edges = read_edges(whole, processes)
+    return Settings(
+        name=shop.text("name", longest=60),
+        currency=shop.text("currency", longest=8),
+        country=country,
+        region=region,
+        zone=_zone(shop),
+        length_unit=_length_unit(shop),
+        hours=hours,
+        bench=read_bench(whole.table("bench"), hours),
+        ready_by=shop.clock("ready_by"),
+        closures=tuple(_closure(table) for table in whole.tables("closures")),
+        markets=tuple(_market(table) for table in whole.tables("markets")),
+        kinds=read_kinds(whole, processes, edges),
+        processes=processes,
+        edges=edges,
+        handling=_handling(whole.table("handling")),
+        parcels=_parcels(whole.table("parcels"), hours),
+    )
+
+
+def _whole(text: str) -> Table:
+    """The text as one table with its lines; what TOML itself forbids is refused here."""
+    try:
+        values: dict[str, object] = tomllib.loads(text, parse_float=Decimal)
+        return Table(values=values, path=(), lines=lines_of(text))
+    except RecursionError:
+        raise SettingsError("line 1: lists stand in lists too deeply to be settings; take them apart") from None
+    except ValueError as trouble:
+        raise SettingsError(_unreadable(f"{trouble}", text)) from None
+
+
+def _unreadable(trouble: str, text: str) -> str:
+    found = re.search(r"\(at line (\d+), column (\d+)\)", trouble)
+    line = int(found[1]) if found else text.rstrip().count("\n") + 1
+    reason = trouble.partition(" (at ")[0]
+    return (
+        f"line {line}: this cannot be read ({reason}); a setting is written name = value, "
+        "texts and times in quotes, a table begins with its name in square brackets"
+    )
+
+
+def _place(shop: Table) -> tuple[str, str]:
+    country = shop.text("country", longest=2, shortest=0)
+    region = shop.text("region", longest=12, shortest=0) if shop.has("region") else ""
+    if not re.fullmatch("([A-Z]{2})?", country):
+        raise shop.wrong(f"country is two capital letters like US, or empty for none, not {shown(country)}", "country")
+    if region and not country:
+        raise shop.wrong(f"region {shown(region)} needs a country", "region")
+    return country, region
+
+
+def _zone(shop: Table) -> ZoneInfo:
+    name = shop.text("zone", longest=60)
+    try:
+        return ZoneInfo(name)
+    except (KeyError, ValueError, OSError):
+        close = get_close_matches(name, available_timezones(), n=1, cutoff=0.5)
+        hint = f"do you mean {close[0]}?" if close else "a zone looks like Europe/Berlin"
+        raise shop.wrong(f"{shown(name)} is no time zone; {hint}", "zone") from None
+
+
+def _length_unit(shop: Table) -> str:
+    unit = shop.text("length_unit", longest=10)
+    if unit not in ("cm", "in"):
+        raise shop.wrong(f'length_unit is "cm" or "in", not {shown(unit)}', "length_unit")
+    return unit
+
+
+def _closure(table: Table) -> Closure:
+    table.only("first", "last", "reason")
+    first = table.day("first")
+    last = table.day("last") if table.has("last") else first
+    if last < first:
+        raise table.wrong(
+            f"this closure ends on {last}, before it begins on {first}; write the earlier day first", "last"
+        )
+    return Closure(first=first, last=last, reason=table.text("reason", longest=60))
+
+
+def _market(table: Table) -> MarketDay:
+    table.only("name", "rule", "start")
+    rule, start = table.text("rule", longest=200), table.day("start")
+    trouble = rule_trouble(rule, start)
+    if trouble:
+        raise table.wrong(f"the market rule {rule}: {trouble}", "rule")
+    return MarketDay(name=table.text("name", longest=60), rule=rule, start=start)
+
+
+def _handling(table: Table) -> Handling:
+    table.only(*_HANDLING)
+    minutes = {name: table.whole(name, 0, 240, "minutes") for name in _HANDLING}
+    return Handling(**minutes)
+
+
+def _parcels(table: Table, hours: Mapping[int, tuple[Span, ...]]) -> Parcels:
+    table.only("carrier_days", "collection", "cut_off")
+    days = [weekday_of(table, "collection", place) for place in range(len(table.list_of("collection")))]
+    if not set(days) & set(hours):
+        raise table.wrong(
+            "the carrier collects on no weekday on which the shop is open; no parcel could leave", "collection"
+        )
+    return Parcels(
+        carrier_days=table.whole("carrier_days", 0, 60, "working days"),
+        collection_weekdays=frozenset(days),
+        cut_off=table.clock("cut_off"),
+    )
