@@ -1,0 +1,37 @@
+"""The line an answer is typed on; a few single keys act at once."""
+
+from textual.events import Key
+from textual.message import Message
+from textual.widgets import Input
+
+
+class AnswerLine(Input):
+    """Takes an answer and Enter; what was typed stays until it has been taken.
+
+    `quick` names the single characters that act at once while nothing is typed: + yes, - no, / again;
+    a refused answer that is marked to be typed over counts as nothing.
+    `always` names those that act at once whatever is typed.
+    """
+
+    class Quick(Message):
+        """A single key was pressed that acts at once."""
+
+        def __init__(self, character: str) -> None:
+            super().__init__()
+            self.character = character
+
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id, max_length=300, select_on_focus=False)
+        self.cursor_blink = False
+        self.quick: frozenset[str] = frozenset()
+        self.always: frozenset[str] = frozenset()
+
+    def on_key(self, event: Key) -> None:
+        """Hand such a key to the screen before it becomes text."""
+        if event.character is None:
+            return
+        nothing = not self.value or self.selected_text == self.value
+        if event.character in self.always or (nothing and event.character in self.quick):
+            event.prevent_default()
+            event.stop()
+            self.post_message(self.Quick(event.character))

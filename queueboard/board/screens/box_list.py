@@ -1,0 +1,140 @@
+"""What the list screens share: lines about boxes, a cursor that stays on its line, a number typed to jump."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.content import Content
+from textual.events import Key
+from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.shop.picture import Picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One entry of a list: what it shows, and what it stands for."""
+
+    id: str
+    """Stays the same from picture to picture, so that the cursor finds its line again."""
+    text: Content
+    number: int | None = None
+    """The box it is about; None for a heading or a remark, where the cursor never stops unless it can be started."""
+    mentions: frozenset[int] = frozenset()
+    """Numbers of boxes it speaks of, so that typing one finds it."""
+    stops: bool = False
+    """True when the cursor may rest here although no box is named."""
+
+    @property
+    def can_stop(self) -> bool:
+        """True when the cursor may rest here."""
+        return self.stops or self.number is not None
+
+
+class BoxListScreen(ShopScreen[int | None]):
+    """A list of lines about boxes; Enter leaves with the box's number, escape without."""
+
+    CSS_PATH = "lists.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "choose", "to this box", id="list.choose", priority=True),
+        Binding("escape,full_stop,comma,q", "leave", "back to the board", id="list.leave"),
+        Binding("backspace", "untype", "take back a digit", id="list.untype", show=False),
+    ]
+    KEYS = "Enter to this box · digits jump to a box · . or escape back to the board"
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.typed = ""
+        self.shown: tuple[Line, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        """A heading, the list, what was typed, and the keys."""
+        yield Static(id="heading", markup=False)
+        yield OptionList(id="lines", markup=False)
+        yield Static(id="typed", markup=False)
+        yield Static(self.KEYS, id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        """Show the picture the desk holds."""
+        self.show(self.desk.picture)
+        self.query_one(OptionList).focus()
+
+    def heading(self, picture: Picture) -> Content:
+        """One line on top that says what this list is."""
+        raise NotImplementedError
+
+    def lines(self, picture: Picture) -> tuple[Line, ...]:
+        """All lines, in order."""
+        raise NotImplementedError
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture; the cursor stays on its line, or on the place where it was."""
+        if not self.children:
+            return
+        self.query_one("#heading", Static).update(self.heading(picture))
+        lines = self.lines(picture)
+        if lines == self.shown:
+            return
+        options = self.query_one(OptionList)
+        place, was = options.highlighted, self.current()
+        self.shown = lines
+        options.clear_options()
+        options.add_options([Option(Content.assemble(x.text), id=x.id, disabled=not x.can_stop) for x in lines])
+        self._put_cursor(options, was, place)
+
+    def _put_cursor(self, options: OptionList, was: Line | None, place: int | None) -> None:
+        """Back to the line it was on; else to the nearest one that can be chosen."""
+        can = [index for index, line in enumerate(self.shown) if line.can_stop]
+        if not can:
+            return
+        same = [index for index in can if was is not None and self.shown[index].id == was.id]
+        options.highlighted = same[0] if same else min(can, key=lambda index: abs(index - (place or 0)))
+
+    def current(self) -> Line | None:
+        """The line under the cursor; None in an empty list."""
+        place = self.query_one(OptionList).highlighted
+        return self.shown[place] if place is not None and place < len(self.shown) else None
+
+    def on_key(self, event: Key) -> None:
+        """A digit goes on with the number of a box and moves the cursor to the first that begins so."""
+        if event.character is None or event.character not in "0123456789" or len(self.typed) > 5:
+            return
+        event.stop()
+        self._type(self.typed + event.character)
+        for index, line in enumerate(self.shown):
+            if any(str(number).startswith(self.typed) for number in {line.number, *line.mentions}):
+                self.query_one(OptionList).highlighted = index
+                return
+
+    def _type(self, typed: str) -> None:
+        self.typed = typed
+        self.query_one("#typed", Static).update(f"box {typed}_" if typed else "")
+
+    def action_untype(self) -> None:
+        """Take back the last digit."""
+        self._type(self.typed[:-1])
+
+    def action_leave(self) -> None:
+        """Drop a half-typed number first; then back to the board."""
+        if self.typed:
+            self._type("")
+        else:
+            self.dismiss(None)
+
+    def action_choose(self) -> None:
+        """Leave with the typed box, else with the one under the cursor."""
+        if self.typed:
+            number = int(self.typed)
+            if self.desk.picture.box(number) is None:
+                self.say(f"There is no open box {number}. Type another number, or escape.", trouble=True)
+                self._type("")
+                return
+            self.dismiss(number)
+            return
+        line = self.current()
+        if line is not None and line.number is not None:
+            self.dismiss(line.number)

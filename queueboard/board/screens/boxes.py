@@ -1,0 +1,113 @@
+"""The table of all open boxes, with the totals of every customer who has more than one."""
+
+from typing import ClassVar
+
+from rich.text import Text
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.widgets import DataTable, Static
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.board.screens.box_rows import HEADS, SORTS, TableRow, table_rows
+from queueboard.phrases.dates import many
+from queueboard.shop.picture import Picture
+
+WIDTHS = (5, 17, 5, 6, 5, 6, 4, 10, 18, 26, 44)
+
+
+def _fitted(cell: str, width: int, *, bold: bool) -> Text:
+    """A cell's text, literal, cut with a sign before it touches the next cell."""
+    text = Text(cell, style="bold" if bold else "", no_wrap=True)
+    text.truncate(width - 1, overflow="ellipsis")
+    return text
+
+
+class BoxesScreen(ShopScreen[int | None]):
+    """All open boxes; Enter leaves with the number of the box under the cursor."""
+
+    CSS_PATH = "lists.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "choose", "to this box", id="boxes.choose", priority=True),
+        Binding("s,asterisk", "sort", "sort by the next column", id="boxes.sort"),
+        Binding("r,slash", "turn", "turn the order round", id="boxes.turn"),
+        Binding("escape,full_stop,comma,q,t", "leave", "back to the board", id="boxes.leave"),
+    ]
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.sort, self.down = "ship-by", False
+        self.shown: tuple[TableRow, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        """A heading, the table, the keys."""
+        yield Static(id="heading", markup=False)
+        yield DataTable[Text](id="table", cursor_type="row", zebra_stripes=True, cell_padding=0)
+        yield Static(
+            "Enter to this box · * sort by the next column · / turn round · ← → more · . back",
+            id="keys",
+            markup=False,
+        )
+
+    def on_mount(self) -> None:
+        """Begin in the order of the board: by ship-by."""
+        table = self.table()
+        for head, width in zip(HEADS, WIDTHS, strict=True):
+            table.add_column(Text(head), width=width)
+        table.fixed_columns = 2
+        self.show(self.desk.picture)
+        table.focus()
+
+    def table(self) -> DataTable[Text]:
+        """The table itself."""
+        return self.query_one("#table", DataTable)
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture; the cursor stays on its box."""
+        if not self.children:
+            return
+        self.query_one("#heading", Static).update(self._heading(picture))
+        rows = table_rows(picture, self.sort, down=self.down)
+        if rows == self.shown:
+            return
+        table = self.table()
+        was = self.current()
+        self.shown = rows
+        table.clear()
+        for row in rows:
+            cells = zip(row.cells, WIDTHS, strict=True)
+            table.add_row(*(_fitted(cell, width, bold=row.total) for cell, width in cells), key=row.key)
+        place = next((n for n, row in enumerate(rows) if was is not None and row.key == was.key), 0)
+        table.move_cursor(row=place, animate=False)
+
+    def _heading(self, picture: Picture) -> str:
+        if not picture.boxes:
+            return "No box is open. Escape, then r receives one."
+        order = f"{self.sort}, turned round" if self.down else self.sort
+        return f"All open boxes · {many(len(picture.boxes), 'box')} · sorted by {order}"
+
+    def current(self) -> TableRow | None:
+        """The row under the cursor; None in an empty table."""
+        place = self.table().cursor_row
+        return self.shown[place] if place < len(self.shown) else None
+
+    def action_sort(self) -> None:
+        """Sort by the next column; customers with several boxes stay together."""
+        names = tuple(SORTS)
+        self.sort = names[(names.index(self.sort) + 1) % len(names)]
+        self.show(self.desk.picture)
+
+    def action_turn(self) -> None:
+        """Turn the order round."""
+        self.down = not self.down
+        self.show(self.desk.picture)
+
+    def action_choose(self) -> None:
+        """Leave with the box under the cursor."""
+        row = self.current()
+        if row is not None and row.number is not None:
+            self.dismiss(row.number)
+
+    def action_leave(self) -> None:
+        """Back to the board."""
+        self.dismiss(None)

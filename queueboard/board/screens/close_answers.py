@@ -1,0 +1,159 @@
+"""What a typed answer does in each step of a close-out: one shop operation, stored before the next step shows."""
+
+from collections.abc import Callable, Mapping
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.screens.close_faces import Stand
+from queueboard.board.screens.close_lines import things_here
+from queueboard.errors import TypedError
+from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
+from queueboard.shop import closing
+from queueboard.shop.money import take_payment
+from queueboard.shop.picture import BoxPicture
+from queueboard.values.knife import Knife, Thing
+from queueboard.words import CloseStep, GoesBy, PayWay, Settling
+
+
+class GoOnTypingError(TypedError):
+    """What was typed is a good beginning; the rest is typed behind it."""
+
+
+Answer = Callable[[ShopScreen[None], Stand, str], None]
+"""Takes the screen, where the close-out stands and what was typed; raises TypedError when that cannot be taken."""
+
+WAYS: Mapping[str, PayWay] = {"1": PayWay.CASH, "2": PayWay.CARD, "3": PayWay.TRANSFER}
+
+
+def count(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """Take the blind count."""
+    screen.attempt(closing.count, stand.close, parse_count(typed))
+
+
+def tick(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """Tick the tags typed, untick those already ticked; an empty line says that was all."""
+    if not typed:
+        screen.attempt(closing.ticks_done, stand.close)
+        return
+    for knife in [knife_typed(stand, word) for word in typed.split()]:
+        now = screen.desk.picture.box_by_id(stand.box.box.id).close_out
+        if now is None:
+            return
+        change = closing.untick if knife.id in now.ticked else closing.tick
+        if screen.attempt(change, now, knife.id) is None:
+            return
+
+
+def knife_typed(stand: Stand, word: str) -> Knife:
+    """The knife of this box that `3` or `417-3` means; TypedError says where a stranger's knife belongs."""
+    tag, number = parse_tag(word), stand.box.box.number
+    if tag.knife is not None and tag.box != number:
+        other = stand.picture.box(tag.box)
+        whose = f"box {tag.box}, {other.customer.name}" if other is not None else f"box {tag.box}, which is not open"
+        raise TypedError(f"{tag} is not of this box. It belongs to {whose}: take it out and put it back there.")
+    place = tag.box if tag.knife is None else tag.knife
+    knife = next((k for k in stand.box.knives if k.number == place), None)
+    if knife is None:
+        raise TypedError(f"Box {number} has no knife {place}. Look at the tag again and type what stands on it.")
+    return knife
+
+
+def missing(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """A tag is a knife found after all; anything with a letter is the reason to go without."""
+    if any(character.isalpha() for character in typed):
+        screen.attempt(closing.why_missing, stand.close, typed)
+    elif typed:
+        tick(screen, stand, typed)
+    else:
+        raise TypedError("Type why it goes without them, or the number of a tag you have found. / counts again.")
+
+
+def comes_with(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """Tick things by line number, + all of them; letters are the reason to go without; an empty line: that was all."""
+    here = things_here(stand.box)
+    if typed == "+":
+        wanted = [thing for thing in here if thing.id not in stand.close.ticked_things]
+    elif any(character.isalpha() for character in typed):
+        screen.attempt(closing.why_missing, stand.close, typed)
+        return
+    else:
+        wanted = [_thing_on_line(here, parse_count(word)) for word in typed.split()]
+    for thing in wanted:
+        now = screen.desk.picture.box_by_id(stand.box.box.id).close_out
+        if now is None or screen.attempt(closing.tick_thing, now, thing.id) is None:
+            return
+    if not typed:
+        screen.attempt(closing.things_done, stand.close)
+
+
+def _thing_on_line(here: tuple[Thing, ...], place: int) -> Thing:
+    if place > len(here):
+        raise TypedError(f"There is no line {place}. Type a number from 1 to {len(here)}.")
+    return here[place - 1]
+
+
+def names(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """+ says the names are the same; anything else changes nothing."""
+    if typed == "+":
+        screen.attempt(closing.confirm_names, stand.close)
+    elif typed == "-":
+        raise TypedError(
+            "Stop: do not close the parcel. Find whose name is on the label, put the right label on, "
+            "or correct the name on the box (escape, then e). Then compare again."
+        )
+    else:
+        raise TypedError("Read both names. + when they are the same, - when they are not.")
+
+
+def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """A parcel: + says the label is on and in date. A pick-up: who collects, Enter for the customer."""
+    if stand.box.box.goes_by is GoesBy.PICK_UP:
+        screen.attempt(closing.confirm_label, stand.close, typed or stand.box.customer.name)
+    elif typed == "+":
+        screen.attempt(closing.confirm_label, stand.close, "")
+    elif typed == "-":
+        raise TypedError(
+            "Then it cannot go yet. Buy or renew the label (escape, then l), and come back: "
+            "what you have counted stays."
+        )
+    else:
+        raise TypedError("Look at the label. + when it is on the parcel and in date, - when not.")
+
+
+def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """Take the choice typed: 1 to 3 a payment, 4 on account, 5 gone unpaid with the reason behind it."""
+    choice, _, rest = typed.partition(" ")
+    if stand.box.owed_cents <= 0 and not typed:
+        screen.attempt(closing.settle, stand.close, Settling.PAID, "")
+    elif choice in WAYS:
+        _pay(screen, stand.box, WAYS[choice], rest.strip())
+    elif choice == "4":
+        screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
+    elif choice == "5" and rest.strip():
+        screen.attempt(closing.settle, stand.close, Settling.UNPAID, rest.strip())
+    elif choice == "5":
+        raise GoOnTypingError("Type why it goes unpaid, behind the 5.")
+    else:
+        raise TypedError("Type 1, 2 or 3 when it is paid, 4 for on account, 5 and the reason when it goes unpaid.")
+
+
+def _pay(screen: ShopScreen[None], box: BoxPicture, way: PayWay, amount: str) -> None:
+    """Take all that is owed, or the amount typed; settle once nothing is owed any more."""
+    owed = box.owed_cents
+    cents = parse_cents(amount) if amount else owed
+    if cents > 0 and screen.attempt(take_payment, box.box, cents, way) is None:
+        return
+    now = screen.desk.picture.box_by_id(box.box.id)
+    if now.owed_cents <= 0 and now.close_out is not None:
+        screen.attempt(closing.settle, now.close_out, Settling.PAID, "")
+
+
+ANSWERS: Mapping[CloseStep, Answer] = {
+    CloseStep.COUNT: count,
+    CloseStep.TICK: tick,
+    CloseStep.MISSING: missing,
+    CloseStep.COMES_WITH: comes_with,
+    CloseStep.NAMES: names,
+    CloseStep.LABEL: label,
+    CloseStep.MONEY: money,
+}
+"""Every step but the last, which sends the box off."""

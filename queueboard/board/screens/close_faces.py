@@ -1,0 +1,187 @@
+"""What each step of a close-out shows: one question, what may be known by then, and the keys it takes."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from queueboard.board.screens.close_lines import collector, going_lines, look_alike_lines, things_here
+from queueboard.phrases.cautions import HAND_OVER, PACKING
+from queueboard.phrases.closing import label_check_words, missing_words, step_question
+from queueboard.phrases.dates import many
+from queueboard.phrases.knives import knife_line
+from queueboard.phrases.money import money
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.box import CloseCheck, CloseOut
+from queueboard.words import CloseStep, GoesBy
+
+ANEW = "/ count anew · . leaves"
+"""The keys that work in every step after the count."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Face:
+    """What one step shows."""
+
+    question: str
+    body: tuple[str, ...] = ()
+    """Lines, each shown literally."""
+    keys: str
+    quick: frozenset[str] = frozenset()
+    """Single keys that act at once on an empty line."""
+    names: tuple[tuple[str, str], ...] = ()
+    """Captions and names that are shown large, side by side."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """Where a close-out stands, as the faces need it."""
+
+    picture: Picture
+    box: BoxPicture
+    close: CloseOut
+    check: CloseCheck
+
+
+def face(stand: Stand) -> Face:
+    """What the step that is due shows."""
+    return FACES[stand.check.step](stand)
+
+
+def _question(stand: Stand) -> str:
+    return step_question(stand.box, stand.check.step)
+
+
+def _by_parcel(stand: Stand) -> bool:
+    return stand.box.box.goes_by is GoesBy.PARCEL
+
+
+def _count(stand: Stand) -> Face:
+    """Blind: nothing on it tells how many there should be."""
+    return Face(
+        question=_question(stand),
+        body=(
+            "Every knife that goes today, one by one into the wrapping; declined ones too.",
+            "What the board has is told only after your number.",
+            "",
+            *(PACKING if _by_parcel(stand) else HAND_OVER),
+        ),
+        keys="the number, Enter · . or escape leaves, what is stored stays",
+    )
+
+
+def _tick(stand: Stand) -> Face:
+    """The tags in hand, and still not those that are not."""
+    ticked = [knife for knife in stand.box.knives if knife.id in stand.close.ticked]
+    counted = stand.close.counted
+    return Face(
+        question=_question(stand),
+        body=(
+            f"You counted {counted}. The board has another number." if counted is not None else "",
+            f"{many(len(ticked), 'knife')} ticked" if ticked else "Nothing is ticked yet.",
+            *(f"  ✓ {knife_line(knife, stand.picture.settings)}" for knife in ticked),
+        ),
+        keys=f"3 or {stand.box.box.number}-3, Enter ticks, again takes back · Enter alone: that is all · {ANEW}",
+        quick=frozenset("/"),
+    )
+
+
+def _missing(stand: Stand) -> Face:
+    """The missing by name, where each was last seen, and what looks like it elsewhere."""
+    lines: list[str] = []
+    for knife in (knife for knife in stand.box.knives if knife.id in stand.check.missing):
+        lines.append(missing_words(knife, stand.picture.settings, stand.picture.now))
+        lines += look_alike_lines(knife, stand.picture)
+    return Face(
+        question=_question(stand),
+        body=(*lines, "", "Gone without, they stay on the board as looked for."),
+        keys=f"a tag, Enter: it is found · the reason, Enter: goes without · {ANEW}",
+        quick=frozenset("/"),
+    )
+
+
+def _comes_with(stand: Stand) -> Face:
+    """What came with the box, ticked by line number."""
+    lines = [
+        f"  {place}  {'✓ in hand' if thing.id in stand.close.ticked_things else '·        '}  {thing.name}"
+        for place, thing in enumerate(things_here(stand.box), start=1)
+    ]
+    return Face(
+        question=_question(stand),
+        body=tuple(lines),
+        keys=f"number, Enter ticks, again takes back · + all of it · Enter alone: that is all · {ANEW}",
+        quick=frozenset("+/"),
+    )
+
+
+def _names(stand: Stand) -> Face:
+    """The names, large, side by side."""
+    label = stand.box.label
+    typed = label.name_on if label is not None else ""
+    other = (
+        ("on the label", typed or "(read it there)") if _by_parcel(stand) else ("on the wrapping", "(read it there)")
+    )
+    return Face(
+        question=_question(stand)
+        if _by_parcel(stand)
+        else "Compare the names: on the wrapping, on this box. The same?",
+        names=(("on this box", stand.box.customer.name), other),
+        keys=f"+ yes, the same · - no · {ANEW}",
+        quick=frozenset("+-/"),
+    )
+
+
+def _label(stand: Stand) -> Face:
+    """The return label for a parcel; who collects it for a pick-up."""
+    if not _by_parcel(stand):
+        return Face(
+            question=_question(stand),
+            body=(f"Enter alone: {stand.box.customer.name}", "", *HAND_OVER),
+            keys=f"a name, Enter · Enter alone: the customer · {ANEW}",
+            quick=frozenset("/"),
+        )
+    return Face(
+        question=_question(stand),
+        body=(*label_check_words(stand.box, stand.picture.now), "", *PACKING[-1:]),
+        keys=f"+ yes · - no · {ANEW}",
+        quick=frozenset("+-/"),
+    )
+
+
+def _money(stand: Stand) -> Face:
+    """What is owed, and the ways to settle it."""
+    owed = money(stand.box.owed_cents, stand.picture.settings)
+    return Face(
+        question=f"{_question(stand)} {owed} to pay.",
+        body=(
+            "  1  paid in cash",
+            "  2  paid by card",
+            "  3  paid by transfer",
+            "  4  on account",
+            "  5  gone unpaid, because ... (5, then the reason)",
+            "",
+            "Part of it: the number, then the amount, such as 1 20.00",
+        ),
+        keys=f"number, Enter · {ANEW}",
+        quick=frozenset("/"),
+    )
+
+
+def _go(stand: Stand) -> Face:
+    """All that leaves, with whom, and all that stays."""
+    return Face(
+        question=_question(stand),
+        body=(*going_lines(stand.box, stand.close, stand.picture), "", f"With: {collector(stand.box, stand.close)}"),
+        keys=f"+ or Enter: it goes · {ANEW}",
+        quick=frozenset("+/"),
+    )
+
+
+FACES: Mapping[CloseStep, Callable[[Stand], Face]] = {
+    CloseStep.COUNT: _count,
+    CloseStep.TICK: _tick,
+    CloseStep.MISSING: _missing,
+    CloseStep.COMES_WITH: _comes_with,
+    CloseStep.NAMES: _names,
+    CloseStep.LABEL: _label,
+    CloseStep.MONEY: _money,
+    CloseStep.GO: _go,
+}

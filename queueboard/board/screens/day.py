@@ -1,0 +1,109 @@
+"""The day list: today's work in order, started from here, printed from here."""
+
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.content import Content
+
+from queueboard.board.screens.box_list import BoxListScreen, Line
+from queueboard.board.screens.day_lines import day_heading, day_lines, run_id
+from queueboard.board.screens.paper_out import write_paper
+from queueboard.errors import FileError
+from queueboard.papers.day_sheet import day_sheet
+from queueboard.phrases.dates import many
+from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import fix_day_list
+from queueboard.shop.picture import Picture
+from queueboard.values.knife import Knife
+from queueboard.words import Column
+
+
+class DayScreen(BoxListScreen):
+    """Runs in order. The order stands until it is asked for again; the first look of a day fixes it."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("plus", "start", "start this run, or on to testing", id="day.start"),
+        Binding("asterisk,g", "done", "this run straight to ready", id="day.done"),
+        Binding("o", "sort", "sort again", id="day.sort"),
+        Binding("v", "write", "write to a file, to print it", id="day.write"),
+        Binding("d", "leave", "back to the board", id="day.leave", show=False),
+    ]
+    KEYS = "Enter or + start the run · * to ready · o sort again · v to a file · . back"
+
+    def on_mount(self) -> None:
+        """Fix the order on the first look of the day."""
+        super().on_mount()
+        if not self.desk.picture.order_fixed:
+            self._fix()
+
+    def heading(self, picture: Picture) -> Content:
+        """What the day holds."""
+        return day_heading(picture)
+
+    def lines(self, picture: Picture) -> tuple[Line, ...]:
+        """Runs, what leaves, labels, who is waited for."""
+        return day_lines(picture)
+
+    def _fix(self) -> None:
+        picture = self.desk.picture
+        order = tuple(knife_id for run in picture.plan.runs for knife_id in run.knife_ids)
+        if order:
+            self.attempt(fix_day_list, picture.now.date(), order)
+
+    def action_sort(self) -> None:
+        """Forget the order, sort afresh, and fix what comes out."""
+        if self.attempt(fix_day_list, self.desk.picture.now.date(), ()) is not None:
+            self._fix()
+            self.say("Sorted again.")
+
+    def action_choose(self) -> None:
+        """On a run: start it. Elsewhere: to the box."""
+        if self.typed or self._run_knives() is None:
+            super().action_choose()
+        else:
+            self.action_start()
+
+    def _run_knives(self) -> tuple[Knife, ...] | None:
+        """The knives of the run under the cursor, in its order; None on another line."""
+        line = self.current()
+        run = next((r for r in self.desk.picture.plan.runs if line is not None and run_id(r) == line.id), None)
+        if run is None:
+            return None
+        by_id = {knife.id: knife for box in self.desk.picture.boxes for knife in box.knives}
+        return tuple(by_id[knife_id] for knife_id in run.knife_ids if knife_id in by_id)
+
+    def action_start(self) -> None:
+        """Knives not begun go to the bench; a run that is on the bench goes on to testing."""
+        knives = self._run_knives()
+        if knives is None:
+            self.say("Put the cursor on a run.", trouble=True)
+            return
+        fresh = tuple(knife for knife in knives if knife.column is Column.RECEIVED)
+        self._move(fresh or knives, Column.ON_BENCH if fresh else Column.TESTING)
+
+    def action_done(self) -> None:
+        """A run on the bench, tested knife in hand, goes straight to ready."""
+        knives = self._run_knives()
+        if knives is None:
+            self.say("Put the cursor on a run.", trouble=True)
+            return
+        begun = tuple(knife for knife in knives if knife.column is Column.ON_BENCH)
+        if not begun:
+            self.say("This run is not begun. + puts it on the bench.", trouble=True)
+            return
+        self._move(begun, Column.READY)
+
+    def _move(self, knives: tuple[Knife, ...], to: Column) -> None:
+        if self.attempt(move_knives, knives, to) is not None:
+            tags = ", ".join(knife.tag for knife in knives)
+            self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}")
+
+    def action_write(self) -> None:
+        """Write the sheet beside the shop file and say where."""
+        picture = self.desk.picture
+        try:
+            path = write_paper(self.desk, f"day-{picture.now.date().isoformat()}.txt", day_sheet(picture))
+        except FileError as error:
+            self.say(str(error), trouble=True)
+        else:
+            self.say(f"Written to {path}. Print it from there.")

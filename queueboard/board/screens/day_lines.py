@@ -1,0 +1,124 @@
+"""The lines of the day list: today's runs, where today ends, what leaves, labels, who is waited for, the days after."""
+
+from collections.abc import Iterator
+
+from textual.content import Content
+
+from queueboard.board.screens.box_list import Line
+from queueboard.clean import cell_text
+from queueboard.phrases.cautions import BENCH_SHORT
+from queueboard.phrases.day import (
+    belts_words,
+    change_words,
+    day_line_words,
+    leave_words,
+    leaves_today,
+    run_knife_words,
+    run_minutes_words,
+    run_words,
+    runs_later,
+    runs_today,
+    waiting_boxes,
+    waiting_words,
+)
+from queueboard.phrases.labels import label_due_words, label_wants
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.plan import Run
+from queueboard.words import LabelWord
+
+
+def day_lines(picture: Picture) -> tuple[Line, ...]:
+    """All lines of the day list, in order."""
+    return (
+        *_changes(picture),
+        *_runs(runs_today(picture), picture),
+        _today_ends(picture),
+        *_section("leaves today", "Leaves today", tuple(_leaves(picture))),
+        *_section("labels", "Return labels due", tuple(_labels(picture))),
+        *_section("waiting", "Waiting for an answer", tuple(_waiting(picture))),
+        *_section("later", "The days after", tuple(_runs(runs_later(picture), picture))),
+    )
+
+
+def run_id(run: Run) -> str:
+    """What a run is known by while its knives stay together."""
+    return f"run {run.knife_ids[0]} {run.process}"
+
+
+def _changes(picture: Picture) -> Iterator[Line]:
+    said = [change_words(change) for change in picture.plan.changes]
+    if said:
+        text = "Changed since this order was fixed (o sorts again):\n" + "\n".join(f"  {line}" for line in said)
+        yield Line(id="changes", text=Content(text + "\n"))
+
+
+def _runs(runs: tuple[Run, ...], picture: Picture) -> Iterator[Line]:
+    for run in runs:
+        owners = {knife.id: (knife, box) for box in picture.boxes for knife in box.knives if knife.id in run.knife_ids}
+        knives = [owners[knife_id] for knife_id in run.knife_ids if knife_id in owners]
+        lines = [
+            f"\n    {run_knife_words(knife, picture.settings)} · {cell_text(box.customer.name)}"
+            for knife, box in knives
+        ]
+        yield Line(
+            id=run_id(run),
+            stops=True,
+            mentions=frozenset(box.box.number for _, box in knives),
+            text=Content.assemble(
+                (run_words(run, picture.now), "bold"),
+                f"\n    {belts_words(run.process, picture.settings)} · {run_minutes_words(run)}",
+                *lines,
+                "\n",
+            ),
+        )
+
+
+def _today_ends(picture: Picture) -> Line:
+    line = picture.day_line
+    spare = line.bench_minutes_left - line.work_minutes_today
+    if not picture.plan.runs:
+        said = "Nothing waits for the bench. . goes back, r receives a box."
+    elif spare >= 0:
+        said = f"today ends here · {line.work_minutes_today} of {line.bench_minutes_left} bench minutes, {spare} free"
+    else:
+        said = f"today ends here · {line.work_minutes_today} of {line.bench_minutes_left} bench minutes, {-spare} over"
+    return Line(id="today ends", text=Content(f"──── {said} ────\n"))
+
+
+def _section(id: str, title: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+    """A heading with its lines; nothing at all when there are none."""
+    return (Line(id=id, text=Content.assemble((title, "bold underline"))), *lines) if lines else ()
+
+
+def _box_line(kind: str, box: BoxPicture, said: str) -> Line:
+    return Line(id=f"{kind} {box.box.id}", number=box.box.number, text=Content(f"  {cell_text(said)}"))
+
+
+def _leaves(picture: Picture) -> Iterator[Line]:
+    for box in leaves_today(picture):
+        yield _box_line("leaves", box, leave_words(box))
+
+
+def _labels(picture: Picture) -> Iterator[Line]:
+    for due in picture.labels_due:
+        if due.word is not LabelWord.GOOD:
+            box = picture.box_by_id(due.box_id)
+            said = f"{label_due_words(due, picture.now.date())} · {label_wants(due, picture)}"
+            yield _box_line("label", box, f"{box.box.number} {said}: {box.customer.name}")
+
+
+def _waiting(picture: Picture) -> Iterator[Line]:
+    for box in waiting_boxes(picture):
+        yield _box_line("waits", box, f"WAIT {waiting_words(box, picture.now)}")
+
+
+def handling_minutes(picture: Picture) -> int:
+    """Minutes off the bench for the knives of today's runs."""
+    return sum(run.handling_minutes for run in runs_today(picture))
+
+
+def day_heading(picture: Picture) -> Content:
+    """What the day holds, handling minutes apart, and the bench's cautions."""
+    bench, work, *rest = day_line_words(picture.day_line)
+    said = (bench, work, f"handling {handling_minutes(picture)} min", *rest)
+    return Content(f"Day list · {' · '.join(said)}\n{BENCH_SHORT}")

@@ -1,0 +1,62 @@
+"""Return labels to buy or to use, by the last day on which using them still works, worst first."""
+
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.content import Content
+
+from queueboard.board.screens.box_list import BoxListScreen, Line
+from queueboard.board.screens.dialogs.label import LabelDialog
+from queueboard.clean import cell_text
+from queueboard.phrases.boxes import due_words
+from queueboard.phrases.dates import many
+from queueboard.phrases.labels import label_due_words, label_wants, label_words
+from queueboard.shop.picture import Picture
+from queueboard.values.label import LabelDue
+from queueboard.words import LabelWord
+
+
+class LabelsScreen(BoxListScreen):
+    """What the labels demand; one key asks for the label that was bought."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("plus,l,b", "label", "this label is bought, or its last day", id="labels.label"),
+    ]
+    KEYS = "Enter to this box · + it is bought, its last day · digits: a box · . back"
+
+    def heading(self, picture: Picture) -> Content:
+        """How many labels are due, and loudly how many come too late."""
+        too_late = sum(due.word is LabelWord.TOO_LATE for due in picture.labels_due)
+        loud = f" · {too_late} CANNOT BE USED IN TIME: call today" if too_late else ""
+        return Content.assemble(f"Return labels · {many(len(picture.labels_due), 'label')} due", (loud, "bold"))
+
+    def lines(self, picture: Picture) -> tuple[Line, ...]:
+        """Each label due, worst first; a sentence when there is none."""
+        if not picture.labels_due:
+            nothing = "No return label is due.\nA label is typed at the box: go to it and press l."
+            return (Line(id="nothing", text=Content(nothing)),)
+        return tuple(_line(due, picture) for due in picture.labels_due)
+
+    def action_label(self) -> None:
+        """Ask for the label itself: bought now, its last day, its carrier."""
+        line = self.current()
+        if line is None or line.number is None:
+            self.say("Put the cursor on a label.", trouble=True)
+            return
+        box = self.desk.picture.box(line.number)
+        if box is not None:
+            self.app.push_screen(LabelDialog(self.desk, box.box.id))
+
+
+def _line(due: LabelDue, picture: Picture) -> Line:
+    box, today = picture.box_by_id(due.box_id), picture.now.date()
+    loud = "!! " if due.word is LabelWord.TOO_LATE else ""
+    return Line(
+        id=str(due.box_id),
+        number=box.box.number,
+        text=Content.assemble(
+            (f"{loud}{label_due_words(due, today)}", "bold"),
+            f" · box {box.box.number} · {cell_text(box.customer.name)}\n",
+            f"    {label_wants(due, picture)} · {label_words(box, today)} · {due_words(box, picture.now)}\n",
+        ),
+    )
