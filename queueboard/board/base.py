@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Concatenate, Generic, ParamSpec, TypeVar
 
+from textual.app import App
 from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
@@ -29,17 +30,27 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def attempt(
         self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs
     ) -> tuple[R] | None:
-        """Run one operation; its answer in a one-tuple, or None after saying the error's sentence."""
+        """Run one operation; its answer in a one-tuple, or None after saying the error's sentence.
+
+        Either way the newest picture is shown, so that a second try meets what is really there.
+        """
         try:
             answer = self.desk.do(operation, *args, **kwargs)
         except QueueboardError as error:
             self.say(str(error), trouble=True)
+            self.refresh_picture()
             return None
-        self.desk.look()
-        for screen in self.app.screen_stack:
-            if isinstance(screen, ShopScreen):
-                screen.show(self.desk.picture)
+        self.refresh_picture()
         return (answer,)
+
+    def refresh_picture(self) -> None:
+        """Take a new picture and show it on every screen; what stands in the way is said."""
+        try:
+            self.desk.look()
+        except QueueboardError as error:
+            self.say(str(error), trouble=True)
+            return
+        show_everywhere(self.app)
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         """Say one sentence to the person; people's text in it is shown literally."""
@@ -48,3 +59,10 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
 class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
     """A ShopScreen that lies over another: one question with a typed answer."""
+
+
+def show_everywhere(app: App[int]) -> None:
+    """Hand the desk's picture to every screen that is open, the covered ones too."""
+    for screen in app.screen_stack:
+        if isinstance(screen, ShopScreen):
+            screen.show(screen.desk.picture)

@@ -16,10 +16,13 @@ R = TypeVar("R")
 class Desk:
     """Holds the shop's handle, who acts, the clock, and the newest picture."""
 
-    def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime]) -> None:
+    def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: bool = False) -> None:
         self.shop = shop
         self.initials = initials
+        """Empty until they are typed on the first screen."""
         self.clock = clock
+        self.demo = demo
+        """True for the shop that is thrown away."""
         self.picture: Picture = look(shop, clock())
 
     def look(self) -> Picture:
@@ -30,6 +33,11 @@ class Desk:
     def changed_elsewhere(self) -> bool:
         """True when history has grown since the picture was taken."""
         return last_line(self.shop) != self.picture.last_line
+
+    def is_stale(self) -> bool:
+        """True when another window has written, or the picture was taken in an earlier minute (words such as LATE age)."""
+        minute = int(self.clock().timestamp()) // 60
+        return minute != int(self.picture.now.timestamp()) // 60 or self.changed_elsewhere()
 
     def do(self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs) -> R:
         """Run one operation as the person at this desk, now; errors come out as they are."""

@@ -1,0 +1,62 @@
+"""Two themes of the shop: quiet grounds, one accent of brass, red only for what is late or refused."""
+
+from textual.theme import Theme
+
+DARK = Theme(
+    name="shop-dark",
+    dark=True,
+    primary="#d8ad5a",
+    secondary="#d8ad5a",
+    accent="#d8ad5a",
+    foreground="#dcd8cf",
+    background="#15181a",
+    surface="#1b1f22",
+    panel="#24292d",
+    success="#9fc08f",
+    warning="#e2b866",
+    error="#f2917d",
+    variables={
+        "text": "#dcd8cf",
+        "text-muted": "#9d9a92",
+        "text-disabled": "#85827b",
+        "text-primary": "#d8ad5a",
+        "text-accent": "#d8ad5a",
+        "text-success": "#9fc08f",
+        "text-warning": "#e2b866",
+        "text-error": "#f2917d",
+        "cursor-ground": "#3b3420",
+        "cursor-text": "#f6efdd",
+        "rule": "#4a5056",
+    },
+)
+
+LIGHT = Theme(
+    name="shop-light",
+    dark=False,
+    primary="#76500a",
+    secondary="#76500a",
+    accent="#76500a",
+    foreground="#24282b",
+    background="#f4f1ea",
+    surface="#ece8df",
+    panel="#e2ddd1",
+    success="#2d5d25",
+    warning="#76500a",
+    error="#9b2318",
+    variables={
+        "text": "#24282b",
+        "text-muted": "#57544d",
+        "text-disabled": "#605d56",
+        "text-primary": "#76500a",
+        "text-accent": "#76500a",
+        "text-success": "#2d5d25",
+        "text-warning": "#76500a",
+        "text-error": "#9b2318",
+        "cursor-ground": "#efd9a4",
+        "cursor-text": "#1d1a12",
+        "rule": "#b3aea2",
+    },
+)
+
+THEMES = (DARK, LIGHT)
+"""The first one is worn unless the other is asked for."""

@@ -1,0 +1,7 @@
+"""What every test starts from: no colours or themes of the person's own terminal."""
+
+import os
+
+for name in ("NO_COLOR", "TEXTUAL_THEME", "TEXTUAL", "QUEUEBOARD_FILE", "QUEUEBOARD_THEME"):
+    os.environ.pop(name, None)
+os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
