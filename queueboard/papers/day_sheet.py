@@ -1,0 +1,82 @@
+"""The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
+
+from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, page, section
+from queueboard.phrases.cautions import BENCH, END_OF_DAY, NO_ADVICE
+from queueboard.phrases.dates import date_words, many, time_words
+from queueboard.phrases.day import (
+    belts_words,
+    change_words,
+    day_line_words,
+    knife_by_id,
+    late_boxes,
+    late_words,
+    leave_words,
+    leaves_today,
+    run_knife_words,
+    run_minutes_words,
+    run_words,
+    runs_later,
+    runs_today,
+    waiting_boxes,
+    waiting_words,
+)
+from queueboard.phrases.labels import label_due_words, label_wants
+from queueboard.shop.picture import Picture
+from queueboard.words import LabelWord
+
+EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
+
+
+def day_sheet(picture: Picture) -> str:
+    """The whole day on paper; a few lines when no box is open."""
+    head = (sheet_title(picture), "   ".join(day_line_words(picture.day_line)))
+    if not picture.boxes:
+        return page(head, ("", EMPTY_BOARD))
+    return page(
+        head,
+        section("CHANGED SINCE THE ORDER WAS FIXED", map(change_words, picture.plan.changes)),
+        section("WORK IN THIS ORDER", _runs(picture), nothing="Nothing is left for the bench today."),
+        section("LATER", _later(picture)),
+        section("LEAVES TODAY", boxes_to_tick(map(leave_words, leaves_today(picture))), nothing="Nothing."),
+        section("LATE, OR WILL BE", (late_words(box, picture.now) for box in late_boxes(picture))),
+        section("RETURN LABELS", boxes_to_tick(_labels(picture))),
+        section("WAITED FOR", boxes_to_tick(waiting_words(box, picture.now) for box in waiting_boxes(picture))),
+        section("AT THE BENCH", BENCH),
+        section("AT THE END OF THE DAY", boxes_to_tick(END_OF_DAY)),
+        ("", NO_ADVICE, "", *(["." * RULE_WIDTH] * 3)),
+    )
+
+
+def sheet_title(picture: Picture) -> str:
+    """The shop, the day with its year, and when the sheet was made."""
+    today = picture.now.date()
+    return f"{picture.settings.name}, {date_words(today, today)} {today.year}, {time_words(picture.now)}"
+
+
+def _runs(picture: Picture) -> list[str]:
+    knives = knife_by_id(picture)
+    lines = []
+    for place, run in enumerate(runs_today(picture), start=1):
+        lines.append(f"{place}. {run_words(run, picture.now)}")
+        belts = belts_words(run.process, picture.settings)
+        lines.append(f"   {belts}; {run_minutes_words(run)}" if belts else f"   {run_minutes_words(run)}")
+        worked = (knives[knife_id] for knife_id in run.knife_ids if knife_id in knives)
+        lines += [f"   [ ] {run_knife_words(knife, picture.settings)}" for knife in worked]
+    return lines
+
+
+def _later(picture: Picture) -> tuple[str, ...]:
+    later = runs_later(picture)
+    knives = sum(len(run.knife_ids) for run in later)
+    minutes = sum(run.minutes for run in later)
+    return (f"{many(len(later), 'run')}, {many(knives, 'knife')}, {minutes} min",) if later else ()
+
+
+def _labels(picture: Picture) -> list[str]:
+    today = picture.now.date()
+    return [
+        f"{box.box.number} {label_due_words(due, today)}; {label_wants(due, picture)}: {box.customer.name}"
+        for due in picture.labels_due
+        if due.word is not LabelWord.GOOD
+        for box in (picture.box_by_id(due.box_id),)
+    ]

@@ -1,0 +1,175 @@
+"""The same lists as plain data for scripts; keys are documented by tests/schemas and do not change meaning.
+
+Dates and instants are ISO 8601, money is in whole cents, lengths are in mm; words are those of the screen.
+"""
+
+from collections.abc import Iterable
+from datetime import date, datetime
+from typing import TypeAlias
+
+from queueboard.phrases.day import late_boxes, leaves_today, waiting_boxes
+from queueboard.phrases.phone import phone_sentence
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.box import Promise
+from queueboard.values.knife import Knife
+from queueboard.values.label import LabelDue
+from queueboard.values.plan import Run
+from queueboard.words import Column
+
+Fact: TypeAlias = bool | int | str | list["Fact"] | dict[str, "Fact"] | None
+
+
+def _iso(moment: date | datetime | None) -> str | None:
+    return None if moment is None else moment.isoformat()
+
+
+def _numbers(boxes: Iterable[BoxPicture]) -> list[Fact]:
+    return [box.box.number for box in boxes]
+
+
+def day_facts(picture: Picture) -> dict[str, Fact]:
+    """The day list: runs in order, box numbers of what leaves, is late or waits, labels due."""
+    tags = {knife.id: knife.tag for box in picture.boxes for knife in box.knives}
+    return {
+        **_head(picture),
+        "bench_minutes_left": picture.day_line.bench_minutes_left,
+        "work_minutes_today": picture.day_line.work_minutes_today,
+        "leaves_today": _numbers(leaves_today(picture)),
+        "late": _numbers(late_boxes(picture)),
+        "waiting": _numbers(waiting_boxes(picture)),
+        "labels_due": [_due(due, picture) for due in picture.labels_due],
+        "runs": [_run(run, tags) for run in picture.plan.runs],
+        "changes": [{"tag": change.tag, "what": change.what.value} for change in picture.plan.changes],
+    }
+
+
+def late_facts(picture: Picture) -> dict[str, Fact]:
+    """Late boxes, then those that will be, the worst first."""
+    return {**_head(picture), "boxes": [box_facts(box, picture) for box in late_boxes(picture)]}
+
+
+def labels_facts(picture: Picture) -> dict[str, Fact]:
+    """Return labels to buy or to use, the worst first."""
+    return {**_head(picture), "labels": [_due(due, picture) for due in picture.labels_due]}
+
+
+def boxes_facts(boxes: Iterable[BoxPicture], picture: Picture) -> dict[str, Fact]:
+    """Boxes with their knives, in the order given."""
+    return {**_head(picture), "boxes": [box_facts(box, picture) for box in boxes]}
+
+
+def one_box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
+    """One box."""
+    return {**_head(picture), "box": box_facts(box, picture)}
+
+
+def _head(picture: Picture) -> dict[str, Fact]:
+    return {"shop": picture.settings.name, "now": _iso(picture.now), "currency": picture.settings.currency}
+
+
+def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
+    """One box as plain data, with its knives."""
+    forecast = box.forecast
+    return {
+        "number": box.box.number,
+        "customer": {"name": box.customer.name, "phone": box.customer.phone, "town": box.customer.town},
+        "came_by": box.box.came_by.value,
+        "goes_by": box.box.goes_by.value,
+        "received_at": _iso(box.box.received_at.astimezone(picture.now.tzinfo)),
+        "counted": box.box.counted,
+        "note_says": box.box.note_says,
+        "opened": box.box.opened,
+        "packing": None if box.box.packing is None else box.box.packing.value,
+        "rush": box.box.rush,
+        "this_next": box.box.this_next,
+        "never_slip": box.box.never_slip,
+        "waiting_for": None if box.box.waiting_for is None else box.box.waiting_for.value,
+        "ship_by": _iso(box.ship_by),
+        "lateness": forecast.lateness.value,
+        "late_minutes": forecast.late_minutes,
+        "done_by": _iso(None if forecast.finish is None else forecast.finish.astimezone(picture.now.tzinfo)),
+        "minutes_left": forecast.minutes_left,
+        "counts": {column.value.replace(" ", "_"): len(box.in_column(column)) for column in Column},
+        "on_hand": len(box.on_hand),
+        "can_leave": box.ready_count,
+        "price_cents": box.price_cents,
+        "paid_cents": box.paid_cents,
+        "owed_cents": box.owed_cents,
+        "promises": [_promise(promise, picture) for promise in box.promises],
+        "label": _label(box),
+        "comes_with": [{"name": thing.name, "state": thing.state.value} for thing in box.things],
+        "knives": [_knife(knife) for knife in box.knives],
+        "note": box.box.note,
+        "said": phone_sentence(box, picture),
+    }
+
+
+def _promise(promise: Promise, picture: Picture) -> dict[str, Fact]:
+    return {
+        "kind": promise.kind.value,
+        "day": _iso(promise.day),
+        "at": None if promise.at is None else promise.at.isoformat(timespec="minutes"),
+        "told_to": promise.told_to,
+        "told_by": promise.told_by,
+        "told_on": _iso(promise.told_at.astimezone(picture.now.tzinfo).date()),
+        "reason": promise.reason,
+    }
+
+
+def _label(box: BoxPicture) -> dict[str, Fact] | None:
+    if box.label is None:
+        return None
+    return {
+        "owner": box.label.owner.value,
+        "state": box.label.state.value,
+        "carrier": box.label.carrier,
+        "expires_on": _iso(box.label.expires_on),
+        "name_on": box.label.name_on,
+        "word": None if box.label_due is None else box.label_due.word.value,
+        "last_day": None if box.label_due is None else _iso(box.label_due.last_day),
+    }
+
+
+def _due(due: LabelDue, picture: Picture) -> dict[str, Fact]:
+    box = picture.box_by_id(due.box_id)
+    return {
+        "number": box.box.number,
+        "customer": box.customer.name,
+        "word": due.word.value,
+        "last_day": _iso(due.last_day),
+        "owner": None if box.label is None else box.label.owner.value,
+        "state": None if box.label is None else box.label.state.value,
+        "expires_on": None if box.label is None else _iso(box.label.expires_on),
+    }
+
+
+def _run(run: Run, tags: dict[int, str]) -> dict[str, Fact]:
+    return {
+        "process": run.process,
+        "why": run.why.value,
+        "tags": [tags[knife_id] for knife_id in run.knife_ids if knife_id in tags],
+        "minutes": run.minutes,
+        "set_up_seconds": run.set_up_seconds,
+        "handling_minutes": run.handling_minutes,
+        "start": _iso(run.start),
+        "end": _iso(run.end),
+    }
+
+
+def _knife(knife: Knife) -> dict[str, Fact]:
+    return {
+        "tag": knife.tag,
+        "kind": knife.kind,
+        "edge": knife.edge.value,
+        "length_mm": knife.length_mm,
+        "condition": knife.condition.value,
+        "column": knife.column.value,
+        "mark": knife.mark,
+        "wish": knife.wish,
+        "note": knife.note,
+        "rework": knife.rework,
+        "declined": None if knife.declined is None else knife.declined.value,
+        "waiting_for": None if knife.waiting_for is None else knife.waiting_for.value,
+        "looking_for": knife.looking_for,
+        "price_cents": knife.price_cents,
+    }

@@ -1,0 +1,108 @@
+"""The lists: late boxes, return labels, all open boxes with each customer's totals, and boxes found."""
+
+from collections.abc import Iterable
+
+from queueboard.papers.day_sheet import EMPTY_BOARD, sheet_title
+from queueboard.papers.text import columns, page
+from queueboard.phrases.boxes import BoxRow, box_row, due_words, ready_words
+from queueboard.phrases.dates import done_by_words, lateness_words, many
+from queueboard.phrases.day import late_boxes
+from queueboard.phrases.labels import label_due_words, label_wants, label_words
+from queueboard.phrases.money import money, owed_words
+from queueboard.phrases.phone import phone_sentence
+from queueboard.shop.picture import BoxPicture, Picture
+
+_NUMBERS_RIGHT = frozenset({0, 1, 2, 3, 4, 5})
+
+
+def late_list(picture: Picture) -> str:
+    """Boxes that are late, then those that will be, the worst first."""
+    rows = [
+        (
+            str(box.box.number),
+            lateness_words(box.forecast),
+            due_words(box, picture.now),
+            ready_words(box),
+            done_by_words(box.forecast, picture.now),
+            box.customer.name,
+        )
+        for box in late_boxes(picture)
+    ]
+    return page(columns(rows)) if rows else "Nothing is late, and nothing will be as the work stands now.\n"
+
+
+def labels_list(picture: Picture) -> str:
+    """Return labels to buy or to use, the worst first."""
+    today = picture.now.date()
+    rows = [
+        (
+            str(box.box.number),
+            label_due_words(due, today),
+            label_wants(due, picture),
+            label_words(box, today).partition(",")[0],
+            box.customer.name,
+        )
+        for due in picture.labels_due
+        for box in (picture.box_by_id(due.box_id),)
+    ]
+    return page(columns(rows)) if rows else "No return label is waiting to be bought or used.\n"
+
+
+def boxes_list(picture: Picture) -> str:
+    """All open boxes with their totals, then the customers with more than one box, then the sums."""
+    if not picture.boxes:
+        return page((EMPTY_BOARD,))
+    rows = [_cells(box_row(box, picture.settings, picture.now)) for box in picture.boxes]
+    return page(
+        (sheet_title(picture), ""),
+        columns([_HEAD, *rows], right=_NUMBERS_RIGHT),
+        ("", *_customers(picture)),
+        (_sum(picture),),
+    )
+
+
+_HEAD = ("box", "recd", "bench", "test", "ready", "min left", "due", "promise", "money", "label", "customer")
+
+
+def _cells(row: BoxRow) -> tuple[str, ...]:
+    return (
+        row.number,
+        *row.counts,
+        row.minutes_left,
+        row.ship_by,
+        row.promise,
+        row.owed,
+        row.label,
+        row.name,
+    )
+
+
+def _customers(picture: Picture) -> list[str]:
+    groups: dict[int, list[BoxPicture]] = {}
+    for box in picture.boxes:
+        groups.setdefault(box.customer.id, []).append(box)
+    return [f"{_totals(boxes, picture)}: {boxes[0].customer.name}" for boxes in groups.values() if len(boxes) > 1]
+
+
+def _totals(boxes: Iterable[BoxPicture], picture: Picture) -> str:
+    boxes = tuple(boxes)
+    here = sum(len(box.on_hand) for box in boxes)
+    ready = sum(box.ready_count for box in boxes)
+    left = sum(box.forecast.minutes_left for box in boxes)
+    owed = sum(box.owed_cents for box in boxes)
+    return f"{many(len(boxes), 'box')}, {ready} of {here} ready, {left} min left, {owed_words(owed, picture.settings)}"
+
+
+def _sum(picture: Picture) -> str:
+    owed = sum(box.owed_cents for box in picture.boxes)
+    here = sum(len(box.on_hand) for box in picture.boxes)
+    left = sum(box.forecast.minutes_left for box in picture.boxes)
+    return (
+        f"{many(len(picture.boxes), 'box')}, {many(here, 'knife')} here, {left} min left, "
+        f"{money(owed, picture.settings)} to come in"
+    )
+
+
+def found_list(found: Iterable[BoxPicture], picture: Picture) -> str:
+    """One sentence to read aloud for each box."""
+    return page(phone_sentence(box, picture) for box in found)

@@ -1,0 +1,47 @@
+"""Everything about one box on paper: knives, what it comes with, promises, label, money."""
+
+from queueboard.papers.text import columns, page, section
+from queueboard.phrases.boxes import batch_totals, box_signs
+from queueboard.phrases.dates import told_words, when_words
+from queueboard.phrases.knives import knife_name, knife_signs, wait_words
+from queueboard.phrases.labels import label_words
+from queueboard.phrases.money import money
+from queueboard.phrases.phone import phone_sentence
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.knife import Knife
+
+
+def box_sheet(box: BoxPicture, picture: Picture) -> str:
+    """The box with all its knives; the sentence to read aloud on the phone stands first."""
+    now = picture.now
+    return page(
+        (phone_sentence(box, picture), " ".join(box_signs(box, now))),
+        section("TOTALS", batch_totals(box, picture.settings, now)),
+        section("KNIVES", columns([_row(knife, picture) for knife in box.knives]) if box.knives else ()),
+        section("COMES WITH", (f"{thing.state.value}: {thing.name}" for thing in box.things)),
+        section("TOLD", (told_words(promise, now, box.box.goes_by) for promise in box.promises)),
+        section("LABEL", (label_words(box, now.date()),) if box.label is not None else ()),
+        section(
+            "PAID",
+            (
+                f"{money(paid.cents, picture.settings)} {paid.way.value}, "
+                f"{when_words(paid.at.astimezone(now.tzinfo), now)}, {paid.by}"
+                for paid in box.payments
+            ),
+        ),
+        section("NOTES", filter(None, (box.box.note, *(f"{k.tag}: {k.note}" for k in box.knives if k.note)))),
+        section("CUSTOMER", filter(None, (box.customer.phone, box.customer.town, box.customer.notes))),
+    )
+
+
+def _row(knife: Knife, picture: Picture) -> tuple[str, ...]:
+    declined = f"{knife.declined.value}; " if knife.declined is not None else ""
+    waits = wait_words(knife, picture.now)
+    wish = f"; WISH: {knife.wish}" if knife.wish else ""
+    return (
+        knife.tag,
+        knife.column.value,
+        " ".join(knife_signs(knife)),
+        knife.condition.value,
+        f"{declined}{f'waits for {waits}; ' if waits else ''}{knife_name(knife, picture.settings)}{wish}",
+    )
