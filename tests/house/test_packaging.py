@@ -59,17 +59,23 @@ def test_the_wheel_has_everything_that_is_not_code(unpacked: Path) -> None:
 
 
 def test_the_wheel_runs_far_from_the_checkout(unpacked: Path, tmp_path: Path) -> None:
-    """From an unpacked wheel, in another folder, the demo shop starts and lists its boxes."""
-    command = [sys.executable, "-P", "-m", "queueboard", "demo", "--file", str(tmp_path / "demo"), "boxes"]
+    """From an unpacked wheel, in another folder, the demo shop is made and then lists its boxes."""
+    demo = str(tmp_path / "demo.qb")
 
-    done = subprocess.run(
-        command,
-        cwd=tmp_path,
-        env={"PYTHONPATH": str(unpacked), "HOME": str(tmp_path), "PATH": "/usr/bin:/bin", "PYTHONUTF8": "1"},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+    def queueboard(*arguments: str) -> subprocess.CompletedProcess[str]:
+        return subprocess.run(
+            [sys.executable, "-P", "-m", "queueboard", *arguments],
+            cwd=tmp_path,
+            env={"PYTHONPATH": str(unpacked), "HOME": str(tmp_path), "PATH": "/usr/bin:/bin", "PYTHONUTF8": "1"},
+            stdin=subprocess.DEVNULL,
+            capture_output=True,
+            text=True,
+            check=False,
+        )
 
-    assert done.returncode == 0, done.stderr
-    assert "417" in done.stdout
+    made = queueboard("demo", "--file", demo)
+    listed = queueboard("--file", demo, "boxes")
+
+    assert made.returncode == 0, made.stderr
+    assert listed.returncode == 0, listed.stderr
+    assert "417" in listed.stdout
