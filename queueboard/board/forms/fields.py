@@ -105,9 +105,15 @@ class Choice(Widget, Generic[Value], can_focus=True):
             if candidate == value:
                 self.at = place
 
+    def offer(self, answers: Sequence[tuple[str, Value]]) -> None:
+        """Offer other answers; where these are offered already nothing changes."""
+        if tuple(answers) != self.answers:
+            self.answers, self.at = tuple(answers), 0
+            self.refresh(layout=True)
+
     def render(self) -> RenderResult:
         lines = [self._line(place, text) for place, (text, _) in enumerate(self.answers)]
-        return Content("   " if self.across else "\n").join(lines)
+        return Content("  " if self.across else "\n").join(lines)
 
     def _line(self, place: int, text: str) -> Content:
         if place != self.at:
@@ -137,7 +143,7 @@ class Choice(Widget, Generic[Value], can_focus=True):
     def _place_across(self, x: int) -> int:
         end = 0
         for place, (text, _) in enumerate(self.answers):
-            end += Content(f" {place + 1} {text}").cell_length + 3
+            end += Content(f" {place + 1} {text}").cell_length + 2
             if x < end:
                 return place
         return -1

@@ -123,7 +123,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         Binding("escape", "leave", "Leave", id="dialog.leave"),
     ]
     AUTO_FOCUS = "Field, Choice, Tick"
-    hint: str = "Enter on to the next, at the end go   ·   escape leaves"
+    hint: str = "Enter on, at the end it is stored · escape leaves"
 
     def heading(self) -> str:
         """The question, with the tag or box and the customer's name."""
@@ -141,11 +141,9 @@ class Dialog(Form[bool], ShopModal[bool]):
             yield Static(Content(self.hint), id="hint")
 
     def done(self, answer: tuple[object] | None) -> None:
-        """Leave with True when the operation went through; stay as it is, over a new picture, when it did not."""
+        """Leave with True when the operation went through; stay as it is when it did not."""
         if answer is not None:
             self.dismiss(True)
-        else:
-            self.desk.look()
 
     def box_now(self, box_id: int) -> BoxPicture:
         """The box as the newest picture has it."""

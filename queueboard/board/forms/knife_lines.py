@@ -26,7 +26,7 @@ class KnifeLines(Vertical):
     KnifeLines > .echo { height: auto; max-height: 3; padding-left: 14; color: $text-muted; }
     KnifeLines > .echo.-asked { color: $text-error; text-style: bold; }
     KnifeLines > VerticalScroll { height: auto; max-height: 1fr; padding-left: 14; }
-    KnifeLines > .sum { padding-left: 14; }
+    KnifeLines > .sum { height: auto; padding-left: 14; }
     """
     BINDINGS: ClassVar[list[BindingType]] = [Binding("up", "take_back", "Line back", show=False)]
 
@@ -50,6 +50,10 @@ class KnifeLines(Vertical):
         with VerticalScroll(can_focus=False):
             yield self.list
         yield self.sum
+
+    def on_mount(self) -> None:
+        self._echo("", asked=False)
+        self._draw()
 
     @property
     def knives(self) -> tuple[NewKnife, ...]:
@@ -103,10 +107,12 @@ class KnifeLines(Vertical):
 
     def _echo(self, said: str, *, asked: bool) -> None:
         self.echo.update(Content(f"? {said}" if asked else said))
+        self.echo.display = bool(said)
         self.echo.set_class(asked, "-asked")
 
     def _draw(self) -> None:
         self.list.update(Content("\n".join(line_words(line, self.settings) for line in self.lines)))
-        shown = self.lines or self.counted is not None
-        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings) if shown else ""))
+        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings)))
+        self.list.display = bool(self.lines)
+        self.sum.display = bool(self.lines) or self.counted is not None
         self.query_one(VerticalScroll).scroll_end(animate=False)

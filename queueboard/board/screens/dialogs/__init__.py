@@ -4,8 +4,10 @@ from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
 from queueboard.board.screens.dialogs.label import LabelDialog
+from queueboard.board.screens.dialogs.lost import LostDialog, StrikeDialog
 from queueboard.board.screens.dialogs.money import PaymentDialog, PriceDialog
 from queueboard.board.screens.dialogs.note import NoteDialog
+from queueboard.board.screens.dialogs.opening import dialog_for
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
@@ -16,12 +18,15 @@ __all__ = [
     "DeclineDialog",
     "FlagsDialog",
     "LabelDialog",
+    "LostDialog",
     "NoteDialog",
     "OpenBoxDialog",
     "PackingDialog",
     "PaymentDialog",
     "PriceDialog",
     "PromiseDialog",
+    "StrikeDialog",
     "ThingDialog",
     "WaitingDialog",
+    "dialog_for",
 ]

@@ -5,11 +5,12 @@ from textual.app import ComposeResult
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
-from queueboard.errors import TypedError
+from queueboard.intake.small import read_number
 from queueboard.intake.words_typed import read_condition, read_edge
 from queueboard.phrases.knives import length_words
 from queueboard.phrases.typed import parse_count, parse_length_mm
 from queueboard.shop.correcting import correct_box, correct_customer, correct_knife
+from queueboard.shop.receiving import customers
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
@@ -86,10 +87,10 @@ class CorrectBoxDialog(Dialog):
             self.attempt(
                 correct_box,
                 self.box_now(self.box.id).box,
-                number=self.read(self.number, number_of) if self.number.touched else None,
+                number=self.read(self.number, read_number) if self.number.touched else None,
                 counted=self.read(self.counted, parse_count) if self.counted.touched else None,
-                note_says=self.read(self.note_says, number_of) if self.note_says.touched else None,
-                carrier_days=self.read(self.carrier_days, number_of) if self.carrier_days.touched else None,
+                note_says=self.read(self.note_says, read_number) if self.note_says.touched else None,
+                carrier_days=self.read(self.carrier_days, read_number) if self.carrier_days.touched else None,
                 came_by=self.came_by.value if self.came_by.touched else None,
                 goes_by=self.goes_by.value if self.goes_by.touched else None,
             )
@@ -108,6 +109,11 @@ class CorrectCustomerDialog(Dialog):
         self.address = Field(customer.address)
         self.notes = Field(customer.notes)
 
+    def customer_now(self) -> Customer:
+        """The customer as the shop file has it now."""
+        known = customers(self.desk.shop)
+        return next((customer for customer in known if customer.id == self.customer.id), self.customer)
+
     def heading(self) -> str:
         return f"Correct customer {self.customer.name}"
 
@@ -122,7 +128,7 @@ class CorrectCustomerDialog(Dialog):
         self.done(
             self.attempt(
                 correct_customer,
-                self.customer,
+                self.customer_now(),
                 name=self.name_typed.value if self.name_typed.touched else None,
                 phone=self.phone.value if self.phone.touched else None,
                 town=self.town.value if self.town.touched else None,
@@ -130,11 +136,3 @@ class CorrectCustomerDialog(Dialog):
                 notes=self.notes.value if self.notes.touched else None,
             )
         )
-
-
-def number_of(text: str) -> int:
-    """A whole number from 0 up; its range is the operation's business."""
-    typed = text.strip()
-    if not typed.isdecimal() or len(typed) > 6:
-        raise TypedError(f"“{typed}” is not a whole number; type digits only.")
-    return int(typed)

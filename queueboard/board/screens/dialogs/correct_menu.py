@@ -9,6 +9,7 @@ from queueboard.board.forms.fields import Choice
 from queueboard.board.forms.form import Dialog
 from queueboard.board.screens.customers import GiveBoxDialog, MergeDialog
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
+from queueboard.board.screens.dialogs.lost import StrikeDialog
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
@@ -19,7 +20,7 @@ Opens = Callable[[], Dialog]
 class CorrectDialog(Dialog):
     """A typed mistake: whose line is it in? A digit opens that form."""
 
-    hint = "a digit takes its line   ·   Enter or + takes the one shown   ·   - or escape leaves"
+    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
 
     def __init__(self, desk: Desk, about: Knife | Box | Customer) -> None:
         super().__init__(desk)
@@ -41,10 +42,10 @@ class CorrectDialog(Dialog):
             *self._for_customer(box.customer),
         ]
         if isinstance(self.about, Knife):
-            knife = self.about
-            answers.insert(
-                0, (f"knife {knife.tag}: kind, length, edge, mark, wish", lambda: CorrectKnifeDialog(self.desk, knife))
-            )
+            knife, tag = self.about, self.about.tag
+            line = (f"knife {tag}: kind, length, edge, mark, wish", lambda: CorrectKnifeDialog(self.desk, knife))
+            gone = (f"{tag} was never there, typed by mistake", lambda: StrikeDialog(self.desk, knife))
+            return [line, *answers, gone]
         return answers
 
     def _for_customer(self, customer: Customer) -> list[tuple[str, Opens]]:

@@ -11,6 +11,7 @@ from queueboard.board.forms.form import Dialog
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.errors import TypedError
 from queueboard.intake.lines import read_line
+from queueboard.intake.small import read_things
 from queueboard.phrases.dates import many
 from queueboard.phrases.intake import line_words
 from queueboard.phrases.typed import parse_count
@@ -18,15 +19,10 @@ from queueboard.shop.noting import add_thing
 from queueboard.shop.receiving import add_knife, open_box
 
 
-def things_of(text: str) -> tuple[str, ...]:
-    """What a box comes with, typed with commas between: sheath, roll."""
-    return tuple(part for part in (part.strip() for part in text.split(",")) if part)
-
-
 class AddKnifeDialog(Dialog):
     """One knife added to a box that is on the board; its tag is told, to be written on the handle."""
 
-    hint = "Enter adds it   ·   escape leaves"
+    hint = "Enter adds it · escape leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -65,7 +61,7 @@ class OpenBoxDialog(Dialog):
     """Open a box that stood unopened: count first, then the note, then each knife."""
 
     asks_before_leaving = True
-    hint = "count before the note is read   ·   up brings a line back   ·   Enter at the end opens   ·   escape leaves"
+    hint = "count before the note is read · up brings a line back · Enter at the end opens · escape leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
     """
@@ -111,7 +107,7 @@ class OpenBoxDialog(Dialog):
                 self.box_now(self.box_id).box,
                 counted,
                 self.lines.knives,
-                things_of(self.things.value),
+                read_things(self.things.value),
                 note_says,
             )
         )
@@ -120,7 +116,7 @@ class OpenBoxDialog(Dialog):
 class ThingDialog(Dialog):
     """Something more that came with the box and must go back."""
 
-    hint = "Enter adds it   ·   escape leaves"
+    hint = "Enter adds it · escape leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

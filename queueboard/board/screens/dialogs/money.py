@@ -17,7 +17,7 @@ from queueboard.words import PayWay
 class PriceDialog(Dialog):
     """What this knife costs."""
 
-    hint = "Enter sets it   ·   escape leaves it as it was"
+    hint = "Enter sets it · escape leaves it as it was"
 
     def __init__(self, desk: Desk, knife: Knife) -> None:
         super().__init__(desk)
@@ -42,7 +42,7 @@ class PriceDialog(Dialog):
 class PaymentDialog(Dialog):
     """How much came in, and how."""
 
-    hint = "Enter takes what is owed, a digit says how   ·   escape leaves   ·   never type a card number here"
+    hint = "Enter takes it · a digit says how · escape leaves · no card numbers here"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

@@ -7,18 +7,16 @@ from textual.widgets import Static
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Tick
 from queueboard.board.forms.form import Dialog
+from queueboard.phrases.cautions import PACKING_SHORT
 from queueboard.shop.moving import pack_box
 from queueboard.shop.promising import set_flags
 from queueboard.words import Packing
-
-GLOVES = "Cut-resistant gloves for packing, with every belt standing still. Edges covered, nothing loose in the box."
-"""Common practice, no source; the carrier's rules and local law come first."""
 
 
 class PackingDialog(Dialog):
     """How far is it? A digit answers at once."""
 
-    hint = "a digit takes its line   ·   Enter or + takes the one shown   ·   - or escape leaves"
+    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -35,7 +33,7 @@ class PackingDialog(Dialog):
 
     def fields(self) -> ComposeResult:
         yield self.far
-        yield Static(Content(GLOVES), classes="caution")
+        yield Static(Content(PACKING_SHORT), classes="caution")
 
     def go(self) -> None:
         self.done(self.attempt(pack_box, self.box_now(self.box_id).box, self.far.value))
@@ -44,7 +42,7 @@ class PackingDialog(Dialog):
 class FlagsDialog(Dialog):
     """Rush, this next, never slip: what binds the box's turn."""
 
-    hint = "+ yes   - no   space turns   Enter on to the next, at the end go   ·   escape leaves"
+    hint = "+ yes · - no · Enter on, at the end it is stored · escape leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

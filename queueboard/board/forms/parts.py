@@ -1,0 +1,121 @@
+"""Parts that several forms share: a date told to the customer, a return label."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import TypeVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.containers import Vertical
+
+from queueboard.board.forms.fields import Choice, Field, Row, Turned
+from queueboard.board.forms.form import Form
+from queueboard.phrases.typed import parse_day, parse_time
+from queueboard.values.box import Promise, ReturnLabel
+from queueboard.values.new import NewLabel, NewPromise
+from queueboard.words import GoesBy, LabelOwner, LabelState, PromiseKind
+
+Answer = TypeVar("Answer")
+Standing = tuple[LabelOwner, LabelState]
+
+DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
+KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
+    GoesBy.PICK_UP: (("ready on a day", PromiseKind.DAY), ("ready by a time", PromiseKind.BY_TIME)),
+    GoesBy.PARCEL: (("in hand by", PromiseKind.DAY), ("ships by", PromiseKind.SHIPS_BY)),
+}
+"""What can be promised, by how the box goes back: a parcel's time of day is the carrier's business."""
+
+STANDINGS: tuple[tuple[str, Standing], ...] = (
+    ("to buy", (LabelOwner.SHOP, LabelState.TO_BUY)),
+    ("bought", (LabelOwner.SHOP, LabelState.HERE)),
+    ("customer's", (LabelOwner.CUSTOMER, LabelState.HERE)),
+    ("customer's to come", (LabelOwner.CUSTOMER, LabelState.TO_BUY)),
+)
+
+
+class PromisePart(Vertical):
+    """Kind, day and, for a promise by a time, the time."""
+
+    DEFAULT_CSS = "PromisePart { height: auto; }"
+
+    def __init__(self, goes_by: GoesBy, before: Promise | None = None) -> None:
+        super().__init__()
+        kinds = [kind for _, kind in KINDS[goes_by]]
+        at = kinds.index(before.kind) if before is not None and before.kind in kinds else 0
+        self.kind = Choice(KINDS[goes_by], at=at)
+        self.day = Field(hint=DAY_HINT)
+        self.time = Field(hint="16:00")
+        self.time_row = Row(("time", self.time))
+
+    def compose(self) -> ComposeResult:
+        yield Row(("promise", self.kind))
+        yield Row(("day", self.day))
+        yield self.time_row
+
+    def on_mount(self) -> None:
+        self.ask_time()
+
+    @on(Turned)
+    def ask_time(self) -> None:
+        """Only a promise by a time asks for one."""
+        self.time_row.display = self.kind.value is PromiseKind.BY_TIME
+
+    def goes_back(self, goes_by: GoesBy) -> None:
+        """Offer what can be promised for this way back."""
+        self.kind.offer(KINDS[goes_by])
+
+    def read(self, form: Form[Answer], *, told_to: str = "", reason: str = "") -> NewPromise:
+        """What was typed; TypedError, with the cursor back in the field, for what is no day or no time."""
+        today = form.desk.picture.now.date()
+        return NewPromise(
+            kind=self.kind.value,
+            day=form.read(self.day, lambda text: parse_day(text, today)),
+            at=form.read(self.time, parse_time) if self.kind.value is PromiseKind.BY_TIME else None,
+            told_to=told_to,
+            reason=reason,
+        )
+
+
+class LabelPart(Vertical):
+    """Whose label and where it is; what is printed on it is asked once it is here."""
+
+    DEFAULT_CSS = "LabelPart { height: auto; }"
+
+    def __init__(self, before: ReturnLabel | None = None) -> None:
+        super().__init__()
+        standings = [standing for _, standing in STANDINGS]
+        stands = (before.owner, before.state) if before is not None else standings[0]
+        self.standing = Choice(STANDINGS, at=standings.index(stands) if stands in standings else 0)
+        expires_on = before.expires_on.isoformat() if before is not None and before.expires_on is not None else ""
+        self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}")
+        self.carrier = Field(before.carrier if before is not None else "", hint="as printed")
+        self.name_on = Field(before.name_on if before is not None else "", hint="as printed")
+        self.printed = (Row(("expires", self.expires)), Row(("carrier", self.carrier), ("name on it", self.name_on)))
+
+    def compose(self) -> ComposeResult:
+        yield Row(("label", self.standing))
+        yield from self.printed
+
+    def on_mount(self) -> None:
+        self.ask_printed()
+
+    @on(Turned)
+    def ask_printed(self) -> None:
+        """A label still to come has nothing printed on it yet."""
+        for row in self.printed:
+            row.display = self.standing.value[1] is LabelState.HERE
+
+    def read(self, form: Form[Answer]) -> NewLabel:
+        """What was typed; TypedError, with the cursor back in the field, for an expiry that is no day."""
+        owner, state = self.standing.value
+        if state is not LabelState.HERE:
+            return NewLabel(owner=owner, state=state)
+        today = form.desk.picture.now.date()
+        expires_on: date | None = form.read_or(self.expires, lambda text: parse_day(text, today), None)
+        return NewLabel(
+            owner=owner,
+            state=state,
+            carrier=self.carrier.value,
+            expires_on=expires_on,
+            name_on=self.name_on.value,
+        )

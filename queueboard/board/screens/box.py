@@ -1,0 +1,189 @@
+"""Everything of one box: its knives in a table, its facts below, and the keys that change them."""
+
+from typing import ClassVar
+
+from rich.text import Text
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import DataTable, Static
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.board.screens.box_history import BoxHistoryScreen
+from queueboard.board.screens.close_out import CloseOutScreen
+from queueboard.board.screens.dialogs import dialog_for
+from queueboard.clean import cell_text
+from queueboard.errors import RuleError
+from queueboard.phrases.boxes import box_signs, box_title, n_of_m
+from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts
+from queueboard.shop.moving import move_knives
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.box import Box
+from queueboard.values.knife import Knife
+from queueboard.words import ON_BOARD, Column
+
+WIDTHS = (8, 15, 16, 11, 60)
+WHOLE = "box"
+"""The key of the first row, which stands for the box as a whole."""
+
+
+class BoxScreen(ShopScreen[None]):
+    """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
+
+    CSS_PATH = "box.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("plus", "move(1)", "move on", id="box.on"),
+        Binding("minus", "move(-1)", "move back", id="box.back"),
+        Binding("g", "ready", "straight to ready", id="box.ready"),
+        Binding("w", "ask('waiting')", "waiting, or goes on", id="box.waiting"),
+        Binding("x", "ask('decline')", "decline, or take after all", id="box.decline"),
+        Binding("n", "ask('note')", "note", id="box.note"),
+        Binding("dollar_sign", "ask('price')", "price by hand", id="box.price"),
+        Binding("e", "ask('correct')", "correct what was typed", id="box.correct"),
+        Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
+        Binding("y", "ask('payment')", "take payment", id="box.payment"),
+        Binding("p", "ask('promise')", "tell a date", id="box.promise"),
+        Binding("l", "ask('label')", "return label", id="box.label"),
+        Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
+        Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
+        Binding("k", "ask('add')", "add a knife", id="box.knife"),
+        Binding("o", "ask('open')", "open an unopened box", id="box.open"),
+        Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
+        Binding("h", "history", "history", id="box.history"),
+        Binding("c,slash", "close_out", "close out", id="box.close_out"),
+        Binding("escape,q,b,full_stop,comma", "leave", "back to the board", id="box.leave"),
+    ]
+
+    def __init__(self, desk: Desk, box_id: int) -> None:
+        super().__init__(desk)
+        self.box_id = box_id
+
+    def compose(self) -> ComposeResult:
+        yield Static("", id="heading")
+        yield DataTable[Text](id="knives", cursor_type="row", cell_padding=0)
+        yield Static("", id="about")
+        with VerticalScroll(id="facts", can_focus=False):
+            yield Static("", id="lines")
+        yield Static(
+            Content(
+                "+ - move · w wait · x decline · n note · $ price · e correct · p promise · l label · y payment · "
+                "a packing · v rush · k add · h history · c close out · ? all keys · q back"
+            ),
+            id="keys",
+        )
+
+    def on_mount(self) -> None:
+        table = self.table
+        for head, width in zip(HEADS, WIDTHS, strict=True):
+            table.add_column(Text(head), width=width)
+        self.show(self.desk.picture)
+        table.move_cursor(row=1)
+        table.focus()
+
+    @property
+    def table(self) -> DataTable[Text]:
+        """The table of knives."""
+        return self.query_one("#knives", DataTable)
+
+    def box(self) -> BoxPicture | None:
+        """The box as the newest picture has it; None once it has left the board."""
+        return next((b for b in self.desk.picture.boxes if b.box.id == self.box_id), None)
+
+    def under_cursor(self) -> Knife | Box | None:
+        """The knife under the cursor, or the box on its own row; None once the box has left."""
+        box = self.box()
+        if box is None:
+            return None
+        row = self.table.cursor_row
+        return box.knives[row - 1] if 0 < row <= len(box.knives) else box.box
+
+    def knife(self) -> Knife | None:
+        """The knife under the cursor; on the box's row a sentence and None."""
+        about = self.under_cursor()
+        if isinstance(about, Knife):
+            return about
+        self.say("Put the cursor on a knife first; a whole box moves on the board.")
+        return None
+
+    def show(self, picture: Picture) -> None:
+        """Show the box anew; the cursor stays on its row."""
+        if not self.query("#knives"):
+            return
+        box = self.box()
+        if box is None:
+            self.query_one("#heading", Static).update(Content("This box has left the board. q goes back."))
+            self.table.clear()
+            return
+        heading = " · ".join((f"{box_title(box)}", f"{n_of_m(box)} ready", *box_signs(box, picture.now)))
+        self.query_one("#heading", Static).update(Content(heading))
+        self._fill(box, picture)
+        self.query_one("#lines", Static).update(Content("\n".join(box_facts(box, picture))))
+
+    def _fill(self, box: BoxPicture, picture: Picture) -> None:
+        table, row = self.table, self.table.cursor_row
+        table.clear()
+        whole = "  the whole box" if box.box.waiting_for is None else f"  WAITS for {box.box.waiting_for.value}"
+        table.add_row(Text(str(box.box.number)), Text(""), Text(whole), Text(""), Text(box.box.note), key=WHOLE)
+        for knife in box.knives:
+            cells = knife_cells(knife, picture.settings)
+            table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, WIDTHS, strict=True)), key=knife.tag)
+        table.move_cursor(row=min(row, len(box.knives)))
+        self.tell_about()
+
+    @on(DataTable.RowHighlighted)
+    def tell_about(self) -> None:
+        """Say everything about the knife under the cursor."""
+        box, about = self.box(), self.under_cursor()
+        knife = isinstance(about, Knife) and box is not None
+        said = knife_facts(about, box, self.desk.picture) if isinstance(about, Knife) and box is not None else ""
+        self.query_one("#about", Static).update(Content(said))
+        self.query_one("#about").display = knife
+
+    def action_move(self, by: int) -> None:
+        """Move the knife under the cursor a column on or back."""
+        knife = self.knife()
+        if knife is None:
+            return
+        place = ON_BOARD.index(knife.column) + by if knife.on_hand else -1
+        if 0 <= place < len(ON_BOARD):
+            self.attempt(move_knives, (knife,), ON_BOARD[place])
+        else:
+            self.say(f"{knife.tag} is {knife.column.value}; there is nothing further on that side.")
+
+    def action_ready(self) -> None:
+        """Move the knife under the cursor straight to ready."""
+        knife = self.knife()
+        if knife is not None:
+            self.attempt(move_knives, (knife,), Column.READY)
+
+    def action_ask(self, what: str) -> None:
+        """Open the dialog for the knife under the cursor, or for the box."""
+        about = self.under_cursor()
+        if about is None:
+            return
+        try:
+            self.app.push_screen(dialog_for(what, self.desk, about))
+        except RuleError as error:
+            self.say(str(error))
+
+    def action_history(self) -> None:
+        """Show what was done to this box."""
+        self.app.push_screen(BoxHistoryScreen(self.desk, self.box_id))
+
+    def action_close_out(self) -> None:
+        """Lead the box out of the shop."""
+        self.app.push_screen(CloseOutScreen(self.desk, self.box_id))
+
+    def action_leave(self) -> None:
+        """Back to the board."""
+        self.dismiss(None)
+
+
+def _fitted(cell: str, width: int) -> Text:
+    """A cell's text, literal, cut with a sign before it touches the next cell."""
+    text = Text(cell_text(cell), no_wrap=True)
+    text.truncate(width - 1, overflow="ellipsis")
+    return text

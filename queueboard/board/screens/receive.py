@@ -1,0 +1,156 @@
+"""Take in a box: whose it is, what was counted, its knives line by line, what was told."""
+
+from typing import ClassVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from queueboard.board.desk import Desk
+from queueboard.board.forms.fields import Choice, Field, Row, Taken, Tick, Turned
+from queueboard.board.forms.form import Form
+from queueboard.board.forms.knife_lines import KnifeLines
+from queueboard.board.forms.parts import LabelPart, PromisePart
+from queueboard.board.forms.picker import CustomerPicker, stored_customer
+from queueboard.board.screens.received import ReceivedScreen
+from queueboard.intake.small import read_number, read_things
+from queueboard.phrases.typed import parse_count
+from queueboard.shop.receiving import customers, next_number, receive_box
+from queueboard.values.new import NewBox
+from queueboard.words import CameBy, GoesBy
+
+Arrival = tuple[CameBy, bool]
+"""How it came, and whether it is opened now."""
+
+ARRIVALS: tuple[tuple[str, Arrival], ...] = (
+    ("counter", (CameBy.COUNTER, True)),
+    ("mail", (CameBy.MAIL, True)),
+    ("mail, not opened", (CameBy.MAIL, False)),
+    ("counter, not opened", (CameBy.COUNTER, False)),
+)
+
+
+class ReceiveScreen(Form[int]):
+    """One form from the surname to the last Enter; leaves with the box's number, or None when nothing was stored."""
+
+    CSS_PATH = "receive.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f2", "go", "Store it now", id="receive.store"),
+        Binding("escape,q", "leave", "Leave", id="receive.leave"),
+    ]
+    AUTO_FOCUS = "CustomerPicker Field"
+    asks_before_leaving = True
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        settings = desk.picture.settings
+        self.number = Field(str(next_number(desk.shop)))
+        self.picker = CustomerPicker(customers(desk.shop))
+        self.came = Choice(ARRIVALS)
+        self.goes_by = Choice([(way.value, way) for way in GoesBy])
+        self.counted = Field(hint="by hand, before the note")
+        self.note_says = Field(hint="if there is one")
+        self.lines = KnifeLines(settings)
+        self.things = Field(hint="sheath, roll: with commas between")
+        self.promised = PromisePart(GoesBy.PICK_UP)
+        self.carrier_days = Field(str(settings.parcels.carrier_days))
+        self.label = LabelPart()
+        self.note = Field(hint="where it stands, anything to remember")
+        self.rush = Tick("rush")
+        self.counts = Row(("counted", self.counted), ("note says", self.note_says), id="counts")
+        self.parcel = (Row(("carrier days", self.carrier_days), id="carrier"), self.label)
+        self.inside = (self.counts, self.lines, Row(("comes with", self.things)))
+
+    def compose(self) -> ComposeResult:
+        yield Row(("Receive a box; its number is", self.number), id="top")
+        with VerticalScroll(id="form", can_focus=False):
+            yield self.picker
+            yield Row(("came by", self.came))
+            yield Row(("goes back by", self.goes_by))
+            yield from self.inside
+            yield self.promised
+            yield from self.parcel
+            yield Row(("note, shelf", self.note), ("", self.rush))
+        yield Static("", id="sentence")
+        yield Static(
+            Content("Enter on, after the last it stores · F2 stores now · ↑ line back · esc leaves"), id="hint"
+        )
+
+    def on_mount(self) -> None:
+        self.changed()
+
+    def changed(self) -> None:
+        """Ask only what this box needs."""
+        opened, parcel = self.came.value[1], self.goes_by.value is GoesBy.PARCEL
+        for inside in self.inside:
+            inside.display = opened
+        for sent in self.parcel:
+            sent.display = parcel
+        self.promised.goes_back(self.goes_by.value)
+        self.lines.count_to(int(self.counted.value) if self.counted.value.strip().isdecimal() else None)
+
+    @on(Turned)
+    def comes_as_it_goes(self, event: Turned) -> None:
+        """What came by mail usually goes back as a parcel, what came to the counter is fetched."""
+        if event.widget is self.came:
+            by_mail = self.came.value[0] is CameBy.MAIL
+            self.goes_by.take(GoesBy.PARCEL if by_mail else GoesBy.PICK_UP)
+
+    @on(Taken)
+    def greet(self, event: Taken) -> None:
+        """Say what else of this customer is here."""
+        if event.widget is not self.picker.typed:
+            return
+        customer = self.picker.picked
+        here = [b for b in self.desk.picture.boxes if customer is not None and b.customer.id == customer.id]
+        self.say(f"On the board already: {', '.join(str(box.box.number) for box in here)}." if here else "")
+
+    @property
+    def touched(self) -> bool:
+        return super().touched or bool(self.lines.lines)
+
+    def go(self) -> None:
+        new = self.typed_box()
+        if new is None:
+            return
+        number = self.attempt(receive_box, new)
+        if number is None:
+            return
+        self.app.push_screen(ReceivedScreen(self.desk, number[0]), lambda _: self.dismiss(number[0]))
+
+    def typed_box(self) -> NewBox | None:
+        """Everything typed, read from the top; None after asking back about a line or a customer."""
+        came_by, opened = self.came.value
+        number = self.read(self.number, read_number)
+        counted = self.read(self.counted, parse_count) if opened else 0
+        note_says = self.read_or(self.note_says, parse_count, None) if opened else None
+        if opened and self.lines.line.value.strip() and not self.lines.take():
+            return None
+        if opened and counted != len(self.lines.knives):
+            self.lines.line.focus()
+        parcel = self.goes_by.value is GoesBy.PARCEL
+        promised = self.promised.read(self) if self.promised.day.value.strip() else None
+        carrier_days = self.read(self.carrier_days, read_number) if parcel else 0
+        label = self.label.read(self) if parcel else None
+        customer_id = stored_customer(self, self.picker)
+        if customer_id is None:
+            return None
+        return NewBox(
+            customer_id=customer_id,
+            came_by=came_by,
+            goes_by=self.goes_by.value,
+            counted=counted,
+            knives=self.lines.knives if opened else (),
+            things=read_things(self.things.value) if opened else (),
+            note_says=note_says,
+            number=number,
+            carrier_days=carrier_days,
+            promise=promised,
+            label=label,
+            opened=opened,
+            rush=self.rush.value,
+            note=self.note.value,
+        )

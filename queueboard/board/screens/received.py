@@ -1,0 +1,59 @@
+"""What the customer holds and what goes on the handles, right after a box was taken in."""
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.board.screens.paper_out import write_paper
+from queueboard.errors import FileError
+from queueboard.papers.slips import handle_tags, stub
+from queueboard.phrases.boxes import batch_totals, box_title
+
+
+class ReceivedScreen(ShopScreen[bool]):
+    """The totals of the new box, then the stub and the tags as they would be printed."""
+
+    CSS_PATH = "receive.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter,plus,minus,escape,q,full_stop,comma", "leave", "back to the board", id="received.leave"),
+        Binding("v,asterisk", "write", "write to a file, to print it", id="received.write"),
+    ]
+
+    def __init__(self, desk: Desk, number: int) -> None:
+        super().__init__(desk)
+        self.number = number
+
+    def compose(self) -> ComposeResult:
+        box, picture = self.desk.picture.box(self.number), self.desk.picture
+        yield Static(Content(f"Received: {box_title(box)}" if box is not None else "Received"), id="heading")
+        if box is not None:
+            yield Static(Content("\n".join(batch_totals(box, picture.settings, picture.now))), id="totals")
+        with VerticalScroll(id="paper"):
+            yield Static(Content(self.text()))
+        yield Static(Content("Enter back to the board · v or * writes stub and tags to a file"), id="keys")
+
+    def text(self) -> str:
+        """The stub for the customer, then a tag for each handle."""
+        box = self.desk.picture.box(self.number)
+        if box is None:
+            return ""
+        return f"{stub(box, self.desk.picture)}\n{handle_tags(box, self.desk.picture)}"
+
+    def action_write(self) -> None:
+        """Write it beside the shop file and say where."""
+        try:
+            path = write_paper(self.desk, f"received-{self.number}.txt", self.text())
+        except FileError as error:
+            self.say(str(error), trouble=True)
+        else:
+            self.say(f"Written to {path}. Print it from there.")
+
+    def action_leave(self) -> None:
+        """Back to the board."""
+        self.dismiss(True)

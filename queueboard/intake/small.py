@@ -1,0 +1,16 @@
+"""Small things typed at receiving: whole numbers, what a box comes with."""
+
+from queueboard.errors import TypedError
+
+
+def read_number(text: str) -> int:
+    """A whole number from 0 to 999999; its true range is the operation's business."""
+    typed = text.strip()
+    if not (typed.isascii() and typed.isdecimal()) or len(typed) > 6:
+        raise TypedError(f"“{typed}” is not a whole number. Type digits only.")
+    return int(typed)
+
+
+def read_things(text: str) -> tuple[str, ...]:
+    """What a box comes with, typed with commas between: sheath, roll."""
+    return tuple(part for part in (part.strip() for part in text.split(",")) if part)

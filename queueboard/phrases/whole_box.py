@@ -1,0 +1,75 @@
+"""Everything of one box for its own screen: facts in lines, one knife in a row and in full."""
+
+from queueboard.phrases.boxes import batch_totals
+from queueboard.phrases.dates import told_words, when_words
+from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words
+from queueboard.phrases.money import money
+from queueboard.settings.shapes import Settings
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.knife import Knife
+from queueboard.words import ThingState
+
+HEADS = ("tag", "where", "knife", "price", "mark and WISH")
+
+
+def knife_cells(knife: Knife, settings: Settings) -> tuple[str, ...]:
+    """One knife as a row under HEADS; mark and wish are people's text, the wish in capitals."""
+    what = " ".join(filter(None, (knife.kind, length_words(knife.length_mm, settings.length_unit))))
+    words = " · ".join(filter(None, (knife.mark, knife.wish.upper())))
+    return (
+        knife.tag,
+        " ".join((knife.column.value, *knife_signs(knife))),
+        what,
+        "free" if knife.declined is not None else money(knife.price_cents, settings),
+        words,
+    )
+
+
+def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
+    """The knife in full, people's text last."""
+    waits = wait_words(knife, picture.now)
+    parts = (
+        knife.tag,
+        " ".join(filter(None, (knife.kind, length_words(knife.length_mm, picture.settings.length_unit)))),
+        f"{knife.edge.value} edge",
+        f"came in {knife.condition.value}",
+        last_seen_words(knife, picture.now),
+        f"DECLINED: {knife.declined.value}" if knife.declined is not None else "",
+        "LOOKED FOR" if knife.looking_for else "",
+        f"WAITS for {waits}" if waits else "",
+        f"came back from testing {knife.rework} x" if knife.rework else "",
+        "LOOKS LIKE a knife of another box here" if knife.id in box.look_alikes else "",
+        knife.mark,
+        f"WISH: {knife.wish.upper()}" if knife.wish else "",
+        f"note: {knife.note}" if knife.note else "",
+    )
+    return " · ".join(part for part in parts if part)
+
+
+def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """How it came and goes, its totals, what was told, paid and noted; a line each."""
+    own, now = box.box, picture.now
+    came = when_words(own.received_at.astimezone(now.tzinfo), now)
+    days = f", {own.carrier_days} carrier days" if own.carrier_days else ""
+    told = (told_words(promise, now, own.goes_by) for promise in box.promises)
+    paid = (
+        f"paid {money(p.cents, picture.settings)} {p.way.value}, {when_words(p.at.astimezone(now.tzinfo), now)}, {p.by}"
+        for p in box.payments
+    )
+    gone = [f"{thing.name} ({thing.state.value})" for thing in box.things if thing.state is not ThingState.HERE]
+    return (
+        f"came by {own.came_by.value} {came}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
+        *batch_totals(box, picture.settings, now),
+        *((f"of these: {', '.join(gone)}",) if gone else ()),
+        *(f"told: {line}" for line in told),
+        *paid,
+        *((f"note: {own.note}",) if own.note else ()),
+        " · ".join(filter(None, (box.customer.phone, box.customer.town, box.customer.address, box.customer.notes))),
+    )
+
+
+def _counted(box: BoxPicture) -> str:
+    if not box.box.opened:
+        return "not opened, not counted"
+    note = "" if box.box.note_says is None else f", the note says {box.box.note_says}"
+    return f"counted {box.box.counted}{note}"
