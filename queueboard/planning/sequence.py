@@ -34,8 +34,9 @@ def kept_order(
     """The order as it was fixed, and what had to change in it.
 
     What stands on the bench leads (a bench in use is never reordered, and what is not begun cannot come before it).
-    Then the new last chances, then the list as fixed, then what is new. A last chance is new when its knife is not
-    in the list, or when it stands there behind a knife that is none: a fixed list begins with its last chances.
+    Then the list as fixed with the new last chances in it, each ahead of all that has a weaker reason, then what is
+    new. A last chance is new when its knife is not in the list, or when it stands there behind a knife that is none: a
+    fixed list begins with its last chances.
     """
     fresh = fresh_order(pieces)
     listed_at = {knife_id: place for place, knife_id in enumerate(fixed_order)}
@@ -44,12 +45,22 @@ def kept_order(
         p for p in fresh if _begun(p) and p.knife.knife_id not in listed_at
     )
     waiting_turn = tuple(p for p in listed if not _begun(p))
-    leading = {p.knife.knife_id for p in takewhile(_last_chance, waiting_turn)}
-    moved_up = tuple(p for p in fresh if _last_chance(p) and p.knife.knife_id not in leading)
-    kept = tuple(p for p in waiting_turn if p.knife.knife_id in leading or not _last_chance(p))
+    leading = tuple(takewhile(_last_chance, waiting_turn))
+    leading_ids = {p.knife.knife_id for p in leading}
+    moved_up = tuple(p for p in fresh if _last_chance(p) and p.knife.knife_id not in leading_ids)
+    kept = tuple(p for p in waiting_turn if not _last_chance(p))
     new = tuple(p for p in fresh if not (_begun(p) or _last_chance(p) or p.knife.knife_id in listed_at))
     changes = _changes(moved_up, OrderWord.LAST_CHANCE) + _changes(new, OrderWord.NEW)
-    return begun + moved_up + kept + new, changes
+    return begun + _put_between(leading, moved_up) + kept + new, changes
+
+
+def _put_between(leading: tuple[Piece, ...], moved_up: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """Leading in its order, with each that moves up ahead of the first with a weaker reason."""
+    together = list(leading)
+    for piece in moved_up:
+        ahead_of = next((place for place, other in enumerate(together) if other.group > piece.group), len(together))
+        together.insert(ahead_of, piece)
+    return tuple(together)
 
 
 def _begun(piece: Piece) -> bool:

@@ -42,6 +42,19 @@ def test_a_new_last_chance_goes_to_the_front() -> None:
     assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
 
 
+def test_this_next_stays_next() -> None:
+    """A walk-in promised for today goes behind the box that was pinned and ahead of the others for today."""
+    pinned = replace(box_work(6, knife_work(601), ship_by=at(15, days=2)), this_next=True)
+    today = box_work(7, knife_work(701), ship_by=at(17))
+
+    plan = planned(
+        *four_boxes(), pinned, today, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=(601, 701, *FIXED)
+    )
+
+    assert order_of(plan) == (601, 501, 701, *FIXED)
+    assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
+
+
 def test_a_listed_knife_that_becomes_a_last_chance_moves_up() -> None:
     """A listed box marked 'this next' moves to the front, and the others keep their order."""
     boxes = four_boxes()
