@@ -55,11 +55,14 @@ class CloseOutScreen(ShopScreen[None]):
 
     def on_mount(self) -> None:
         """Begin the close-out, or go on with the one that was left."""
+        line = self.query_one(AnswerLine)
+        line.quick = frozenset(".,")
+        line.focus()
         box = self.box()
-        if box is not None and box.close_out is None and self.attempt(closing.begin_close_out, box.box) is None:
-            return
-        self.show(self.desk.picture)
-        self.query_one(AnswerLine).focus()
+        if box is not None and box.close_out is None:
+            self.attempt(closing.begin_close_out, box.box)
+        else:
+            self.show(self.desk.picture)
 
     def box(self) -> BoxPicture | None:
         """The box as the newest picture has it; None once it is gone."""
@@ -78,9 +81,9 @@ class CloseOutScreen(ShopScreen[None]):
         if self.gone or not self.children:
             return
         if stand is None:
-            self.query_one("#trouble", Static).update(
-                "This close-out has ended in another window, or could not begin. Escape goes back to the board."
-            )
+            if self.step is not None:
+                self.say("This close-out was ended in another window.", trouble=True)
+            self.query_one("#keys", Static).update(". or escape back to the board")
             return
         self._say_what_changed(stand)
         self._paint(stand, face(stand))
@@ -162,7 +165,11 @@ class CloseOutScreen(ShopScreen[None]):
             self.gone = False
             self.show(self.desk.picture)
             return
-        self.app.push_screen(SummaryScreen(self.desk, sent[0]), lambda _: self.dismiss(None))
+        self.app.push_screen(SummaryScreen(self.desk, sent[0]), self._back)
+
+    def _back(self, _: None) -> None:
+        """The summary was read."""
+        self.dismiss(None)
 
     def action_scroll(self, by: int) -> None:
         """Scroll what is known, when it is longer than the screen."""

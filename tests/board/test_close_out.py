@@ -1,0 +1,278 @@
+"""The close-out screen over a real shop file: blind, a step at a time, each answer stored, nothing lost by leaving."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from queueboard.board.desk import Desk
+from queueboard.board.screens.close_out import CloseOutScreen
+from queueboard.board.screens.summary import SummaryScreen
+from queueboard.shop.moving import move_knives
+from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.picture import BoxPicture
+from queueboard.words import CloseStep, Column
+from tests.board.dump import assert_screen, dump
+from tests.board.host import LARGE, SMALL, Host
+from tests.shop.place import NOW, by, counter, parcel, picture, small_shop
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Iterator[Shop]:
+    """A fresh shop."""
+    made = small_shop(tmp_path)
+    yield made
+    close_shop(made)
+
+
+def ready(shop: Shop, box: BoxPicture, knives: int = 99) -> int:
+    """Make so many knives of a box ready; its number."""
+    move_knives(shop, by(), box.knives[:knives], Column.READY)
+    return box.box.number
+
+
+def host(shop: Shop, number: int) -> Host:
+    """An app that shows the close-out of a box."""
+    desk = Desk(shop, "MB", lambda: NOW)
+    box = desk.picture.box(number)
+    assert box is not None
+    return Host(desk, lambda: CloseOutScreen(desk, box.box.id))
+
+
+def step(shop: Shop, number: int) -> CloseStep | None:
+    """The step at which the close-out stands in the shop file."""
+    box = picture(shop).box(number)
+    return None if box is None or box.close_check is None else box.close_check.step
+
+
+async def type_in(pilot: Pilot[int], *answers: str) -> None:
+    """Type answers, each ended with Enter; + and - alone act at once."""
+    for answer in answers:
+        await pilot.press(*(("space" if key == " " else key) for key in answer))
+        if answer not in {"+", "-", "/"}:
+            await pilot.press("enter")
+    await pilot.pause()
+
+
+async def test_before_the_count_nothing_tells_how_many(shop: Shop) -> None:
+    """The screen of the blind count shows no digit but those of the box's own number and date."""
+    number = ready(shop, parcel(shop, knives=7, things=("roll",)), 6)
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        shown = dump(app).replace(f"box {number}", "")
+
+        assert "Count" in shown
+        assert not any(sign.isdigit() for sign in shown)
+        assert "roll" not in shown
+        assert_screen(app, "close-out-count-80")
+
+
+async def test_a_box_goes_in_a_handful_of_keys(shop: Shop) -> None:
+    """Counted right with nothing else that came along: count, names, label, cash, go."""
+    number = ready(shop, parcel(shop, knives=2))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL, notifications=True) as pilot:
+        await type_in(pilot, "2", "+", "+", "1", "+")
+
+        assert isinstance(app.screen, SummaryScreen)
+        assert picture(shop).boxes == ()
+        assert "paid" in dump(app)
+        await pilot.press("enter")
+        await pilot.pause()
+        assert app.left
+
+
+async def test_a_wrong_count_asks_for_the_tags_and_names_the_missing(shop: Shop) -> None:
+    """The missing one is named with where it was last seen, when, by whom, and with what looks like it elsewhere."""
+    number = ready(shop, parcel(shop, knives=3, things=("roll", "sheath")))
+    counter(shop, name="[/] Ola")
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "2")
+        assert f"{number}-1" not in dump(app)
+        await type_in(pilot, "1", f"{number}-2")
+        assert_screen(app, "close-out-tick-80")
+        await type_in(pilot, "")
+        assert_screen(app, "close-out-missing-80")
+        await type_in(pilot, "")
+        assert step(shop, number) is CloseStep.MISSING
+        await type_in(pilot, "not in any tray")
+        assert step(shop, number) is CloseStep.COMES_WITH
+        await type_in(pilot, "1")
+        assert_screen(app, "close-out-comes-with-80")
+        await type_in(pilot, "")
+        assert_screen(app, "close-out-names-80")
+        await type_in(pilot, "-")
+        assert "do not close the parcel" in " ".join(dump(app).split())
+        await type_in(pilot, "+", "+")
+        assert_screen(app, "close-out-money-80")
+        await type_in(pilot, "5", "pays on Friday")
+        assert_screen(app, "close-out-go-80")
+        await type_in(pilot, "")
+
+    stays = picture(shop).box(number)
+    assert stays is not None
+    assert [knife.tag for knife in stays.on_hand if knife.looking_for] == [f"{number}-3"]
+
+
+async def test_a_found_knife_is_ticked_at_the_missing_step(shop: Shop) -> None:
+    """Typing the tag of a missing knife ticks it, and the close-out goes on without a reason."""
+    number = ready(shop, parcel(shop, knives=2))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "1", "1", "")
+        assert step(shop, number) is CloseStep.MISSING
+        await type_in(pilot, "2", "")
+
+    assert step(shop, number) is CloseStep.NAMES
+
+
+async def test_a_knife_of_another_box_is_sent_back(shop: Shop) -> None:
+    """A stranger's tag is refused with the name of the box where it belongs, and nothing is ticked."""
+    number = ready(shop, parcel(shop, knives=2))
+    other = counter(shop, name="[red]Hale[/]").box.number
+    app = host(shop, number)
+
+    async with app.run_test(size=LARGE) as pilot:
+        await type_in(pilot, "1", f"{other}-1")
+
+        assert f"It belongs to box {other}, [red]Hale[/]" in dump(app)
+        assert "Nothing is ticked yet." in dump(app)
+
+
+async def test_what_cannot_be_taken_stays_and_is_typed_over(shop: Shop) -> None:
+    """A count of 1000 is refused with a sentence and stays on the line; the next digits replace it."""
+    number = ready(shop, parcel(shop, knives=2))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "1000")
+        assert "A count of 1000 cannot be right" in dump(app)
+        await type_in(pilot, "2")
+
+    assert step(shop, number) is CloseStep.NAMES
+
+
+async def test_a_pick_up_asks_who_collects(shop: Shop) -> None:
+    """Enter alone hands it to the customer; the summary names who took it."""
+    number = ready(shop, counter(shop, knives=2, name="Ms Verrin"))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "2", "+")
+        assert_screen(app, "close-out-collects-80")
+        await type_in(pilot, "", "4", "+")
+
+        assert "Ms Verrin" in dump(app)
+        assert isinstance(app.screen, SummaryScreen)
+
+
+async def test_a_part_goes_and_the_rest_is_named_after_the_count(shop: Shop) -> None:
+    """Nine of twelve go; the three that stay are named, and the box stays open."""
+    number = ready(shop, counter(shop, knives=12), 9)
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "9", "+", "", "1 20", "4")
+        assert f"3 not ready: {number}-10, {number}-11, {number}-12" in dump(app)
+        await type_in(pilot, "+")
+
+    stays = picture(shop).box(number)
+    assert stays is not None
+    assert len(stays.on_hand) == 3
+
+
+async def test_count_anew_begins_blind_again(shop: Shop) -> None:
+    """/ drops the count and the ticks, and nothing is told any more."""
+    number = ready(shop, parcel(shop, knives=2))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "1", "1", "/")
+        assert step(shop, number) is CloseStep.COUNT
+        await type_in(pilot, "2")
+
+    assert step(shop, number) is CloseStep.NAMES
+
+
+async def test_leaving_keeps_what_was_stored(shop: Shop) -> None:
+    """. leaves in the middle; opened again, it stands at the same step with the same ticks."""
+    number = ready(shop, parcel(shop, knives=3))
+    app = host(shop, number)
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "2", "1")
+        await pilot.press("full_stop")
+        await pilot.pause()
+        assert app.left
+
+    again = host(shop, number)
+    async with again.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert f"✓ {number}-1" in dump(again)
+
+
+STEPS: tuple[tuple[str, ...], ...] = (
+    (),
+    ("2",),
+    ("2", "1"),
+    ("2", "1", ""),
+    ("2", "1", "", "lost"),
+    ("2", "1", "", "lost", "1"),
+    ("2", "1", "", "lost", "1", ""),
+    ("2", "1", "", "lost", "1", "", "+"),
+    ("2", "1", "", "lost", "1", "", "+", "+"),
+    ("2", "1", "", "lost", "1", "", "+", "+", "4"),
+)
+
+
+@pytest.mark.parametrize("answers", STEPS, ids=len)
+async def test_another_opening_stands_where_this_one_stood(tmp_path: Path, answers: tuple[str, ...]) -> None:
+    """After each step the shop file alone brings back the very same screen, as after a power cut."""
+    shop = small_shop(tmp_path)
+    number = ready(shop, parcel(shop, knives=3, things=("roll", "sheath")))
+    app = host(shop, number)
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, *answers)
+        stood = dump(app)
+
+        second = open_shop(shop.path)
+        again = host(second, number)
+        async with again.run_test(size=SMALL) as other:
+            await other.pause()
+            assert dump(again) == stood
+        close_shop(second)
+    close_shop(shop)
+
+
+async def test_a_box_that_is_not_ready_says_so(shop: Shop) -> None:
+    """Nothing ready: a sentence instead of a step, and escape leads back."""
+    number = counter(shop).box.number
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert f"Nothing of box {number} is ready to leave." in dump(app)
+        await pilot.press("escape")
+        await pilot.pause()
+        assert app.left
+
+
+async def test_the_summary_is_written_to_a_file(shop: Shop) -> None:
+    """V writes the summary beside the shop file, for the owner's eyes only, and says where."""
+    number = ready(shop, counter(shop, knives=1, name="Ms Verrin"))
+    app = host(shop, number)
+
+    async with app.run_test(size=LARGE, notifications=True) as pilot:
+        await type_in(pilot, "1", "+", "", "2", "+")
+        await pilot.press("v")
+        await pilot.pause()
+
+    path = shop.path.parent / "papers" / f"box-{number}-2026-11-09.txt"
+    assert "Ms Verrin" in path.read_text(encoding="utf-8")
+    assert path.stat().st_mode & 0o077 == 0
