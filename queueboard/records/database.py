@@ -85,7 +85,9 @@ def look_before_opening(path: Path) -> int:
     except PermissionError:
         raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
     if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
-        raise FileError(f"{path} is not a shop file of queueboard; nothing in it was touched. Choose another with --file.")
+        raise FileError(
+            f"{path} is not a shop file of queueboard; nothing in it was touched. Choose another with --file."
+        )
     version = int.from_bytes(header[60:64])
     newest = len(migrations.STEPS)
     if version > newest:
@@ -105,6 +107,11 @@ def _check_size(path: Path, header: bytes) -> None:
     leftover = any(path.with_name(path.name + end).exists() for end in ("-wal", "-journal"))
     if not leftover and path.stat().st_size != pages * page_size:
         raise damaged(path)
+
+
+def there_already(path: Path) -> FileError:
+    """The sentence for a file that would have to be written over."""
+    return FileError(f"{path} is there already; nothing was changed. Choose another place with --file.")
 
 
 def damaged(path: Path) -> FileError:
@@ -142,7 +149,7 @@ def create(path: Path) -> None:
     try:
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
     except FileExistsError:
-        raise FileError(f"{path} is there already; nothing was changed. Choose another place with --file.") from None
+        raise there_already(path) from None
     except OSError as error:
         raise FileError(f"{path} cannot be made: {error.strerror}. Choose another place with --file.") from None
     with faults(path):
@@ -165,17 +172,6 @@ def bring_up(connection: sqlite3.Connection, version: int) -> None:
         if connection.in_transaction:
             connection.execute("ROLLBACK")
         raise
-
-
-def copy_whole(source: sqlite3.Connection, target: Path) -> None:
-    """Copy a file in one go into a new one that only the owner may read."""
-    os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
-    copy = sqlite3.connect(target)
-    try:
-        source.backup(copy, pages=-1)
-        copy.execute("PRAGMA journal_mode = DELETE")
-    finally:
-        copy.close()
 
 
 def make_private_folder(folder: Path) -> None:

@@ -37,6 +37,8 @@ KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.e
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
 k.moved_us, k.moved_by FROM knife k JOIN box b ON b.id = k.box_id"""
 
+LABEL = "SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on FROM label"
+
 CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes FROM customer"
 
 Value = TypeVar("Value")
@@ -130,7 +132,7 @@ def promises_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Prom
 def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[ReturnLabel, ...]:
     """The labels that meet a fixed condition; for each box the newest one comes last."""
     rows = database.rows(
-        f"SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on FROM label WHERE {where} ORDER BY id",
+        f"{LABEL} WHERE {where} ORDER BY id",
         values,
     )
     return tuple(

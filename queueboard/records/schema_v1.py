@@ -100,7 +100,7 @@ CREATE TABLE promise (
   kind TEXT NOT NULL,
   day TEXT NOT NULL CHECK (length(day) = 10),
   at TEXT CHECK (length(at) = 5),
-  told_to TEXT NOT NULL CHECK (length(told_to) <= 200),
+  told_to TEXT NOT NULL CHECK (length(told_to) <= 300),
   told_us INTEGER NOT NULL,
   told_by TEXT NOT NULL,
   reason TEXT NOT NULL CHECK (length(reason) <= 500)
@@ -142,7 +142,7 @@ CREATE TABLE close_out (
   missing_reason TEXT NOT NULL CHECK (length(missing_reason) <= 500),
   names_ok INTEGER NOT NULL CHECK (names_ok IN (0, 1)),
   label_ok INTEGER NOT NULL CHECK (label_ok IN (0, 1)),
-  handed_to TEXT NOT NULL CHECK (length(handed_to) <= 200),
+  handed_to TEXT NOT NULL CHECK (length(handed_to) <= 300),
   settled TEXT,
   settled_why TEXT NOT NULL CHECK (length(settled_why) <= 500),
   finished_us INTEGER

@@ -13,6 +13,7 @@ from queueboard.errors import ChangedError
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import to_us
 from queueboard.records.tables import STATE, HistoryRow, PersonalRow, Row
+from queueboard.records.telling import who_changed_last
 from queueboard.values.actor import Actor
 
 FIRST_PREVIOUS = "0" * 64
@@ -73,9 +74,8 @@ class Writing:
 
     def insert(self, table: type[Row], **values: Cell) -> int:
         """Add a row and its line of history; returns its id."""
-        complete = {"row_version": 1, **values}
-        row_id = int(table.insert(complete).execute(self.database))
-        self._remember(table, row_id, None, {"id": row_id, **complete})
+        row_id = int(table.insert({"row_version": 1, **values}).execute(self.database))
+        self._remember(table, row_id, None, self.row(table, row_id))
         return row_id
 
     def change(self, table: type[Row], row_id: int, seen: int | None, **values: Cell) -> None:
@@ -110,10 +110,8 @@ class Writing:
 
     def _who_changed(self, table: type[Row], row_id: int) -> str:
         name = _name_of(table)
-        rows = self.database.rows(
-            "SELECT by FROM history WHERE entity = ? AND entity_id = ? ORDER BY id DESC LIMIT 1", (name, row_id)
-        )
-        who = f"{rows[0][0]} has" if rows else "Somebody has"
+        by = who_changed_last(self.database, name, row_id)
+        who = f"{by} has" if by else "Somebody has"
         return f"{who} just changed this {name.replace('_', '-')}; nothing was stored. Look again, then decide."
 
     def _remember(self, table: type[Row], row_id: int, before: Values | None, after: Values | None) -> None:
@@ -167,6 +165,5 @@ def _name_of(table: type[Row]) -> str:
 
 
 def _is(column: Field, value: Cell) -> Expression:
-    """column = value, as peewee spells it."""
+    """Column = value, as peewee spells it."""
     return column == value
-

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError, TypedError
 from queueboard.parcels.closing import check
+from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.reading import customers_of
 from queueboard.records.tables import BoxRow, CloseOutRow, KnifeRow, LabelRow, ThingRow, TickRow
@@ -90,13 +91,10 @@ def tick(writing: Writing, close: CloseOut, knife_id: int) -> None:
 @operation()
 def untick(writing: Writing, close: CloseOut, knife_id: int) -> None:
     """Take a tick back."""
-    found = writing.database.rows(
-        "SELECT id FROM tick WHERE close_out_id = ? AND knife_id = ?", (close.id, knife_id)
-    )
     tags = [k.tag for k in rows.knives_of_box(writing.database, close.box_id) if k.id == knife_id]
     writing.tell(tags=tags)
-    for row in found:
-        writing.remove(TickRow, int(row[0] or 0))
+    for tick_id in asking.ticks_of(writing.database, close.id, "knife_id", knife_id):
+        writing.remove(TickRow, tick_id)
     writing.change(CloseOutRow, close.id, None, ticks_done=0)
 
 
@@ -106,12 +104,10 @@ def tick_thing(writing: Writing, close: CloseOut, thing_id: int) -> None:
     if thing_id not in {thing.id for thing in rows.things_of_box(writing.database, close.box_id)}:
         raise RuleError("That did not come with this box.")
     writing.tell(number=rows.box_now(writing.database, close.box_id).number)
-    found = writing.database.rows(
-        "SELECT id FROM tick WHERE close_out_id = ? AND thing_id = ?", (close.id, thing_id)
-    )
-    for row in found:
-        writing.remove(TickRow, int(row[0] or 0))
-    if not found:
+    ticks = asking.ticks_of(writing.database, close.id, "thing_id", thing_id)
+    for tick_id in ticks:
+        writing.remove(TickRow, tick_id)
+    if not ticks:
         writing.insert(TickRow, close_out_id=close.id, knife_id=None, thing_id=thing_id)
     writing.change(CloseOutRow, close.id, None, things_done=0)
 
@@ -149,7 +145,7 @@ def confirm_names(writing: Writing, close: CloseOut) -> None:
 def confirm_label(writing: Writing, close: CloseOut, handed_to: str = "") -> None:
     """Say that the label is on and in date, or who picks the box up."""
     box = rows.box_now(writing.database, close.box_id)
-    who = clean(handed_to, field="who picks it up")
+    who = clean(handed_to, limit=300, field="who picks it up")
     if box.goes_by is GoesBy.PICK_UP and not who:
         raise TypedError("Type who picks it up.")
     state = _check(writing, close)
@@ -236,8 +232,8 @@ def _set(writing: Writing, close: CloseOut, **values: Cell) -> None:
 
 
 def _drop_ticks(writing: Writing, close: CloseOut) -> None:
-    for row in writing.database.rows("SELECT id FROM tick WHERE close_out_id = ?", (close.id,)):
-        writing.remove(TickRow, int(row[0] or 0))
+    for tick_id in asking.ticks_of(writing.database, close.id):
+        writing.remove(TickRow, tick_id)
 
 
 def _check(writing: Writing, close: CloseOut) -> CloseCheck:

@@ -2,6 +2,7 @@
 
 from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
+from queueboard.records import asking
 from queueboard.records.database import Cell
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow
 from queueboard.records.writing import Writing
@@ -123,8 +124,8 @@ def merge_customers(writing: Writing, keep: Customer, double: Customer) -> None:
     if keep.id == double.id:
         raise RuleError("That is the same customer; choose the other entry.")
     _known(writing, keep.id)
-    for row in writing.database.rows("SELECT id FROM box WHERE customer_id = ? ORDER BY id", (double.id,)):
-        writing.change(BoxRow, int(row[0] or 0), None, customer_id=keep.id)
+    for box_id in asking.boxes_of_customer(writing.database, double.id):
+        writing.change(BoxRow, box_id, None, customer_id=keep.id)
     writing.change(CustomerRow, double.id, double.version, merged_into=keep.id)
 
 

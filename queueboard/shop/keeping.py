@@ -2,16 +2,13 @@
 
 import hashlib
 import os
-import sqlite3
 from datetime import UTC, date, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
+from queueboard.records import copying
 from queueboard.records import database as db
 from queueboard.shop.opening import Shop
-
-COUNTED = ("customer", "box", "knife", "payment", "promise", "history", "personal")
-"""Tables whose row counts a copy must share with its original."""
 
 
 def copies_folder(shop: Shop) -> Path:
@@ -61,8 +58,11 @@ def _copy(shop: Shop, target: Path) -> None:
     passing.unlink(missing_ok=True)
     try:
         with shop.reading() as database:
-            db.copy_whole(database.raw(), passing)
-            _verify(database, passing)
+            copying.copy_whole(database.raw(), passing)
+            if not copying.same_content(database, passing):
+                raise FileError(
+                    f"The copy {passing} is not whole and was thrown away; the shop file is untouched. Try again."
+                )
         _to_disk(passing)
         passing.replace(target)
         _to_disk(target.parent)
@@ -70,24 +70,11 @@ def _copy(shop: Shop, target: Path) -> None:
         sums.touch(mode=0o600)
         sums.write_text(f"{hashlib.sha256(target.read_bytes()).hexdigest()}  {target.name}\n")
     except OSError as error:
-        raise FileError(f"The copy {target} could not be made: {error.strerror or error}. The shop file is whole.") from error
+        raise FileError(
+            f"The copy {target} could not be made: {error.strerror or error}. The shop file is whole."
+        ) from error
     finally:
         passing.unlink(missing_ok=True)
-
-
-def _verify(original: db.ShopDatabase, passing: Path) -> None:
-    """A copy is good only if it is whole, ours, and holds as much as its original (quick_check passes empty ones)."""
-    head = "SELECT hash FROM history ORDER BY id DESC LIMIT 1"
-    questions = ["PRAGMA application_id", "PRAGMA user_version", head]
-    questions += [f"SELECT count(*) FROM {table}" for table in COUNTED]
-    copy = sqlite3.connect(passing)
-    try:
-        good = copy.execute("PRAGMA quick_check").fetchone() == ("ok",)
-        same = all(copy.execute(one).fetchall() == original.rows(one) for one in questions)
-    finally:
-        copy.close()
-    if not (good and same):
-        raise FileError(f"The copy {passing} is not whole and was thrown away; the shop file is untouched. Try again.")
 
 
 def _to_disk(path: Path) -> None:

@@ -1,4 +1,4 @@
-"""The one reading behind every screen: fixed queries, then plan, lateness, labels and totals, then one frozen picture."""
+"""The one reading behind every screen: fixed queries, then plan, lateness and totals, then one frozen picture."""
 
 from collections import Counter
 from collections.abc import Iterable
@@ -9,12 +9,14 @@ from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import ship_by
 from queueboard.parcels.labels import label_due, last_use_day, worst_first
 from queueboard.planning.order import plan_work
+from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
+from queueboard.records.telling import newest_line
 from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
-from queueboard.shop.numbers import closed_days, settings_of
+from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.box import Box, Promise
@@ -32,18 +34,19 @@ BENCH_COLUMNS = (Column.RECEIVED, Column.ON_BENCH)
 
 def last_line(shop: Shop) -> int:
     """The id of the newest history line: a cheap look at whether anything has changed."""
-    return int(shop.database.one("SELECT max(id) FROM history") or 0)
+    newest = newest_line(shop.database)
+    return 0 if newest is None else newest[0]
 
 
 def look(shop: Shop, now: datetime) -> Picture:
     """The whole shop at one instant."""
     with shop.reading() as database:
         settings_id, settings = settings_of(shop, database)
-        closed = closed_days(database, settings_id)
+        closed = asking.closed_days(database, settings_id)
         work = read_open_work(database)
         local = now.astimezone(settings.zone)
         fixed = _fixed_order(database, local.date())
-        newest = database.rows("SELECT id, at_us FROM history ORDER BY id DESC LIMIT 1")
+        newest = newest_line(database)
     calendar = ShopCalendar(settings, closed)
     plan = _plan(settings, calendar, work, local, fixed)
     boxes = _boxes(settings, calendar, work, plan, local)
@@ -55,8 +58,8 @@ def look(shop: Shop, now: datetime) -> Picture:
         plan=plan,
         day_line=_day_line(boxes, plan, labels, local.date()),
         labels_due=labels,
-        last_line=int(newest[0][0] or 0) if newest else 0,
-        saved_at=from_us(int(newest[0][1] or 0)).astimezone(settings.zone) if newest else None,
+        last_line=newest[0] if newest else 0,
+        saved_at=from_us(newest[1]).astimezone(settings.zone) if newest else None,
         backup_at=None if shop.backup_at is None else shop.backup_at.astimezone(settings.zone),
         closed_days=tuple(closed.items()),
         order_fixed=bool(fixed),
@@ -64,15 +67,11 @@ def look(shop: Shop, now: datetime) -> Picture:
 
 
 def _fixed_order(database: ShopDatabase, today: date) -> tuple[int, ...]:
-    stored = database.one(
-        "SELECT knife_ids FROM day_order WHERE day = ? ORDER BY id DESC LIMIT 1", (today.isoformat(),)
-    )
-    return () if stored is None else tuple(int(part) for part in str(stored).strip("[]").split(",") if part)
+    stored = asking.fixed_order(database, today)
+    return () if stored is None else tuple(int(part) for part in stored.strip("[]").split(",") if part)
 
 
-def _plan(
-    settings: Settings, calendar: ShopCalendar, work: OpenWork, now: datetime, fixed: tuple[int, ...]
-) -> Plan:
+def _plan(settings: Settings, calendar: ShopCalendar, work: OpenWork, now: datetime, fixed: tuple[int, ...]) -> Plan:
     processes = tuple(
         ProcessWork(name=p.name, set_up_seconds=p.set_up_seconds, run_size=p.run_size) for p in settings.processes
     )
@@ -105,10 +104,7 @@ def _box_work(settings: Settings, calendar: ShopCalendar, work: OpenWork, box: B
 
 def _needs_bench(knife: Knife) -> bool:
     return (
-        knife.column in BENCH_COLUMNS
-        and knife.declined is None
-        and knife.waiting_for is None
-        and not knife.looking_for
+        knife.column in BENCH_COLUMNS and knife.declined is None and knife.waiting_for is None and not knife.looking_for
     )
 
 
@@ -126,8 +122,11 @@ def _knife_work(settings: Settings, knife: Knife) -> KnifeWork:
 
 
 def knife_minutes(settings: Settings, knife: Knife) -> int:
-    """Hands-on minutes of a knife; a condition the shop usually declines, or a kind it no longer has, counts as the
-    longest the settings know for that kind, or for any."""
+    """Hands-on minutes of a knife.
+
+    A condition the shop usually declines, or a kind it no longer has, counts as the longest the settings know for
+    that kind, or for any.
+    """
     minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
     if minutes is not None:
         return minutes
@@ -179,9 +178,7 @@ def _box_picture(
         forecast=forecast,
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if by_parcel else None,
         close_out=close,
-        close_check=None
-        if close is None
-        else check(close, knives, things, box.goes_by, label, owed, now.date()),
+        close_check=None if close is None else check(close, knives, things, box.goes_by, label, owed, now.date()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
     )
 
@@ -192,9 +189,7 @@ def _twins(work: OpenWork) -> frozenset[int]:
     for knife in (knife for knives in work.knives.values() for knife in knives):
         if knife.on_hand and knife.length_mm is not None:
             by_look.setdefault((knife.kind, knife.length_mm), []).append(knife)
-    return frozenset(
-        knife.id for group in by_look.values() if len({k.box_id for k in group}) > 1 for knife in group
-    )
+    return frozenset(knife.id for group in by_look.values() if len({k.box_id for k in group}) > 1 for knife in group)
 
 
 def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelDue], today: date) -> DayLine:
@@ -208,4 +203,3 @@ def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelD
         will_be_late=lateness[Lateness.WILL_BE_LATE],
         waiting=sum(box.box.waiting_for is not None or bool(box.waiting) for box in boxes),
     )
-

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
+from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
@@ -34,12 +35,12 @@ def take_settings(writing: Writing, text: str) -> None:
 def settings_text(shop: Shop) -> str:
     """The settings in force, as they were taken in."""
     with shop.reading() as database:
-        return str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1"))
+        return asking.settings_text(database)
 
 
 def settings_of(shop: Shop, database: ShopDatabase) -> tuple[int, Settings]:
     """The id and the values of the settings in force; read again only when a newer text was taken in."""
-    newest = int(database.one("SELECT max(id) FROM settings") or 0)
+    newest = asking.settings_id(database) or 0
     if shop.settings_cache is None or shop.settings_cache[0] != newest:
         shop.settings_cache = (newest, settings_in(database))
     return shop.settings_cache
@@ -47,13 +48,7 @@ def settings_of(shop: Shop, database: ShopDatabase) -> tuple[int, Settings]:
 
 def settings_in(database: ShopDatabase) -> Settings:
     """The settings in force, read afresh."""
-    return read_settings(str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1")))
-
-
-def closed_days(database: ShopDatabase, settings_id: int) -> dict[date, str]:
-    """The public holidays filled in with these settings."""
-    rows = database.rows("SELECT day, name FROM closed_day WHERE settings_id = ? ORDER BY day", (settings_id,))
-    return {date.fromisoformat(str(day)): str(name) for day, name in rows}
+    return read_settings(asking.settings_text(database))
 
 
 def holidays_run_out(shop: Shop, today: date) -> bool:
@@ -62,7 +57,7 @@ def holidays_run_out(shop: Shop, today: date) -> bool:
         settings_id, settings = settings_of(shop, database)
         if not settings.country:
             return False
-        last = max(closed_days(database, settings_id), default=today)
+        last = max(asking.closed_days(database, settings_id), default=today)
     return last.year <= today.year
 
 

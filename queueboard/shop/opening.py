@@ -10,6 +10,7 @@ from pathlib import Path
 import platformdirs
 
 from queueboard.errors import FileError, SettingsError
+from queueboard.records import copying
 from queueboard.records import database as db
 from queueboard.records.instants import to_us
 from queueboard.records.migrations import STEPS
@@ -86,6 +87,8 @@ def start_shop(path: Path, actor: Actor, settings_text: str, *, throw_away: bool
     from queueboard.shop.numbers import take_settings
 
     db.check_library()
+    if path.exists():
+        raise db.there_already(path)
     read_settings(settings_text)
     db.create(path)
     salt = secrets.token_hex(16)
@@ -120,5 +123,5 @@ def _migrate(path: Path, database: db.ShopDatabase, version: int) -> None:
     with db.faults(path):
         aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
         aside.unlink(missing_ok=True)
-        db.copy_whole(database.raw(), aside)
+        copying.copy_whole(database.raw(), aside)
         db.bring_up(database.raw(), version)

@@ -25,7 +25,7 @@ def add_promise(writing: Writing, box_id: int, new: NewPromise, *, first: bool) 
         raise TypedError(
             "A promise by a time needs the time of day." if new.at is None else "Only a promise by a time has a time."
         )
-    told_to = clean(new.told_to, field="who was told")
+    told_to = clean(new.told_to, limit=300, field="who was told")
     reason = clean(new.reason, limit=500, field="reason")
     if not first and not (told_to and reason):
         raise TypedError("A second date needs who was told and why; the first one stays in the history.")
@@ -55,6 +55,7 @@ def set_flags(
     typed = {"rush": rush, "this_next": this_next, "never_slip": never_slip}
     changes = {name: int(value) for name, value in typed.items() if value is not None}
     writing.tell(
-        number=box.number, to=", ".join(f"{name.replace('_', ' ')} {'on' if on else 'off'}" for name, on in changes.items())
+        number=box.number,
+        to=", ".join(f"{name.replace('_', ' ')} {'on' if on else 'off'}" for name, on in changes.items()),
     )
     writing.change(BoxRow, box.id, box.version, **changes)

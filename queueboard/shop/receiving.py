@@ -21,10 +21,6 @@ from queueboard.values.new import NewBox, NewKnife, NewLabel
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
 
 MOST_KNIVES = 999
-HIGHEST_NUMBER = 9999
-HIGHEST_EASY_NUMBER = 999
-"""Box numbers go round below this, so that a tag stays short on the handle."""
-FIRST_NUMBER = 100
 
 
 def customers(shop: Shop) -> tuple[Customer, ...]:
@@ -145,7 +141,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
 
 
 def _note_count(note_says: int | None) -> int | None:
-    if note_says is not None and not 0 <= note_says <= HIGHEST_NUMBER:
+    if note_says is not None and not 0 <= note_says <= rows.HIGHEST_NUMBER:
         raise TypedError(f"The note cannot say {note_says} knives; type what it says, or leave it empty.")
     return note_says
 

@@ -1,25 +1,34 @@
 """Looks and checks that several operations share."""
 
+from itertools import chain
+
 from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
-from queueboard.records.reading import BOX, box_of, close_outs_of, knives_of, labels_of, things_of
+from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
 from queueboard.records.tables import BoxRow, KnifeRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
+
+FIRST_NUMBER, LAST_SHORT_NUMBER, HIGHEST_NUMBER = 100, 999, 9999
+"""Box numbers have three figures as long as they last, so that a tag stays short on the handle."""
 
 SHORTEST_MM, LONGEST_MM = 20, 900
 HIGHEST_CENTS = 10_000_000
 
 
 def free_number(database: ShopDatabase) -> int:
-    """The next box number: one more than the newest box's, going round from 999 to 100, never one that is open."""
-    newest = database.one("SELECT number FROM box ORDER BY id DESC LIMIT 1")
-    taken = {row[0] for row in database.rows("SELECT number FROM box WHERE closed_us IS NULL")}
-    number = 99 if newest is None else int(newest)
-    for _ in range(9999):
-        number = number + 1 if 99 <= number < 999 else 100 if len(taken) < 900 else number + 1
+    """The next box number: one more than the newest box's, going round from 999 to 100, never one that is open.
+
+    Only a shop with 900 open boxes gets longer numbers.
+    """
+    newest = asking.newest_box_number(database) or FIRST_NUMBER - 1
+    taken = asking.open_numbers(database)
+    short = range(FIRST_NUMBER, LAST_SHORT_NUMBER + 1)
+    later = (number for number in short if number > newest)
+    for number in chain(later, short, range(LAST_SHORT_NUMBER + 1, HIGHEST_NUMBER + 1)):
         if number not in taken:
             return number
     raise RuleError("Every box number is in use; close some boxes out first.")
@@ -29,9 +38,9 @@ def checked_number(database: ShopDatabase, number: int | None) -> int:
     """A free box number: the one typed, or the next."""
     if number is None:
         return free_number(database)
-    if not 1 <= number <= 9999:
-        raise TypedError(f"Box number {number} is outside 1 to 9999.")
-    if database.one("SELECT id FROM box WHERE number = ? AND closed_us IS NULL", (number,)) is not None:
+    if not 1 <= number <= HIGHEST_NUMBER:
+        raise TypedError(f"Box number {number} is outside 1 to {HIGHEST_NUMBER}.")
+    if number in asking.open_numbers(database):
         raise TypedError(f"Box {number} is on the board already; the next free number is {free_number(database)}.")
     return number
 
@@ -46,9 +55,7 @@ def checked_length(length_mm: int | None) -> int | None:
 def checked_cents(cents: int, *, lowest: int) -> int:
     """An amount in cents, not below the lowest and at most 100,000.00."""
     if not lowest <= cents <= HIGHEST_CENTS:
-        raise TypedError(
-            f"An amount of {cents / 100:.2f} is outside {lowest / 100:.2f} to {HIGHEST_CENTS / 100:.2f}."
-        )
+        raise TypedError(f"An amount of {cents / 100:.2f} is outside {lowest / 100:.2f} to {HIGHEST_CENTS / 100:.2f}.")
     return cents
 
 
@@ -71,10 +78,10 @@ def customer_fields(**typed: str) -> dict[str, Cell]:
 
 def box_now(database: ShopDatabase, box_id: int) -> Box:
     """The box as it is stored now."""
-    found = database.rows(f"{BOX} WHERE id = ?", (box_id,))
-    if not found:
+    box = asking.box_by_id(database, box_id)
+    if box is None:
         raise ChangedError("That box is not in the shop file any more; look again.")
-    return box_of(found[0])
+    return box
 
 
 def knives_of_box(database: ShopDatabase, box_id: int) -> tuple[Knife, ...]:
@@ -96,8 +103,7 @@ def newest_label(database: ShopDatabase, box_id: int) -> ReturnLabel | None:
 def owed_cents(database: ShopDatabase, box_id: int) -> int:
     """Price of the knives that are not declined, less what was paid."""
     price = sum(k.price_cents for k in knives_of_box(database, box_id) if k.declined is None)
-    paid = database.one("SELECT COALESCE(SUM(cents), 0) FROM payment WHERE box_id = ?", (box_id,))
-    return price - int(paid or 0)
+    return price - asking.paid_cents(database, box_id)
 
 
 def close_out_now(database: ShopDatabase, box_id: int) -> CloseOut | None:
@@ -116,8 +122,8 @@ def fresh_knife(writing: Writing, knife: Knife) -> None:
 
 def no_ticks(writing: Writing, knife_id: int) -> None:
     """Take away the ticks of a knife in close-outs under way."""
-    for row in writing.database.rows("SELECT id FROM tick WHERE knife_id = ?", (knife_id,)):
-        writing.remove(TickRow, int(row[0] or 0))
+    for tick_id in asking.ticks_of_knife(writing.database, knife_id):
+        writing.remove(TickRow, tick_id)
 
 
 def close_if_empty(writing: Writing, box_id: int) -> bool:

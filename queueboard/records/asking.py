@@ -1,0 +1,78 @@
+"""Single questions to the shop file that operations and the picture put."""
+
+from datetime import date
+from typing import Literal
+
+from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.reading import BOX, box_of
+from queueboard.values.box import Box
+
+
+def box_by_id(database: ShopDatabase, box_id: int) -> Box | None:
+    """One box, open or closed."""
+    found = database.rows(f"{BOX} WHERE id = ?", (box_id,))
+    return box_of(found[0]) if found else None
+
+
+def newest_box_number(database: ShopDatabase) -> int | None:
+    """The number of the box that came in last."""
+    return _number(database.one("SELECT number FROM box ORDER BY id DESC LIMIT 1"))
+
+
+def open_numbers(database: ShopDatabase) -> frozenset[int]:
+    """The numbers of all open boxes."""
+    return _ids(database, "SELECT number FROM box WHERE closed_us IS NULL")
+
+
+def boxes_of_customer(database: ShopDatabase, customer_id: int) -> tuple[int, ...]:
+    """Ids of all boxes a customer ever brought."""
+    return tuple(sorted(_ids(database, "SELECT id FROM box WHERE customer_id = ?", customer_id)))
+
+
+def paid_cents(database: ShopDatabase, box_id: int) -> int:
+    """All money taken for a box."""
+    return _number(database.one("SELECT SUM(cents) FROM payment WHERE box_id = ?", (box_id,))) or 0
+
+
+def ticks_of(
+    database: ShopDatabase, close_out_id: int, column: Literal["knife_id", "thing_id"] | None = None, of: int = 0
+) -> tuple[int, ...]:
+    """Ids of the ticks of a close-out: all, or those of one knife or thing."""
+    if column is None:
+        return tuple(sorted(_ids(database, "SELECT id FROM tick WHERE close_out_id = ?", close_out_id)))
+    return tuple(_ids(database, f"SELECT id FROM tick WHERE close_out_id = ? AND {column} = ?", close_out_id, of))
+
+
+def ticks_of_knife(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:
+    """Ids of the ticks of a knife in whatever close-out."""
+    return tuple(sorted(_ids(database, "SELECT id FROM tick WHERE knife_id = ?", knife_id)))
+
+
+def settings_id(database: ShopDatabase) -> int | None:
+    """The id of the settings in force; None in a file that was never finished being made."""
+    return _number(database.one("SELECT max(id) FROM settings"))
+
+
+def settings_text(database: ShopDatabase) -> str:
+    """The text of the settings in force."""
+    return str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1"))
+
+
+def closed_days(database: ShopDatabase, of_settings: int) -> dict[date, str]:
+    """The public holidays filled in with these settings."""
+    rows = database.rows("SELECT day, name FROM closed_day WHERE settings_id = ? ORDER BY day", (of_settings,))
+    return {date.fromisoformat(str(day)): str(name) for day, name in rows}
+
+
+def fixed_order(database: ShopDatabase, day: date) -> str | None:
+    """The day list's order as it was last fixed for a day, as stored; None when it was not."""
+    stored = database.one("SELECT knife_ids FROM day_order WHERE day = ? ORDER BY id DESC LIMIT 1", (day.isoformat(),))
+    return None if stored is None else str(stored)
+
+
+def _number(cell: Cell) -> int | None:
+    return None if cell is None else int(cell)
+
+
+def _ids(database: ShopDatabase, sql: str, *values: Cell) -> frozenset[int]:
+    return frozenset(int(row[0]) for row in database.rows(sql, values) if row[0] is not None)

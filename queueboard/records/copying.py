@@ -1,0 +1,34 @@
+"""A whole copy of a shop file, and the look that tells a good copy from an empty one."""
+
+import os
+import sqlite3
+import stat
+from pathlib import Path
+
+from queueboard.records.database import ShopDatabase
+
+COUNTED = ("customer", "box", "knife", "payment", "promise", "history", "personal")
+"""Tables whose row counts a copy must share with its original."""
+
+
+def copy_whole(source: sqlite3.Connection, target: Path) -> None:
+    """Copy a file in one go into a new one that only the owner may read."""
+    os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
+    copy = sqlite3.connect(target)
+    try:
+        source.backup(copy, pages=-1)
+        copy.execute("PRAGMA journal_mode = DELETE")
+    finally:
+        copy.close()
+
+
+def same_content(original: ShopDatabase, copied: Path) -> bool:
+    """True for a copy that is whole, ours, and holds as much as its original (quick_check passes empty ones)."""
+    questions = ["PRAGMA application_id", "PRAGMA user_version", "SELECT hash FROM history ORDER BY id DESC LIMIT 1"]
+    questions += [f"SELECT count(*) FROM {table}" for table in COUNTED]
+    copy = sqlite3.connect(copied)
+    try:
+        good = copy.execute("PRAGMA quick_check").fetchone() == ("ok",)
+        return good and all(copy.execute(one).fetchall() == original.rows(one) for one in questions)
+    finally:
+        copy.close()

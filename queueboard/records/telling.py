@@ -1,0 +1,118 @@
+"""History read back: actions, their lines, and what is undone."""
+
+import json
+from dataclasses import dataclass
+
+from queueboard.records.database import Cell, ShopDatabase
+
+Stored = dict[str, Cell]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Action:
+    """One action, as its first line tells it."""
+
+    group_id: str
+    operation: str
+    about: dict[str, object]
+    at_us: int
+    by: str
+    undoes: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One changed row of an action."""
+
+    id: int
+    entity: str
+    entity_id: int
+    before: Stored | None
+    after: Stored | None
+
+
+ACTIONS = "SELECT group_id, operation, about, at_us, by, undoes FROM history WHERE line = 0"
+
+
+def actions_by(database: ShopDatabase, initials: str, limit: int) -> tuple[Action, ...]:
+    """What one person did, newest first."""
+    rows = database.rows(f"{ACTIONS} AND by = ? ORDER BY id DESC LIMIT ?", (initials, limit))
+    return tuple(map(_action, rows))
+
+
+def action(database: ShopDatabase, group_id: str) -> Action | None:
+    """One action by its group id."""
+    rows = database.rows(f"{ACTIONS} AND group_id = ?", (group_id,))
+    return _action(rows[0]) if rows else None
+
+
+def actions_on_box(database: ShopDatabase, box_id: int, limit: int) -> tuple[Action, ...]:
+    """What was done to a box and its knives, newest first."""
+    rows = database.rows(
+        f"{ACTIONS} AND group_id IN (SELECT group_id FROM history WHERE (entity = 'box' AND entity_id = ?) "
+        "OR (entity = 'knife' AND entity_id IN (SELECT id FROM knife WHERE box_id = ?))) ORDER BY id DESC LIMIT ?",
+        (box_id, box_id, limit),
+    )
+    return tuple(map(_action, rows))
+
+
+def lines_backwards(database: ShopDatabase, group_id: str) -> tuple[Line, ...]:
+    """The changed rows of an action, last first."""
+    rows = database.rows(
+        "SELECT id, entity, entity_id, before, after FROM history WHERE group_id = ? ORDER BY line DESC", (group_id,)
+    )
+    return tuple(
+        Line(id=_int(r[0]), entity=str(r[1]), entity_id=_int(r[2]), before=_stored(r[3]), after=_stored(r[4]))
+        for r in rows
+    )
+
+
+def undone_groups(database: ShopDatabase) -> frozenset[str]:
+    """The actions that are undone now: each undo that is not itself undone cancels its action."""
+    undone: set[str] = set()
+    for group, undoes in database.rows(
+        "SELECT group_id, undoes FROM history WHERE undoes IS NOT NULL ORDER BY id DESC"
+    ):
+        if group not in undone:
+            undone.add(str(undoes))
+    return frozenset(undone)
+
+
+def texts_before(database: ShopDatabase, history_id: int) -> dict[str, str]:
+    """A person's own texts as they stood before one line, by field."""
+    rows = database.rows("SELECT field, text FROM personal WHERE history_id = ? AND side = 'before'", (history_id,))
+    return {str(name): str(text) for name, text in rows}
+
+
+def who_changed_last(database: ShopDatabase, entity: str, entity_id: int, after_id: int = 0) -> str | None:
+    """Initials of who changed a row last, after a line of history."""
+    rows = database.rows(
+        "SELECT by FROM history WHERE entity = ? AND entity_id = ? AND id > ? ORDER BY id DESC LIMIT 1",
+        (entity, entity_id, after_id),
+    )
+    return str(rows[0][0]) if rows else None
+
+
+def newest_line(database: ShopDatabase) -> tuple[int, int] | None:
+    """The id and the instant (microseconds UTC) of the newest line; None in an empty history."""
+    rows = database.rows("SELECT id, at_us FROM history ORDER BY id DESC LIMIT 1")
+    return (_int(rows[0][0]), _int(rows[0][1])) if rows else None
+
+
+def _action(row: tuple[Cell, ...]) -> Action:
+    return Action(
+        group_id=str(row[0]),
+        operation=str(row[1]),
+        about=dict(json.loads(str(row[2] or "{}"))),
+        at_us=_int(row[3]),
+        by=str(row[4]),
+        undoes=None if row[5] is None else str(row[5]),
+    )
+
+
+def _stored(cell: Cell) -> Stored | None:
+    return None if cell is None else dict(json.loads(str(cell)))
+
+
+def _int(cell: Cell) -> int:
+    return int(cell or 0)

@@ -1,0 +1,99 @@
+"""A small shop in a folder of its own, and the ways tests look into it."""
+
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+
+from queueboard.records.tables import STATE
+from queueboard.seedfiles import seed_text
+from queueboard.shop.looking import look
+from queueboard.shop.opening import Shop, start_shop
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.receiving import add_customer, receive_box
+from queueboard.values.actor import Actor
+from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPromise
+from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
+
+NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
+"""A Monday morning in the shop."""
+
+Table = list[dict[str, object]]
+
+
+def by(initials: str = "J", *, minutes: int = 0) -> Actor:
+    """Somebody who acts so many minutes after NOW."""
+    return Actor(initials=initials, now=NOW + timedelta(minutes=minutes))
+
+
+def small_shop(folder: Path) -> Shop:
+    """A shop with the starter settings and nothing in it."""
+    return start_shop(folder / "shop" / "test.qb", by(), seed_text("settings.toml"), throw_away=True)
+
+
+def chef(*, mark: str = "", length_mm: int | None = 200) -> NewKnife:
+    """A dull chef's knife."""
+    return NewKnife(kind="chef", edge=Edge.PLAIN, length_mm=length_mm, mark=mark)
+
+
+def parcel(shop: Shop, *, knives: int = 3, name: str = "R. Tallis", things: tuple[str, ...] = ()) -> BoxPicture:
+    """A mailed box with a prepaid label, promised for Friday."""
+    customer = add_customer(shop, by(), name=name, phone="555 0142", town="Dunmere")
+    number = receive_box(
+        shop,
+        by(),
+        NewBox(
+            customer_id=customer,
+            came_by=CameBy.MAIL,
+            goes_by=GoesBy.PARCEL,
+            counted=knives,
+            knives=tuple(chef(mark=f"nick {i}") for i in range(knives)),
+            things=things,
+            carrier_days=2,
+            promise=NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 13), told_to=name),
+            label=NewLabel(
+                owner=LabelOwner.CUSTOMER, state=LabelState.HERE, expires_on=date(2026, 11, 20), name_on=name
+            ),
+        ),
+    )
+    return box(shop, number)
+
+
+def counter(shop: Shop, *, knives: int = 2, name: str = "Ms Verrin", things: tuple[str, ...] = ()) -> BoxPicture:
+    """A box over the counter, to be picked up on Tuesday."""
+    customer = add_customer(shop, by(), name=name, phone="555 0199", town="Port Ansel")
+    number = receive_box(
+        shop,
+        by(),
+        NewBox(
+            customer_id=customer,
+            came_by=CameBy.COUNTER,
+            goes_by=GoesBy.PICK_UP,
+            counted=knives,
+            knives=tuple(chef() for _ in range(knives)),
+            things=things,
+            promise=NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 10), told_to=name),
+        ),
+    )
+    return box(shop, number)
+
+
+def picture(shop: Shop, *, minutes: int = 0) -> Picture:
+    """The shop's picture so many minutes after NOW."""
+    return look(shop, NOW + timedelta(minutes=minutes))
+
+
+def box(shop: Shop, number: int) -> BoxPicture:
+    """An open box by its number."""
+    found = picture(shop).box(number)
+    assert found is not None, f"box {number} is not on the board"
+    return found
+
+
+def state(shop: Shop) -> dict[str, Table]:
+    """Every row of state but its version: what undo must bring back."""
+    return {
+        name: [
+            {field: cell for field, cell in row.items() if field != "row_version"}
+            for row in table.select().order_by(table.id).dicts().execute(shop.database)
+        ]
+        for name, table in STATE.items()
+    }

@@ -1,0 +1,67 @@
+"""Copies of the shop file."""
+
+import sqlite3
+import stat
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from queueboard.errors import FileError
+from queueboard.records import copying
+from queueboard.shop.keeping import copy_to, daily_copy, newest_copy_at
+from queueboard.shop.opening import Shop, close_shop, open_shop
+from tests.shop.place import NOW, parcel, state
+
+
+def test_a_copy_opens_as_the_same_shop(shop: Shop, tmp_path: Path) -> None:
+    """A copy holds every row of the original and is readable by the owner only."""
+    parcel(shop)
+
+    copy_to(shop, tmp_path / "stick.qb", NOW)
+
+    copy = open_shop(tmp_path / "stick.qb")
+    assert state(copy) == state(shop)
+    assert stat.S_IMODE((tmp_path / "stick.qb").stat().st_mode) == 0o600
+    assert (tmp_path / "stick.qb.sha256").read_text().endswith("  stick.qb\n")
+    close_shop(copy)
+
+
+def test_one_copy_a_day(shop: Shop) -> None:
+    """The day's first start makes a copy, the second none, the next day another."""
+    first = daily_copy(shop, NOW)
+    assert first is not None
+    assert first.is_file()
+    assert daily_copy(shop, NOW + timedelta(hours=2)) is None
+    assert daily_copy(shop, NOW + timedelta(days=1)) not in (None, first)
+    assert newest_copy_at(shop) is not None
+
+
+def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None:
+    """A copy never takes the place of a file that is there."""
+    (tmp_path / "mine.txt").write_text("dear diary")
+
+    with pytest.raises(FileError, match="is there already"):
+        copy_to(shop, tmp_path / "mine.txt", NOW)
+
+    assert (tmp_path / "mine.txt").read_text() == "dear diary"
+
+
+def test_a_copy_that_is_not_whole_is_thrown_away(shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An empty database passes SQLite's own check; it does not pass ours, and leaves nothing behind."""
+
+    def half_a_copy(source: sqlite3.Connection, target: Path) -> None:
+        sqlite3.connect(target).close()
+
+    monkeypatch.setattr(copying, "copy_whole", half_a_copy)
+
+    with pytest.raises(FileError, match="not whole"):
+        copy_to(shop, tmp_path / "stick.qb", NOW)
+
+    assert not list(tmp_path.glob("stick*"))
+
+
+def test_a_missing_folder_is_named(shop: Shop, tmp_path: Path) -> None:
+    """A copy into a folder that is not there says so."""
+    with pytest.raises(FileError, match="There is no folder"):
+        copy_to(shop, tmp_path / "nowhere" / "stick.qb", NOW)
