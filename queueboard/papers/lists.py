@@ -94,12 +94,12 @@ def _totals(boxes: Iterable[BoxPicture], picture: Picture) -> str:
 
 
 def _sum(picture: Picture) -> str:
-    owed = sum(box.owed_cents for box in picture.boxes)
+    owed = sum(max(0, box.owed_cents) for box in picture.boxes)
     here = sum(len(box.on_hand) for box in picture.boxes)
     left = sum(box.forecast.minutes_left for box in picture.boxes)
     return (
         f"{many(len(picture.boxes), 'box')}, {many(here, 'knife')} here, {left} min left, "
-        f"{money(owed, picture.settings)} to come in"
+        f"{money(owed, picture.settings)} to be paid"
     )
 
 

@@ -3,16 +3,14 @@
 from datetime import datetime
 
 from queueboard.papers.text import boxes_to_tick, page, section
-from queueboard.phrases.boxes import due_words
-from queueboard.phrases.cautions import HAND_OVER, NO_ADVICE, PACKING
+from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
-from queueboard.phrases.dates import date_words, many, promise_words, time_words
+from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import knife_name
 from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.gone import GoneBox
-from queueboard.words import GoesBy
 
 _ONES = (
     *("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
@@ -35,30 +33,30 @@ def stub(box: BoxPicture, picture: Picture) -> str:
     """The customer's stub: box, count in figures and words, what it comes with, the date told, the price as known."""
     counted = box.box.counted
     today = picture.now.date()
-    told = promise_words(box.promise, today, box.box.goes_by)
-    day = f" ({date_words(box.promise.day, today)})" if box.promise is not None else ""
+    held = box.promise
+    price = (f"{money(box.price_cents, picture.settings)}, without work found later",) if box.price_cents else ()
     lines = (
         picture.settings.name,
         f"BOX {box.box.number}",
         f"{many(counted, 'knife')} ({count_in_words(counted)})" if box.box.opened else "not opened yet, not counted",
         *(f"comes with: {thing.name}" for thing in box.things),
-        f"{told}{day}",
-        f"{money(box.price_cents, picture.settings)}, without work found later" if box.price_cents else "",
+        promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
+        *price,
         f"received {date_words(box.box.received_at.astimezone(picture.now.tzinfo).date(), today)}",
         "",
         "Sharpening takes metal off and may show. Tell us of cracks and loose handles.",
         "Dates and prices are estimates; the shop may decline a knife.",
     )
-    return page(line for line in lines if line or line == "")
+    return page(lines)
 
 
 def handle_tags(box: BoxPicture, picture: Picture) -> str:
-    """One tag for each knife, to be cut apart: number, kind, wish, day, first name; no phone, no price."""
+    """One tag for each knife, to be cut apart: number, kind, wish, day, first word of the name; no phone, no price."""
     first_name = box.customer.name.split(" ", maxsplit=1)[0]
-    due = due_words(box, picture.now)
+    due = date_words(box.ship_by.date(), picture.now.date()) if box.ship_by is not None else ""
     parts = []
     for knife in box.knives:
-        parts += [f"-- {knife.tag} --", due, knife_name(knife, picture.settings)]
+        parts += [f"-- {knife.tag} --", *([due] if due else []), knife_name(knife, picture.settings)]
         parts += [f"WISH: {knife.wish}"] if knife.wish else []
         parts += [first_name, ""]
     return page(parts)
@@ -75,7 +73,7 @@ def gone_summary(gone: GoneBox, settings: Settings) -> str:
         section("STAYS WITH US", (f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.staying)),
         section("WE ARE LOOKING FOR", _missing(gone, settings)),
         section("MONEY", (money(gone.price_cents, settings), settled_words(gone, settings))),
-        section("PLEASE", PACKING[2:] if gone.box.goes_by is GoesBy.PARCEL else HAND_OVER),
+        section("PLEASE", FOR_CUSTOMERS),
         ("", NO_ADVICE, _signed(gone, at)),
     )
 

@@ -14,7 +14,7 @@ def columns(rows: Sequence[Sequence[str]], *, right: frozenset[int] = frozenset(
 
     *right* holds the columns that are set to the right. A person's text belongs into the last column.
     """
-    cleaned = [[cell_text(cell) for cell in row] for row in rows]
+    cleaned = [[*map(cell_text, row[:-1]), row[-1]] for row in rows]
     widths = [max(map(cell_len, column)) for column in zip(*cleaned, strict=True)]
     lines = []
     for row in cleaned:

@@ -14,7 +14,7 @@ from queueboard.phrases.dates import (
 )
 from queueboard.phrases.knives import WAIT
 from queueboard.phrases.labels import label_words
-from queueboard.phrases.money import box_money_words, owed_words
+from queueboard.phrases.money import box_money_words, box_owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
 from queueboard.words import ON_BOARD, Column, GoesBy, Lateness
@@ -144,7 +144,7 @@ def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
         name=box.customer.name,
         counts=(received, on_bench, testing, ready),
         minutes_left=str(box.forecast.minutes_left or ""),
-        owed=owed_words(box.owed_cents, settings),
+        owed=box_owed_words(box, settings),
         promise=promise_words(box.promise, now.date(), box.box.goes_by),
         ship_by=" ".join(box_signs(box, now)),
         label=label_words(box, now.date()),

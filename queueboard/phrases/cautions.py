@@ -32,6 +32,13 @@ HAND_OVER: tuple[str, ...] = (
 )
 """For the counter."""
 
+FOR_CUSTOMERS: tuple[str, ...] = (
+    "CAUTION: FRESHLY SHARPENED. Open on a table and take the edge guards off last, handle in hand.",
+    "Wash before use. A kitchen washes and sanitises by its local food code.",
+    "Not as sharp as you wished, or something amiss? Tell us soon and keep the wrapping.",
+)
+"""On the paper that goes with the knives."""
+
 END_OF_DAY: tuple[str, ...] = (
     "Dust tray emptied into a lidded metal bin outdoors, steel apart from aluminium, wood dust and oily rags.",
     "Look again after 20 minutes; that second look is not an all-clear. No household vacuum.",

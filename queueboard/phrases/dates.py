@@ -64,14 +64,18 @@ def _kind_words(promise: Promise, goes_by: GoesBy) -> str:
     return PromiseKind.BY_TIME.value if at_counter else promise.kind.value
 
 
+def promise_date_words(promise: Promise, today: date, goes_by: GoesBy = GoesBy.PARCEL) -> str:
+    """The promise by its date, for paper that lasts longer than a day: in hand by Fri 27 Nov."""
+    clock = f" {time_words(promise.at)}" if promise.at is not None else ""
+    return f"{_kind_words(promise, goes_by)} {date_words(promise.day, today)}{clock}"
+
+
 def told_words(promise: Promise, now: datetime, goes_by: GoesBy = GoesBy.PARCEL) -> str:
     """One line of the history of what was told: the promise by its date, who was told, when and by whom, and why."""
-    clock = f" {time_words(promise.at)}" if promise.at is not None else ""
     to = f", told to {promise.told_to}" if promise.told_to else ", told"
     why = f": {promise.reason}" if promise.reason else ""
     told_on = when_words(promise.told_at.astimezone(now.tzinfo), now)
-    what = _kind_words(promise, goes_by)
-    return f"{what} {date_words(promise.day, now.date())}{clock}{to} {told_on} by {promise.told_by}{why}"
+    return f"{promise_date_words(promise, now.date(), goes_by)}{to} {told_on} by {promise.told_by}{why}"
 
 
 def minutes_words(minutes: int) -> str:

@@ -74,8 +74,9 @@ def run_words(run: Run, now: datetime) -> str:
 
 
 def run_minutes_words(run: Run) -> str:
-    """22 min hands-on, set-up 90 s, handling 10 min."""
-    return f"{run.minutes} min hands-on, set-up {run.set_up_seconds} s, handling {run.handling_minutes} min"
+    """22 min hands-on, set-up 90 s, handling 10 min; without the set-up where the belts are up already."""
+    set_up = f"set-up {run.set_up_seconds} s, " if run.set_up_seconds else ""
+    return f"{run.minutes} min hands-on, {set_up}handling {run.handling_minutes} min"
 
 
 def run_knife_words(knife: Knife, settings: Settings) -> str:

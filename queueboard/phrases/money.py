@@ -22,9 +22,14 @@ def owed_words(cents: int, settings: Settings) -> str:
     return "paid" if cents == 0 else f"{money(-cents, settings)} too much paid"
 
 
+def box_owed_words(box: BoxPicture, settings: Settings) -> str:
+    """What a box still has to pay; not priced yet before it is opened, nothing to pay where nothing is charged."""
+    if not box.box.opened:
+        return "not priced yet"
+    return owed_words(box.owed_cents, settings) if box.price_cents or box.paid_cents else "nothing to pay"
+
+
 def box_money_words(box: BoxPicture, settings: Settings) -> str:
     """The money of a box in one line: 86.00 EUR, 40.00 paid, 46.00 EUR to pay."""
-    price = money(box.price_cents, settings)
-    if not box.paid_cents:
-        return owed_words(box.owed_cents, settings) if box.price_cents else "nothing to pay"
-    return f"{price}, {amount(box.paid_cents)} paid, {owed_words(box.owed_cents, settings)}"
+    owed = box_owed_words(box, settings)
+    return f"{money(box.price_cents, settings)}, {amount(box.paid_cents)} paid, {owed}" if box.paid_cents else owed

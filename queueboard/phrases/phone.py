@@ -5,15 +5,23 @@ from datetime import datetime
 from queueboard.phrases.boxes import ready_to_fetch
 from queueboard.phrases.dates import date_words, day_words, many, time_words
 from queueboard.phrases.knives import place_words
-from queueboard.phrases.money import owed_words
+from queueboard.phrases.money import box_owed_words
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.words import ON_BOARD, GoesBy
+from queueboard.words import ON_BOARD, GoesBy, WaitingFor
+
+_SAID = {
+    WaitingFor.ESTIMATE: "your yes to the estimate",
+    WaitingFor.COUNT: "your yes to the count",
+    WaitingFor.MONEY: "the money asked for",
+    WaitingFor.GLUE: "glue to dry",
+}
+"""What is waited for, as it is said to the customer."""
 
 
 def phone_sentence(box: BoxPicture, picture: Picture) -> str:
     """Box 417, Maren Tallis: 11 of 13 ready, 2 on the bench, ships Thursday, 86.00 EUR to pay."""
     today = picture.now.date()
-    parts = [_state(box, picture.now), _rest(box), _due(box, picture.now), owed_words(box.owed_cents, picture.settings)]
+    parts = [_state(box, picture.now), _rest(box), _due(box, picture.now), box_owed_words(box, picture.settings)]
     if box.label is not None and box.label.expires_on is not None:
         parts.append(f"the label is good to {date_words(box.label.expires_on, today)}")
     return f"Box {box.box.number}, {box.customer.name}: {', '.join(filter(None, parts))}."
@@ -24,8 +32,12 @@ def _state(box: BoxPicture, now: datetime) -> str:
         arrived = box.box.received_at.astimezone(now.tzinfo).date()
         return f"here since {day_words(arrived, now.date())}, not opened yet"
     if box.ready_count == len(box.on_hand):
-        return f"all {many(len(box.on_hand), 'knife')} ready" if len(box.on_hand) > 1 else "ready"
-    return f"{box.ready_count} of {len(box.on_hand)} ready"
+        return ("ready", "both knives ready")[len(box.on_hand) - 1] if len(box.on_hand) <= 2 else _all(box)
+    return f"{box.ready_count or 'none'} of {len(box.on_hand)} ready"
+
+
+def _all(box: BoxPicture) -> str:
+    return f"all {many(len(box.on_hand), 'knife')} ready"
 
 
 def _rest(box: BoxPicture) -> str:
@@ -39,10 +51,11 @@ def _rest(box: BoxPicture) -> str:
         if (count := sum(knife.column is column for knife in free))
     ]
     reasons = [knife.waiting_for for knife in box.waiting if knife.waiting_for is not None]
-    said += [f"{reasons.count(reason)} waiting for {reason.value}" for reason in dict.fromkeys(reasons)]
+    said += [f"{reasons.count(each)} waiting for {_SAID.get(each, each.value)}" for each in dict.fromkeys(reasons)]
+    whole = box.box.waiting_for
     looked_for = sum(knife.looking_for for knife in box.on_hand)
     said += [f"{looked_for} being looked for"] if looked_for else []
-    said += [f"waiting for {box.box.waiting_for.value}"] if box.box.waiting_for is not None else []
+    said += [f"waiting for {_SAID.get(whole, whole.value)}"] if whole is not None else []
     return ", ".join(said)
 
 

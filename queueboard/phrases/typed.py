@@ -6,12 +6,13 @@ from datetime import date, time, timedelta
 from decimal import ROUND_HALF_UP, Decimal
 
 from queueboard.errors import TypedError
+from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 DAYS_BACK = 366
 DAYS_AHEAD = 3 * 366
 LENGTH_RANGE_MM = (20, 900)
-MM_PER_UNIT = {"mm": Decimal(1), "cm": Decimal(10), "in": Decimal("25.4")}
+MM_PER_UNIT = {"mm": Decimal(1), "cm": MM_PER_CM, "in": MM_PER_INCH}
 MOST_CENTS = 9_999_999
 
 _DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."

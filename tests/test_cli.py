@@ -1,0 +1,316 @@
+"""The command line: what it prints, as text and as JSON, and what it says when something is wrong."""
+
+import json
+import os
+import subprocess
+import sys
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import pytest
+from jsonschema import Draft202012Validator, FormatChecker
+
+from queueboard.cli import FINE, NOTHING_FOUND, REFUSED, USAGE, build_parser, main
+from queueboard.seedfiles import seed_text
+from queueboard.shop.opening import close_shop
+from tests.pictures import HOSTILE_NAMES
+from tests.shop.place import NOW, counter, parcel, small_shop
+
+SCHEMAS = json.loads((Path(__file__).parent / "schemas" / "commands.json").read_text(encoding="utf-8"))
+READING = ("day", "late", "labels", "boxes")
+ROOT = Path(__file__).parents[1]
+
+
+def clock() -> datetime:
+    """The instant of every command here."""
+    return NOW + timedelta(hours=1)
+
+
+@pytest.fixture(autouse=True)
+def _nobody(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No initials and no file from the person's own terminal."""
+    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
+    monkeypatch.delenv("QUEUEBOARD_FILE", raising=False)
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> str:
+    """A shop with a parcel and a counter box for each hostile name."""
+    shop = small_shop(tmp_path)
+    for name in HOSTILE_NAMES:
+        parcel(shop, name=name, things=(name[:60],))
+        counter(shop, name=name)
+    close_shop(shop)
+    return str(shop.path)
+
+
+@pytest.fixture
+def empty(tmp_path: Path) -> str:
+    """A shop with nothing in it."""
+    shop = small_shop(tmp_path)
+    close_shop(shop)
+    return str(shop.path)
+
+
+def valid(command: str, text: str) -> dict[str, object]:
+    """The JSON a command printed, held against its schema."""
+    facts: dict[str, object] = json.loads(text)
+    schema = {**SCHEMAS, "$ref": f"#/$defs/{command}"}
+    Draft202012Validator(schema, format_checker=FormatChecker()).validate(facts)
+    return facts
+
+
+@pytest.mark.parametrize("command", READING)
+def test_a_reading_command_prints_text(command: str, file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Each reading command ends well, prints lines, and sends no sign that could command a terminal."""
+    assert main([command, "--file", file], clock=clock) == FINE
+
+    said = capsys.readouterr()
+    assert said.out.endswith("\n")
+    assert said.err == ""
+    assert not [sign for sign in said.out if sign != "\n" and not sign.isprintable() and ord(sign) < 0xA0]
+
+
+@pytest.mark.parametrize("command", READING)
+def test_a_reading_command_prints_json_by_its_schema(
+    command: str, file: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Each reading command's JSON has exactly the keys that the schema documents."""
+    assert main(["--file", file, command, "--json"], clock=clock) == FINE
+
+    assert valid(command, capsys.readouterr().out)
+
+
+def test_every_name_comes_out_of_json_as_it_was_typed(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Brackets, emoji, right-to-left letters and 300 characters survive the way through the file and JSON."""
+    main(["boxes", "--json", "--file", file], clock=clock)
+
+    boxes = json.loads(capsys.readouterr().out)["boxes"]
+    assert {box["customer"]["name"] for box in boxes} == set(HOSTILE_NAMES)
+
+
+@pytest.mark.parametrize("name", HOSTILE_NAMES, ids=ascii)
+def test_every_name_is_shown_literally(name: str, file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The lists and a box's own page show the name as it was typed."""
+    main(["boxes", "--file", file], clock=clock)
+    listed = capsys.readouterr().out
+    number = next(
+        line.split()[0] for line in listed.splitlines() if line.endswith(f"  {name}") and line.split()[0].isdigit()
+    )
+    main(["box", number, "--file", file], clock=clock)
+
+    assert f"Box {number}, {name}: " in capsys.readouterr().out
+
+
+def test_one_box_is_shown_by_number_or_tag(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """A box's page is the same for its number and for a tag of it, and its JSON follows the schema."""
+    numbers = [box["number"] for box in _boxes(file, capsys)]
+    pages = []
+    for asked in (str(numbers[0]), f"{numbers[0]}-1"):
+        assert main(["box", asked, "--file", file], clock=clock) == FINE
+        pages.append(capsys.readouterr().out)
+    assert main(["box", str(numbers[0]), "--json", "--file", file], clock=clock) == FINE
+
+    assert pages[0] == pages[1]
+    assert f"{numbers[0]}-1" in pages[0]
+    assert valid("box", capsys.readouterr().out)
+
+
+def _boxes(file: str, capsys: pytest.CaptureFixture[str]) -> list[dict[str, object]]:
+    main(["boxes", "--json", "--file", file], clock=clock)
+    boxes: list[dict[str, object]] = json.loads(capsys.readouterr().out)["boxes"]
+    return boxes
+
+
+def test_a_box_that_is_not_open_is_said_so(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """An unknown number ends with the code for nothing found and one sentence."""
+    assert main(["box", "99999", "--file", file], clock=clock) == NOTHING_FOUND
+
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith("Box 99999 is not open.")
+
+
+def test_finding_answers_with_a_sentence_to_read_aloud(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """A name in any case finds its boxes; JSON holds the same boxes."""
+    assert main(["find", "OLA", "--file", file], clock=clock) == FINE
+    lines = capsys.readouterr().out.splitlines()
+    assert main(["find", "ola", "--json", "--file", file], clock=clock) == FINE
+
+    found = valid("find", capsys.readouterr().out)["boxes"]
+    assert isinstance(found, list)
+    assert [box["said"] for box in found] == lines
+    assert len(lines) == 2
+
+
+def test_finding_nothing_has_its_own_code(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """What fits no box ends with the code for nothing found; JSON still says an empty list."""
+    assert main(["find", "[nobody]", "--file", file], clock=clock) == NOTHING_FOUND
+    assert "No open box fits “[nobody]”." in capsys.readouterr().err
+    assert main(["find", "nobody", "--json", "--file", file], clock=clock) == NOTHING_FOUND
+
+    assert valid("find", capsys.readouterr().out)["boxes"] == []
+
+
+def test_an_empty_shop_says_what_to_do_next(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The day of a shop without boxes says how to receive one."""
+    assert main(["day", "--file", empty], clock=clock) == FINE
+
+    assert "No box is open. Receive one" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "says"),
+    [
+        (["day", "--file", "{folder}/none.qb"], REFUSED, "There is no shop file"),
+        (["day", "--file", "{folder}"], REFUSED, "is a folder"),
+        (["day", "--file", "{foreign}"], REFUSED, "is not a shop file"),
+        (["start", "--file", "{file}"], REFUSED, "is there already"),
+        (["start", "--file", "{folder}/new.qb", "--settings", "{folder}/none.toml"], REFUSED, "cannot be read"),
+        (["start", "--file", "{folder}/new.qb", "--settings", "{binary}"], REFUSED, "no UTF-8 text"),
+        (["start", "--file", "{folder}/new.qb", "--settings", "{foreign}"], REFUSED, "line"),
+        (["settings", "--take", "{foreign}", "--as", "J", "--file", "{file}"], REFUSED, "line"),
+        (["settings", "--take", "{foreign}", "--file", "{file}"], USAGE, "who acts"),
+        (["settings", "--take", "{foreign}", "--as", "JJJJJJJJJ", "--file", "{file}"], USAGE, "initials"),
+        (["backup", "{file}", "--file", "{file}"], REFUSED, "is there already"),
+        (["backup", "{folder}/no/b.qb", "--file", "{file}"], REFUSED, "no folder"),
+        (["box", "four", "--file", "{file}"], USAGE, "is no tag"),
+        (["find", "a\ud800", "--file", "{file}"], USAGE, "half of a character"),
+        (["--file", "{file}"], USAGE, "needs a terminal"),
+        (["demo"], USAGE, "needs a terminal"),
+    ],
+)
+def test_trouble_is_one_sentence_and_a_code(
+    arguments: list[str], code: int, says: str, empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Whatever is wrong, nothing goes to standard output, one sentence to standard error, and the code tells which."""
+    foreign, binary = tmp_path / "foreign.txt", tmp_path / "binary.toml"
+    foreign.write_text("this is = = no toml\n" * 60, encoding="utf-8")
+    binary.write_bytes(b"\xff\xfe\x00")
+    names = {"folder": tmp_path, "foreign": foreign, "binary": binary, "file": empty}
+
+    assert main([argument.format(**names) for argument in arguments], clock=clock) == code
+
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert says in said.err
+    assert "Traceback" not in said.err
+    assert not (tmp_path / "new.qb").exists()
+
+
+@pytest.mark.parametrize("arguments", [["--nonsense"], ["nonsense"], ["demo", "--date", "2026-02-30"], ["box"]])
+def test_a_mistyped_command_explains_itself(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    """Unknown options, commands and days end with the code for mistyped and the usage."""
+    with pytest.raises(SystemExit) as left:
+        main(arguments)
+
+    assert left.value.code == USAGE
+    assert "usage: queueboard" in capsys.readouterr().err
+
+
+def test_a_shop_is_started_and_its_settings_come_back(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Start asks nothing, and settings prints the starter text; taking it in again is accepted."""
+    file, text = str(tmp_path / "shop.qb"), tmp_path / "mine.toml"
+    assert main(["start", "--file", file], clock=clock) == FINE
+    capsys.readouterr()
+    assert main(["settings", "--file", file], clock=clock) == FINE
+    printed = capsys.readouterr().out
+    text.write_text(printed, encoding="utf-8")
+
+    assert printed == seed_text("settings.toml")
+    assert main(["settings", "--take", str(text), "--as", "MB", "--file", file], clock=clock) == FINE
+    assert "in force" in capsys.readouterr().out
+
+
+def test_the_file_and_initials_may_come_from_the_environment(
+    empty: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """QUEUEBOARD_FILE names the shop's file, and --file outranks it."""
+    monkeypatch.setenv("QUEUEBOARD_FILE", empty)
+    assert main(["boxes"], clock=clock) == FINE
+    assert main(["boxes", "--file", str(tmp_path / "none.qb")], clock=clock) == REFUSED
+
+    assert "none.qb" in capsys.readouterr().err
+
+
+def test_a_backup_is_a_shop_file_of_its_own(file: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The copy opens and lists the same boxes as its original."""
+    copy = str(tmp_path / "copy.qb")
+    assert main(["backup", copy, "--file", file], clock=clock) == FINE
+    capsys.readouterr()
+
+    assert _boxes(copy, capsys) == _boxes(file, capsys)
+
+
+def test_fixing_the_order_needs_somebody_who_acts(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The order of the day is fixed for somebody with initials, and the same list is printed."""
+    assert main(["day", "--fix", "--file", file], clock=clock) == USAGE
+    assert main(["day", "--fix", "--as", "MB", "--file", file], clock=clock) == FINE
+    fixed = capsys.readouterr().out
+    assert main(["day", "--file", file], clock=clock) == FINE
+
+    assert capsys.readouterr().out == fixed
+
+
+def run(file: str, *arguments: str, **environment: str) -> subprocess.CompletedProcess[bytes]:
+    """The program as a process of its own, without a terminal."""
+    return subprocess.run(
+        [sys.executable, "-m", "queueboard", "--file", file, *arguments],
+        cwd=ROOT,
+        env={"PATH": os.environ["PATH"], "HOME": os.environ.get("HOME", "/"), **environment},
+        capture_output=True,
+        check=False,
+    )
+
+
+def test_a_reader_that_has_enough_is_no_trouble(file: str) -> None:
+    """`queueboard boxes --json | head -1` ends without a word on standard error."""
+    command = f"'{sys.executable}' -m queueboard --file '{file}' boxes --json | head -1"
+    done = subprocess.run(["bash", "-c", f"set -o pipefail; {command}"], cwd=ROOT, capture_output=True, check=False)
+
+    assert done.returncode == FINE
+    assert done.stderr == b""
+    assert done.stdout == b"{\n"
+
+
+def test_an_old_terminal_s_letters_are_no_trouble(file: str) -> None:
+    """Where only ASCII can be written, names lose letters but nothing fails; JSON loses none."""
+    plain = {"PYTHONIOENCODING": "ascii", "LC_ALL": "C"}
+
+    assert run(file, "boxes", **plain).returncode == FINE
+    boxes = json.loads(run(file, "boxes", "--json", **plain).stdout)["boxes"]
+    assert {box["customer"]["name"] for box in boxes} == set(HOSTILE_NAMES)
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_a_full_disk_behind_the_output_is_one_sentence(file: str) -> None:
+    """Output that cannot be written ends with the code for refused and a sentence."""
+    with Path("/dev/full").open("wb") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "queueboard", "--file", file, "boxes"],
+            cwd=ROOT,
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+        )
+
+    assert done.returncode == REFUSED
+    assert done.stderr.startswith(b"The machine refused: No space left")
+    assert b"Traceback" not in done.stderr
+
+
+def test_a_dumb_terminal_is_refused_by_the_board(empty: str) -> None:
+    """Without a terminal that can be drawn on, the board says which commands print text."""
+    done = run(empty, TERM="dumb")
+
+    assert done.returncode == USAGE
+    assert b"queueboard day" in done.stderr
+
+
+def test_every_command_says_what_it_does() -> None:
+    """The help of the whole names each command with a sentence, and the exit codes."""
+    text = build_parser().format_help()
+
+    for command in ("start", "demo", "day", "late", "labels", "boxes", "box", "find", "settings", "backup"):
+        assert f"    {command} " in text
+    assert "3 nothing found" in text
