@@ -1,12 +1,21 @@
 """A blade length as it stands in a typed line, and the question asked back when cm and inches are in doubt."""
 
 import re
+from decimal import ROUND_HALF_UP, Decimal
 
 from queueboard.errors import TypedError
+from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 
 SHORTEST_MM, LONGEST_MM = 20, 900
-MM_PER = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, "inches": 25.4, '"': 25.4}
-"""Millimetres in each unit that may be typed; the inch is 25.4 mm by definition."""
+MM_PER = {
+    "mm": Decimal(1),
+    "cm": MM_PER_CM,
+    "in": MM_PER_INCH,
+    "inch": MM_PER_INCH,
+    "inches": MM_PER_INCH,
+    '"': MM_PER_INCH,
+}
+"""Millimetres in each unit that may be typed."""
 
 _LENGTH = re.compile(r"(\d{1,4}(?:[.,]\d{1,2})?)(mm|cm|inches|inch|in|\")?")
 
@@ -25,11 +34,11 @@ def read_length_mm(word: str, unit_word: str, *, shop_unit: str, usual_mm: int |
     match = _LENGTH.fullmatch(word)
     if match is None:
         raise TypedError(f"“{word}” is not a length. Type it like 20, 20.5, 20cm or 8in.")
-    number = float(match[1].replace(",", "."))
+    number = Decimal(match[1].replace(",", "."))
     unit = match[2] or unit_word
     if not unit and usual_mm is not None:
         _ask_unit(match[1], number, shop_unit, usual_mm)
-    length_mm = int(number * MM_PER[unit or shop_unit] + 0.5)
+    length_mm = int((number * MM_PER[unit or shop_unit]).quantize(Decimal(1), rounding=ROUND_HALF_UP))
     if not SHORTEST_MM <= length_mm <= LONGEST_MM:
         raise TypedError(
             f"A knife of {match[1]} {unit or shop_unit}? Lengths go from 2 to 90 cm (0.8 to 35.4 in); type it again."
@@ -37,7 +46,7 @@ def read_length_mm(word: str, unit_word: str, *, shop_unit: str, usual_mm: int |
     return length_mm
 
 
-def _ask_unit(typed: str, number: float, shop_unit: str, usual_mm: int) -> None:
+def _ask_unit(typed: str, number: Decimal, shop_unit: str, usual_mm: int) -> None:
     other = "in" if shop_unit == "cm" else "cm"
     if not _near(number * MM_PER[shop_unit], usual_mm) and _near(number * MM_PER[other], usual_mm):
         raise TypedError(
@@ -45,6 +54,6 @@ def _ask_unit(typed: str, number: float, shop_unit: str, usual_mm: int) -> None:
         )
 
 
-def _near(length_mm: float, usual_mm: int) -> bool:
+def _near(length_mm: Decimal, usual_mm: int) -> bool:
     """Within half and twice the usual length: what nobody would look at twice (common practice, no source)."""
     return usual_mm / 2 <= length_mm <= usual_mm * 2

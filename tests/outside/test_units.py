@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from queueboard.intake.lengths import read_length_mm
 from queueboard.phrases.typed import parse_length_mm
 from queueboard.values.units import (
     GRAMS_PER_OUNCE,
@@ -34,8 +35,10 @@ def test_units_are_exact() -> None:
 
 @pytest.mark.parametrize("half_inches", range(2, 71))
 def test_typed_inches_are_the_defined_ones(half_inches: int) -> None:
-    """An edge length typed in inches is the defined length, rounded half up to a whole millimetre."""
+    """A length typed in a field or in a line of knives is the defined one, rounded half up to a whole millimetre."""
     inches = Decimal(half_inches) / 2
     exact_mm = inches * Decimal(DEFINED["inch_mm"])
+    whole_mm = int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
 
-    assert parse_length_mm(f"{inches}", "in") == int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
+    assert parse_length_mm(f"{inches}", "in") == whole_mm
+    assert read_length_mm(f"{inches}in", "", shop_unit="cm", usual_mm=None) == whole_mm
