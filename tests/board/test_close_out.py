@@ -179,7 +179,9 @@ async def test_a_part_goes_and_the_rest_is_named_after_the_count(shop: Shop) -> 
     app = host(shop, number)
 
     async with app.run_test(size=SMALL) as pilot:
-        await type_in(pilot, "9", "+", "", "1 20", "4")
+        await type_in(pilot, "9", "+", "")
+        assert_screen(app, "close-out-money-of-a-part-80")
+        await type_in(pilot, "1*81", "6")
         assert f"3 not ready: {number}-10, {number}-11, {number}-12" in dump(app)
         await type_in(pilot, "+")
 

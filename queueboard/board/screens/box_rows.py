@@ -10,6 +10,8 @@ from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.words import ON_BOARD, Column
 
 HEADS = ("box", "customer", "recv", "bench", "test", "ready", "min", "to pay", "ship-by", "promise", "label")
+FIGURES = frozenset({"recv", "bench", "test", "ready", "min", "to pay"})
+"""The columns that stand to the right."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

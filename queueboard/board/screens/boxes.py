@@ -9,17 +9,19 @@ from textual.widgets import DataTable, Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
-from queueboard.board.screens.box_rows import HEADS, SORTS, TableRow, table_rows
+from queueboard.board.screens.box_rows import FIGURES, HEADS, SORTS, TableRow, table_rows
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
 WIDTHS = (5, 17, 5, 6, 5, 6, 4, 10, 18, 26, 44)
 
 
-def _fitted(cell: str, width: int, *, bold: bool) -> Text:
-    """A cell's text, literal, cut with a sign before it touches the next cell."""
+def _fitted(cell: str, width: int, *, bold: bool, figures: bool) -> Text:
+    """A cell's text, literal, cut with a sign before it touches the next cell; figures stand to the right."""
     text = Text(cell, style="bold" if bold else "", no_wrap=True)
     text.truncate(width - 1, overflow="ellipsis")
+    if figures:
+        text.pad_left(width - 1 - text.cell_len)
     return text
 
 
@@ -44,7 +46,7 @@ class BoxesScreen(ShopScreen[int | None]):
         yield Static(id="heading", markup=False)
         yield DataTable[Text](id="table", cursor_type="row", zebra_stripes=True, cell_padding=0)
         yield Static(
-            "Enter to this box · * sort by the next column · / turn round · ← → more · . back",
+            "Enter to this box · * sort otherwise · / turn round · ← → more · . back",
             id="keys",
             markup=False,
         )
@@ -53,7 +55,7 @@ class BoxesScreen(ShopScreen[int | None]):
         """Begin in the order of the board: by ship-by."""
         table = self.table()
         for head, width in zip(HEADS, WIDTHS, strict=True):
-            table.add_column(Text(head), width=width)
+            table.add_column(_fitted(head, width, bold=True, figures=head in FIGURES), width=width)
         table.fixed_columns = 2
         self.show(self.desk.picture)
         table.focus()
@@ -75,8 +77,11 @@ class BoxesScreen(ShopScreen[int | None]):
         self.shown = rows
         table.clear()
         for row in rows:
-            cells = zip(row.cells, WIDTHS, strict=True)
-            table.add_row(*(_fitted(cell, width, bold=row.total) for cell, width in cells), key=row.key)
+            cells = (
+                _fitted(cell, width, bold=row.total, figures=head in FIGURES)
+                for head, cell, width in zip(HEADS, row.cells, WIDTHS, strict=True)
+            )
+            table.add_row(*cells, key=row.key)
         place = next((n for n, row in enumerate(rows) if was is not None and row.key == was.key), 0)
         table.move_cursor(row=place, animate=False)
 

@@ -121,7 +121,7 @@ def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
 
 def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     """Take the choice typed: 1 to 3 a payment, 4 on account, 5 gone unpaid with the reason behind it."""
-    choice, _, rest = typed.partition(" ")
+    choice, _, rest = typed.replace("*", " ", 1).partition(" ")  # the numeric pad has no space
     if stand.box.owed_cents <= 0 and not typed:
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice in WAYS:
@@ -130,6 +130,8 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
     elif choice == "5" and rest.strip():
         screen.attempt(closing.settle, stand.close, Settling.UNPAID, rest.strip())
+    elif choice == "6" and stand.check.staying:
+        screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice == "5":
         raise GoOnTypingError("Type why it goes unpaid, behind the 5.")
     else:

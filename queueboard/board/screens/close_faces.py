@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from queueboard.board.screens.close_lines import collector, going_lines, look_alike_lines, things_here
+from queueboard.board.screens.close_lines import collector, cost_of_going, going_lines, look_alike_lines, things_here
 from queueboard.phrases.cautions import HAND_OVER, PACKING
 from queueboard.phrases.closing import label_check_words, missing_words, step_question
 from queueboard.phrases.dates import many
@@ -147,18 +147,26 @@ def _label(stand: Stand) -> Face:
 
 
 def _money(stand: Stand) -> Face:
-    """What is owed, and the ways to settle it."""
-    owed = money(stand.box.owed_cents, stand.picture.settings)
+    """What is owed, and the ways to settle it; what a part costs, where only a part goes."""
+    settings = stand.picture.settings
+    part: tuple[str, ...] = ()
+    if stand.check.staying:
+        part = (
+            "  6  paid for what goes today; the rest is owed until it goes",
+            "",
+            f"What goes today costs {money(cost_of_going(stand.box, stand.check), settings)}.",
+        )
     return Face(
-        question=f"{_question(stand)} {owed} to pay.",
+        question=f"{_question(stand)} {money(stand.box.owed_cents, settings)} to pay.",
         body=(
             "  1  paid in cash",
             "  2  paid by card",
             "  3  paid by transfer",
             "  4  on account",
             "  5  gone unpaid, because ... (5, then the reason)",
+            *part,
             "",
-            "Part of it: the number, then the amount, such as 1 20.00",
+            "A part of the money: the number, then the amount, such as 1 20.00 or 1*20.00",
         ),
         keys=f"number, Enter · {ANEW}",
         quick=frozenset("/"),

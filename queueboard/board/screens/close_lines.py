@@ -4,7 +4,7 @@ from queueboard.phrases.closing import going_words
 from queueboard.phrases.knives import last_seen_words
 from queueboard.phrases.money import box_money_words
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.values.box import CloseOut
+from queueboard.values.box import CloseCheck, CloseOut
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import GoesBy, Settling, ThingState
 
@@ -30,6 +30,11 @@ def collector(box: BoxPicture, close: CloseOut) -> str:
         return close.handed_to
     carrier = box.label.carrier if box.label is not None else ""
     return f"the carrier, {carrier}" if carrier else "the carrier"
+
+
+def cost_of_going(box: BoxPicture, check: CloseCheck) -> int:
+    """The price in cents of the knives that would leave now, declined ones free."""
+    return sum(knife.price_cents for knife in box.knives if knife.id in check.going and knife.declined is None)
 
 
 def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str, ...]:

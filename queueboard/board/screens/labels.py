@@ -57,6 +57,7 @@ def _line(due: LabelDue, picture: Picture) -> Line:
         text=Content.assemble(
             (f"{loud}{label_due_words(due, today)}", "bold"),
             f" · box {box.box.number} · {cell_text(box.customer.name)}\n",
-            f"    {label_wants(due, picture)} · {label_words(box, today)} · {due_words(box, picture.now)}\n",
+            f"    {label_wants(due, picture)} · {due_words(box, picture.now)}\n",
+            f"    {label_words(box, today)}\n",
         ),
     )

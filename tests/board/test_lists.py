@@ -1,0 +1,248 @@
+"""The list screens over hand-built pictures: what they show, where their keys lead, names literal everywhere."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from textual.widgets import OptionList
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.board.screens.boxes import BoxesScreen
+from queueboard.board.screens.day import DayScreen
+from queueboard.board.screens.find import FindScreen
+from queueboard.board.screens.labels import LabelsScreen
+from queueboard.board.screens.late import LateScreen
+from queueboard.clean import cell_text
+from queueboard.shop.picture import Picture
+from queueboard.values.plan import OrderChange
+from queueboard.words import Column, LabelState, LabelWord, Lateness, OrderWord, RunReason, WaitingFor
+from tests import pictures as made
+from tests.board.dump import assert_screen, dump
+from tests.board.host import LARGE, SMALL, FakeDesk, Host
+
+MakeScreen = Callable[[Desk], ShopScreen[int | None]]
+
+ALL: tuple[MakeScreen, ...] = (DayScreen, LateScreen, LabelsScreen, BoxesScreen)
+
+
+def shop_at_nine(name: str = "Ola Hale") -> Picture:
+    """Four boxes: late with a dead label, a label to buy, waiting (the same customer), and one that leaves today."""
+    late = made.box_picture(
+        417,
+        forecast_=made.forecast(417, minutes_left=14, lateness=Lateness.LATE, late_minutes=130, finish=made.at(13, 30)),
+        label_=made.label(box_number=417, expires_on=made.TODAY),
+        label_due_=made.label_due(417, LabelWord.TOO_LATE, made.TODAY),
+    )
+    to_buy = made.box_picture(
+        made.box(421, customer_id=2),
+        customer_=made.customer(name, id=2),
+        label_=made.label(box_number=421, state=LabelState.TO_BUY),
+        label_due_=made.label_due(421, LabelWord.BUY),
+        forecast_=made.forecast(
+            421, minutes_left=40, lateness=Lateness.WILL_BE_LATE, late_minutes=1500, finish=made.at(10, days=3)
+        ),
+    )
+    waiting = made.box_picture(
+        made.box(430, customer_id=2, waiting_for=WaitingFor.ESTIMATE, waiting_since=made.at(9, days=-3)),
+        customer_=made.customer(name, id=2),
+        promises=(),
+    )
+    today = made.box_picture(
+        made.box(431, customer_id=3),
+        customer_=made.customer("Åse Tallis", id=3, town="Vik", phone="0555 019 902"),
+        promises=(made.promise(made.TODAY, box_number=431),),
+    )
+    plan = made.plan(
+        made.run(417001, 421001, 421002, start=made.at(9, 30)),
+        made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_minute=60),
+        made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_minute=200),
+        changes=(OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),),
+    )
+    return replace(made.picture(late, to_buy, waiting, today, plan_=plan), order_fixed=True)
+
+
+def host(make: MakeScreen, picture: Picture | None = None) -> tuple[Host, FakeDesk]:
+    """An app with one list screen, and the desk that keeps what was asked."""
+    desk = FakeDesk(picture or shop_at_nine())
+    return Host(desk, lambda: make(desk)), desk
+
+
+@pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])
+@pytest.mark.parametrize("make", ALL, ids=["day", "late", "labels", "boxes"])
+async def test_each_list_reads_at_both_sizes(
+    make: MakeScreen, size: tuple[int, int], request: pytest.FixtureRequest
+) -> None:
+    """The whole screen is as it was last looked at, at 80x24 and 120x40."""
+    app, _ = host(make)
+
+    async with app.run_test(size=size) as pilot:
+        await pilot.pause()
+        assert_screen(app, f"list-{request.node.callspec.id}")
+
+
+@pytest.mark.parametrize("make", ALL, ids=["day", "late", "labels", "boxes"])
+async def test_an_empty_list_says_what_to_do_next(make: MakeScreen, request: pytest.FixtureRequest) -> None:
+    """Without a single box each list still tells what it is for and what comes next."""
+    app, _ = host(make, made.picture())
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert_screen(app, f"list-empty-{request.node.callspec.id}")
+
+
+@pytest.mark.parametrize("name", made.HOSTILE_NAMES)
+async def test_names_are_shown_literally(name: str) -> None:
+    """A name that looks like markup, an order or a formula stands in every list as it was typed."""
+    for make in ALL:
+        app, _ = host(make, shop_at_nine(name))
+        async with app.run_test(size=(400, 40)) as pilot:
+            await pilot.pause()
+            assert cell_text(name)[:12] in dump(app)
+
+
+async def test_a_typed_number_finds_its_line_and_enter_goes_there() -> None:
+    """43 moves the cursor to the first box that begins so; the whole number and Enter leave with it."""
+    app, _ = host(LateScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("4", "2")
+        assert app.screen.query_one(OptionList).highlighted == 1
+        assert "box 42_" in dump(app)
+        await pilot.press("1", "enter")
+        await pilot.pause()
+
+    assert app.answer == 421
+
+
+async def test_a_number_that_is_not_open_is_said() -> None:
+    """999 and Enter stays on the list with a sentence."""
+    app, _ = host(LateScreen)
+
+    async with app.run_test(size=SMALL, notifications=True) as pilot:
+        await pilot.press("9", "9", "9", "enter")
+        await pilot.pause()
+        assert "There is no open box 999" in dump(app)
+        assert not app.left
+
+
+async def test_the_cursor_stays_on_its_box_when_the_list_changes() -> None:
+    """Another window closes the worst box: the cursor is still on the one it was on."""
+    picture = shop_at_nine()
+    app, desk = host(LateScreen, picture)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("down")
+        rest = tuple(box for box in picture.boxes if box.box.number != 417)
+        desk.next_picture = replace(picture, boxes=rest, last_line=2)
+        app.look_around()
+        await pilot.press("enter")
+        await pilot.pause()
+
+    assert app.answer == 421
+
+
+async def test_enter_on_a_run_puts_its_knives_on_the_bench() -> None:
+    """Only the knives not begun are moved, all in one action."""
+    app, desk = host(DayScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("enter")
+        await pilot.pause()
+
+    (done,) = desk.done
+    knives, column = done.args
+    assert done.name == "move_knives"
+    assert isinstance(knives, tuple)
+    assert [knife.tag for knife in knives] == ["417-1", "421-1"]
+    assert column is Column.ON_BENCH
+
+
+async def test_a_run_on_the_bench_goes_on_with_plus_or_straight_to_ready() -> None:
+    """+ moves a begun run to testing, * to ready."""
+    app, desk = host(DayScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("down", "plus", "asterisk")
+        await pilot.pause()
+
+    assert [done.args[1] for done in desk.done] == [Column.TESTING, Column.READY]
+
+
+async def test_the_first_look_of_a_day_fixes_the_order() -> None:
+    """The order of the plan is fixed once; a day list that is fixed is left alone."""
+    app, desk = host(DayScreen, replace(shop_at_nine(), order_fixed=False))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+    (done,) = desk.done
+    assert done.name == "fix_day_list"
+    assert done.args == (made.TODAY, (417001, 421001, 421002, 417002, 431001, 431002))
+
+    fixed, other = host(DayScreen)
+    async with fixed.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+    assert other.done == []
+
+
+async def test_o_sorts_again() -> None:
+    """O lets the old order go, then fixes what comes out."""
+    app, desk = host(DayScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("o")
+        await pilot.pause()
+
+    assert [done.args[1] for done in desk.done] == [(), (417001, 421001, 421002, 417002, 431001, 431002)]
+
+
+async def test_the_table_sorts_by_value_and_keeps_customers_together() -> None:
+    """By minutes left the customer with two boxes comes first, both boxes and then their totals."""
+    app, _ = host(BoxesScreen)
+
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.press("asterisk", "asterisk", "asterisk")
+        await pilot.pause()
+        lines = dump(app).splitlines()
+
+    assert "sorted by minutes left" in lines[0]
+    assert [line[:5].strip() for line in lines[2:7]] == ["421", "430", "=2", "417", "431"]
+
+
+async def test_finding_shows_matches_side_by_side_and_a_sentence() -> None:
+    """The same surname twice: both cards stand side by side, the marked one is told in a sentence to read out."""
+    app, _ = host(FindScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press(*"tallis")
+        await pilot.pause()
+        assert_screen(app, "find-two-80")
+        await pilot.press("asterisk", "enter")
+        await pilot.pause()
+
+    assert app.answer == 431
+
+
+async def test_finding_by_the_last_four_of_the_phone() -> None:
+    """9902 finds the one box whose phone ends so."""
+    app, _ = host(FindScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press(*"9902", "enter")
+        await pilot.pause()
+
+    assert app.answer == 431
+
+
+async def test_finding_nothing_says_how_to_look_otherwise() -> None:
+    """A name nobody has leaves a sentence, and Enter does not leave."""
+    app, _ = host(FindScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press(*"zzz", "enter")
+        await pilot.pause()
+        assert "No open box fits" in dump(app)
+        assert not app.left
+        await pilot.press("escape")
+        await pilot.pause()
+
+    assert app.left
