@@ -1,0 +1,340 @@
+"""For every operation: how to come to it, and the one act itself; its undo is tested from here.
+
+A new operation needs a function do_NAME here: it prepares a shop and returns the act.
+"""
+
+from collections.abc import Callable
+from datetime import date
+
+from queueboard.seedfiles import seed_text
+from queueboard.shop import (
+    closing,
+    correcting,
+    labelling,
+    money,
+    moving,
+    noting,
+    numbers,
+    promising,
+    receiving,
+    undoing,
+    waiting,
+)
+from queueboard.shop.opening import Shop
+from queueboard.values.actor import Actor
+from queueboard.values.box import CloseOut
+from queueboard.values.new import NewBox, NewLabel, NewPromise
+from queueboard.words import (
+    CameBy,
+    Column,
+    DeclineReason,
+    GoesBy,
+    LabelOwner,
+    LabelState,
+    Packing,
+    PayWay,
+    PromiseKind,
+    Settling,
+    WaitingFor,
+)
+from tests.shop.place import box, by, chef, counter, parcel
+
+Act = Callable[[Actor], object]
+Scenario = Callable[[Shop], Act]
+
+
+def ready_parcel(shop: Shop, *, things: tuple[str, ...] = ()) -> int:
+    """A parcel whose knives are all ready; its number."""
+    made = parcel(shop, things=things)
+    moving.move_knives(shop, by(), made.knives, Column.READY)
+    return made.box.number
+
+
+def close(shop: Shop, number: int) -> CloseOut:
+    """The close-out under way for a box."""
+    found = box(shop, number).close_out
+    assert found is not None
+    return found
+
+
+def begun(shop: Shop, *, things: tuple[str, ...] = ()) -> int:
+    """A parcel with its close-out begun; its number."""
+    number = ready_parcel(shop, things=things)
+    closing.begin_close_out(shop, by(), box(shop, number).box)
+    return number
+
+
+def counted(shop: Shop, n: int, *, things: tuple[str, ...] = ()) -> int:
+    """A parcel counted at its close-out; its number."""
+    number = begun(shop, things=things)
+    closing.count(shop, by(), close(shop, number), n)
+    return number
+
+
+def all_but_sent(shop: Shop) -> int:
+    """A parcel that only has to be sent off; its number."""
+    number = counted(shop, 3)
+    closing.confirm_names(shop, by(), close(shop, number))
+    closing.confirm_label(shop, by(), close(shop, number))
+    closing.settle(shop, by(), close(shop, number), Settling.ON_ACCOUNT)
+    return number
+
+
+def do_add_customer(shop: Shop) -> Act:
+    return lambda actor: receiving.add_customer(shop, actor, name="Oake")
+
+
+def do_receive_box(shop: Shop) -> Act:
+    customer = receiving.add_customer(shop, by(), name="Oake")
+    new = NewBox(
+        customer_id=customer,
+        came_by=CameBy.MAIL,
+        goes_by=GoesBy.PARCEL,
+        counted=1,
+        knives=(chef(),),
+        things=("sheath",),
+        note_says=2,
+        promise=NewPromise(kind=PromiseKind.SHIPS_BY, day=date(2026, 11, 12)),
+    )
+    return lambda actor: receiving.receive_box(shop, actor, new)
+
+
+def do_open_box(shop: Shop) -> Act:
+    customer = receiving.add_customer(shop, by(), name="Oake")
+    unopened = NewBox(
+        customer_id=customer, came_by=CameBy.MAIL, goes_by=GoesBy.PARCEL, counted=0, knives=(), opened=False
+    )
+    number = receiving.receive_box(shop, by(), unopened)
+    return lambda actor: receiving.open_box(shop, actor, box(shop, number).box, 1, (chef(),), ("roll",), 2)
+
+
+def do_add_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: receiving.add_knife(shop, actor, made.box, chef())
+
+
+def do_strike_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: receiving.strike_knife(shop, actor, made.knives[0], "typed twice")
+
+
+def do_move_knives(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: moving.move_knives(shop, actor, made.knives, Column.ON_BENCH)
+
+
+def do_pack_box(shop: Shop) -> Act:
+    number = ready_parcel(shop)
+    return lambda actor: moving.pack_box(shop, actor, box(shop, number).box, Packing.WRAPPED)
+
+
+def do_knives_wait(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: waiting.knives_wait(shop, actor, made.knives[:2], WaitingFor.BELTS)
+
+
+def do_box_waits(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: waiting.box_waits(shop, actor, made.box, WaitingFor.ESTIMATE)
+
+
+def do_note_box(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: noting.note_box(shop, actor, made.box, "call before six")
+
+
+def do_note_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: noting.note_knife(shop, actor, made.knives[0], "blue at the tip")
+
+
+def do_decline_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: noting.decline_knife(shop, actor, made.knives[0], DeclineReason.CRACKED, "9 mm")
+
+
+def do_accept_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    noting.decline_knife(shop, by(), made.knives[0], DeclineReason.PRICE)
+    return lambda actor: noting.accept_knife(shop, actor, box(shop, made.box.number).knives[0])
+
+
+def do_add_thing(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: noting.add_thing(shop, actor, made.box, "towel")
+
+
+def do_promise(shop: Shop) -> Act:
+    made = parcel(shop)
+    later = NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 17), told_to="R. Tallis", reason="belts late")
+    return lambda actor: promising.promise(shop, actor, made.box, later)
+
+
+def do_set_flags(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: promising.set_flags(shop, actor, made.box, rush=True, this_next=True)
+
+
+def do_set_label(shop: Shop) -> Act:
+    made = parcel(shop)
+    new = NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY)
+    return lambda actor: labelling.set_label(shop, actor, made.box, new)
+
+
+def do_label_bought(shop: Shop) -> Act:
+    made = parcel(shop)
+    labelling.set_label(shop, by(), made.box, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
+    label = box(shop, made.box.number).label
+    assert label is not None
+    return lambda actor: labelling.label_bought(shop, actor, label, date(2026, 12, 1), "Quay Post")
+
+
+def do_set_price(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: money.set_price(shop, actor, made.knives[0], 1250)
+
+
+def do_take_payment(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: money.take_payment(shop, actor, made.box, 500, PayWay.CASH)
+
+
+def do_correct_knife(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: correcting.correct_knife(shop, actor, made.knives[0], kind="paring", mark="red handle")
+
+
+def do_correct_box(shop: Shop) -> Act:
+    made = counter(shop)
+    return lambda actor: correcting.correct_box(shop, actor, made.box, number=555, goes_by=GoesBy.PARCEL)
+
+
+def do_correct_customer(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: correcting.correct_customer(shop, actor, made.customer, name="R. Talis", phone="")
+
+
+def do_give_box_to(shop: Shop) -> Act:
+    made = parcel(shop)
+    other = receiving.add_customer(shop, by(), name="Oake")
+    return lambda actor: correcting.give_box_to(shop, actor, made.box, other)
+
+
+def do_merge_customers(shop: Shop) -> Act:
+    first, second = parcel(shop).customer, parcel(shop, name="Tallis, R.").customer
+    return lambda actor: correcting.merge_customers(shop, actor, first, second)
+
+
+def do_begin_close_out(shop: Shop) -> Act:
+    number = ready_parcel(shop)
+    return lambda actor: closing.begin_close_out(shop, actor, box(shop, number).box)
+
+
+def do_leave_close_out(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    closing.tick(shop, by(), close(shop, number), box(shop, number).knives[0].id)
+    return lambda actor: closing.leave_close_out(shop, actor, close(shop, number))
+
+
+def do_count(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    closing.tick(shop, by(), close(shop, number), box(shop, number).knives[0].id)
+    return lambda actor: closing.count(shop, actor, close(shop, number), 3)
+
+
+def do_tick(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    return lambda actor: closing.tick(shop, actor, close(shop, number), box(shop, number).knives[1].id)
+
+
+def do_untick(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    knife = box(shop, number).knives[1].id
+    closing.tick(shop, by(), close(shop, number), knife)
+    return lambda actor: closing.untick(shop, actor, close(shop, number), knife)
+
+
+def do_tick_thing(shop: Shop) -> Act:
+    number = counted(shop, 3, things=("sheath",))
+    return lambda actor: closing.tick_thing(shop, actor, close(shop, number), box(shop, number).things[0].id)
+
+
+def do_ticks_done(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    closing.tick(shop, by(), close(shop, number), box(shop, number).knives[1].id)
+    return lambda actor: closing.ticks_done(shop, actor, close(shop, number))
+
+
+def do_things_done(shop: Shop) -> Act:
+    number = counted(shop, 3, things=("sheath",))
+    return lambda actor: closing.things_done(shop, actor, close(shop, number))
+
+
+def do_why_missing(shop: Shop) -> Act:
+    number = counted(shop, 2)
+    return lambda actor: closing.why_missing(shop, actor, close(shop, number), "customer cannot wait")
+
+
+def do_confirm_names(shop: Shop) -> Act:
+    number = counted(shop, 3)
+    return lambda actor: closing.confirm_names(shop, actor, close(shop, number))
+
+
+def do_confirm_label(shop: Shop) -> Act:
+    number = counted(shop, 3)
+    closing.confirm_names(shop, by(), close(shop, number))
+    return lambda actor: closing.confirm_label(shop, actor, close(shop, number))
+
+
+def do_settle(shop: Shop) -> Act:
+    number = counted(shop, 3)
+    return lambda actor: closing.settle(shop, actor, close(shop, number), Settling.UNPAID, "pays on Monday")
+
+
+def do_send_off(shop: Shop) -> Act:
+    number = all_but_sent(shop)
+    return lambda actor: closing.send_off(shop, actor, close(shop, number))
+
+
+def lose_one(shop: Shop) -> int:
+    """A parcel that went without one knife, now looked for; its number."""
+    number = counted(shop, 2)
+    for knife in box(shop, number).knives[:2]:
+        closing.tick(shop, by(), close(shop, number), knife.id)
+    closing.ticks_done(shop, by(), close(shop, number))
+    closing.why_missing(shop, by(), close(shop, number), "customer cannot wait")
+    closing.confirm_names(shop, by(), close(shop, number))
+    closing.confirm_label(shop, by(), close(shop, number))
+    closing.settle(shop, by(), close(shop, number), Settling.ON_ACCOUNT)
+    closing.send_off(shop, by(), close(shop, number))
+    return number
+
+
+def do_found(shop: Shop) -> Act:
+    number = lose_one(shop)
+    return lambda actor: closing.found(shop, actor, box(shop, number).knives[2])
+
+
+def do_settle_lost(shop: Shop) -> Act:
+    number = lose_one(shop)
+    return lambda actor: closing.settle_lost(shop, actor, box(shop, number).knives[2], "paid for a new one")
+
+
+def do_take_settings(shop: Shop) -> Act:
+    return lambda actor: numbers.take_settings(shop, actor, seed_text("settings.toml") + "\n# a remark\n")
+
+
+def do_fix_day_list(shop: Shop) -> Act:
+    return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [1, 2])
+
+
+def do_undo(shop: Shop) -> Act:
+    made = parcel(shop)
+    actor = by()
+    moving.move_knives(shop, actor, made.knives, Column.ON_BENCH)
+    return lambda second: undoing.undo(shop, second, actor.group_id)
+
+
+SCENARIOS: dict[str, Scenario] = {
+    name.removeprefix("do_"): scenario for name, scenario in globals().items() if name.startswith("do_")
+}
