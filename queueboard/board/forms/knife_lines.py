@@ -11,6 +11,7 @@ from textual.message import Message
 from textual.widgets import Input, Static
 
 from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_line
 from queueboard.phrases.intake import line_words, lines_sum
@@ -106,12 +107,12 @@ class KnifeLines(Vertical):
             self.post_message(self.Changed())
 
     def _echo(self, said: str, *, asked: bool) -> None:
-        self.echo.update(Content(f"? {said}" if asked else said))
+        self.echo.update(Content(cell_text(f"? {said}" if asked else said)))
         self.echo.display = bool(said)
         self.echo.set_class(asked, "-asked")
 
     def _draw(self) -> None:
-        self.list.update(Content("\n".join(line_words(line, self.settings) for line in self.lines)))
+        self.list.update(Content(cell_text("\n".join(line_words(line, self.settings) for line in self.lines))))
         self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings)))
         self.list.display = bool(self.lines)
         self.sum.display = bool(self.lines) or self.counted is not None

@@ -1,14 +1,101 @@
-"""Every key of a screen, made from its bindings."""
+"""Every key of a screen, made from its bindings; on the board also the numeric pad and the signs."""
 
+from collections.abc import Iterator
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.dom import DOMNode
 from textual.screen import Screen
+from textual.widgets import Static
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
+from queueboard.board.key_names import KeyGroup, key_groups
+from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
+
+PAD = """\
+key     on the board              after a tag (417, 417-3)    in a question
+0-9     begin a tag               go on with it               a numbered line; knives that stay
+Enter   open the box              go there                    take what is offered
++       one column on             one column on               yes
+-       one column back           part of the tag: 417-3      no
+*       mark                      straight to ready
+/       show only                 close out the box           another tray
+.       day list                  open the box                back, from a list"""
+
+SIGNS = """\
+▸ cursor   * marked   ≈ a knife like it lies in another box
+LATE its ship-by has passed   WILL BE LATE the day's work ends after it   TODAY it leaves today
+TO FETCH ready, at the counter   WAIT somebody must answer   REDO back on the bench after a test
+DECLINED goes back unsharpened   LOOKED FOR nobody knows where it is"""
 
 
 class HelpScreen(ShopModal[None]):
     """The keys of the screen below."""
 
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,enter,q,question_mark,full_stop,minus", "leave", "back", tooltip="Back.", id="help.leave"),
+        Binding("down,plus", "scroll(3)", "down", tooltip="Further down.", id="help.down"),
+        Binding("up", "scroll(-3)", "up", tooltip="Further up.", id="help.up"),
+        Binding("pagedown,space", "scroll(12)", "page down", tooltip="A page down.", id="help.page-down"),
+        Binding("pageup", "scroll(-12)", "page up", tooltip="A page up.", id="help.page-up"),
+    ]
+    AUTO_FOCUS = ""
+
     def __init__(self, desk: Desk, about: Screen[object]) -> None:
         super().__init__(desk)
         self.about = about
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(id="help", can_focus=False):
+            yield Static(Content("\n").join(help_lines(self.about, with_pad=bool(self.about.query("#columns")))))
+        yield Static("↑ ↓ further   Esc back", id="keys", markup=False)
+
+    def action_scroll(self, by: int) -> None:
+        self.query_one("#help").scroll_relative(y=by, animate=False)
+
+    def action_leave(self) -> None:
+        self.dismiss(None)
+
+
+def help_lines(about: Screen[object], *, with_pad: bool) -> Iterator[Content]:
+    """The help text, line by line."""
+    if with_pad:
+        yield from titled("The numeric pad alone runs the day", PAD)
+        yield from titled("Signs and words", SIGNS)
+    seen: set[str] = set()
+    for node in (about, *helpers(about), about.app):
+        for group in key_groups(node):
+            if group.title not in seen and group.lines:
+                seen.add(group.title)
+                yield from group_lines(group)
+    if with_pad:
+        yield from titled("Take care", f"{BENCH_SHORT}\n{PACKING_SHORT}")
+
+
+def helpers(about: Screen[object]) -> Iterator[DOMNode]:
+    """The widgets of ours in the screen that bind keys, each class once."""
+    classes: set[type[DOMNode]] = set()
+    for widget in about.query("*"):
+        if type(widget) not in classes and type(widget).__module__.startswith("queueboard."):
+            classes.add(type(widget))
+            yield widget
+
+
+def titled(title: str, text: str) -> Iterator[Content]:
+    """A title, its lines, a blank."""
+    yield Content.styled(title, "bold $text-primary")
+    yield from (Content(line) for line in text.splitlines())
+    yield Content("")
+
+
+def group_lines(group: KeyGroup) -> Iterator[Content]:
+    """A group of keys: what to press, then what it does."""
+    yield Content.styled(group.title, "bold $text-primary")
+    width = max(len(" ".join(line.keys)) for line in group.lines)
+    for line in group.lines:
+        yield Content.assemble((" ".join(line.keys).ljust(width + 2), "bold"), line.sentence)
+    yield Content("")

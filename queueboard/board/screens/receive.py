@@ -47,6 +47,7 @@ class ReceiveScreen(Form[int]):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         settings = desk.picture.settings
+        self.stored: int | None = None
         self.number = Field(str(next_number(desk.shop)))
         self.picker = CustomerPicker(customers(desk.shop))
         self.came = Choice(ARRIVALS)
@@ -119,7 +120,12 @@ class ReceiveScreen(Form[int]):
         number = self.attempt(receive_box, new)
         if number is None:
             return
-        self.app.push_screen(ReceivedScreen(self.desk, number[0]), lambda _: self.dismiss(number[0]))
+        self.stored = number[0]
+        self.app.push_screen(ReceivedScreen(self.desk, self.stored), self.leave_stored)
+
+    def leave_stored(self, seen: bool | None) -> None:
+        """Leave with the number, once the stub was seen."""
+        self.dismiss(self.stored)
 
     def typed_box(self) -> NewBox | None:
         """Everything typed, read from the top; None after asking back about a line or a customer."""
