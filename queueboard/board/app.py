@@ -1,9 +1,14 @@
 """The app: the desk, the themes, the keys that hold everywhere, and the look for what other windows write."""
 
+import asyncio
+import signal
+from pathlib import Path
 from typing import ClassVar
 
+from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
+from textual.events import Resize
 
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
@@ -13,24 +18,33 @@ from queueboard.errors import QueueboardError
 LOOK_SECONDS = 0.25
 """How often the app asks whether another window has written: one look at one number."""
 
+SMALLEST = (60, 20)
+"""Columns and lines below which nothing of use fits."""
+
 
 class QueueboardApp(App[int]):
     """Keys on every screen."""
 
     TITLE = "queueboard"
-    CSS_PATH = "app.tcss"
+    CSS_PATH = [Path(__file__).with_name("app.tcss"), Path(__file__).with_name("board.tcss")]
     ENABLE_COMMAND_PALETTE = False
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("question_mark", "keys", "keys", tooltip="Show every key of this screen.", id="app.keys"),
-        Binding("ctrl+t", "turn_theme", "light or dark", tooltip="Change between dark and light.", id="app.theme"),
-        Binding("ctrl+q", "quit", "quit", tooltip="Leave the board; everything is stored.", id="app.quit"),
+        Binding(
+            "ctrl+t", "turn_theme", "light or dark", False, tooltip="Change between dark and light.", id="app.theme"
+        ),
+        Binding("ctrl+q", "quit", "quit", False, tooltip="Leave the board; everything is stored.", id="app.quit"),
     ]
 
     def __init__(self, desk: Desk, *, plain: bool = False, light: bool = False) -> None:
         super().__init__(ansi_color=True if plain else None)
         self.desk = desk
+        self.failure: Exception | None = None
+        """What the program failed with."""
+        self.stopped_by: int | None = None
+        """The number of the signal that ended it."""
         self._said = ""
         for theme in THEMES:
             self.register_theme(theme)
@@ -44,6 +58,26 @@ class QueueboardApp(App[int]):
 
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)
+        self._listen()
+        if not self.desk.initials:
+            from queueboard.board.screens.initials import InitialsScreen
+
+            self.push_screen(InitialsScreen(self.desk))
+
+    def _listen(self) -> None:
+        """Leave as after a quit when the system says stop or the terminal goes away, so that it is restored."""
+        loop = asyncio.get_running_loop()
+        for name in ("SIGTERM", "SIGHUP"):
+            number = getattr(signal, name, None)
+            if number is not None:
+                try:
+                    loop.add_signal_handler(number, self._stop, int(number))
+                except (NotImplementedError, RuntimeError, ValueError):
+                    return  # this system has no such handlers, or we are not the main thread
+
+    def _stop(self, number: int) -> None:
+        self.stopped_by = number
+        self.exit(return_code=128 + number)
 
     def look_around(self) -> None:
         """Take a new picture when another window has written, or a new minute has begun."""
@@ -61,10 +95,33 @@ class QueueboardApp(App[int]):
             self._said = sentence
             self.notify(sentence, severity="error", markup=False)
 
+    def on_resize(self, event: Resize) -> None:
+        """A window too small for the board says so, and gives back what lay below once it has grown."""
+        from queueboard.board.screens.too_small import TooSmallScreen
+
+        small = event.size.width < SMALLEST[0] or event.size.height < SMALLEST[1]
+        if small and not isinstance(self.screen, TooSmallScreen):
+            self.push_screen(TooSmallScreen(SMALLEST))
+        elif not small and isinstance(self.screen, TooSmallScreen):
+            self.pop_screen()
+
     def action_keys(self) -> None:
         from queueboard.board.screens.help import HelpScreen
 
-        self.push_screen(HelpScreen(self.desk, self.screen))
+        if not isinstance(self.screen, HelpScreen):
+            self.push_screen(HelpScreen(self.desk, self.screen))
 
     def action_turn_theme(self) -> None:
         self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name
+
+    def _handle_exception(self, error: Exception) -> None:
+        """Close with one sentence instead of a page that shows values; the sentence is said by run_board.
+
+        Textual has no public place for this; a test starts the program, lets it fail, and looks.
+        """
+        self.failure = self.failure or error
+        self._return_code = 1
+        if self._exception is None:
+            self._exception = error
+            self._exception_event.set()
+        self.panic(Text(""))

@@ -35,7 +35,7 @@ class Desk:
         return last_line(self.shop) != self.picture.last_line
 
     def is_stale(self) -> bool:
-        """True when another window has written, or the picture was taken in an earlier minute (words such as LATE age)."""
+        """True when another window has written, or a minute has gone by: words such as LATE age."""
         minute = int(self.clock().timestamp()) // 60
         return minute != int(self.picture.now.timestamp()) // 60 or self.changed_elsewhere()
 

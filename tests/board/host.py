@@ -1,4 +1,4 @@
-"""What board tests share: a desk with a hand-built picture, an app that shows one screen, and waiting on a condition."""
+"""What board tests share: a desk with a hand-built picture, an app that shows one screen, waiting for something."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -46,7 +46,7 @@ class FakeDesk(Desk):
         """Raised by the next operation."""
         self.answers: dict[str, object] = {}
         """What an operation answers, by its name."""
-        self.effect: Callable[[Done], Picture | None] = lambda done: None
+        self.effect: Callable[[Done], Picture | None] = lambda _: None
         """What an operation makes of the picture; None leaves it."""
 
     def clock(self) -> datetime:

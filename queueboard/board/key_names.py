@@ -1,0 +1,75 @@
+"""Keys as they are printed on a keyboard, and the bindings of a screen in groups."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from textual.binding import Binding
+from textual.dom import DOMNode
+
+NAMES = {
+    "plus": "+",
+    "minus": "-",
+    "asterisk": "*",
+    "slash": "/",
+    "full_stop": ".",
+    "comma": ",",
+    "question_mark": "?",
+    "dollar_sign": "$",
+    "enter": "Enter",
+    "escape": "Esc",
+    "space": "Space",
+    "backspace": "Backspace",
+    "delete": "Del",
+    "tab": "Tab",
+    "up": "↑",
+    "down": "↓",
+    "left": "←",
+    "right": "→",
+    "pageup": "PgUp",
+    "pagedown": "PgDn",
+    "home": "Home",
+    "end": "End",
+}
+
+
+def key_name(key: str) -> str:
+    """A key as it is printed on a keyboard: Ctrl+Q, Shift+↑, +."""
+    *held, last = key.split("+")
+    if not last:
+        return key
+    name = NAMES.get(last, last.upper() if held or len(last) > 1 else last)
+    return "+".join([*(word.capitalize() for word in held), name])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyLine:
+    """The keys of one action, and what it does."""
+
+    keys: tuple[str, ...]
+    label: str
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyGroup:
+    """Keys that belong together, under a title."""
+
+    title: str
+    lines: tuple[KeyLine, ...]
+
+
+def key_groups(node: DOMNode) -> Iterator[KeyGroup]:
+    """The keys that a screen or widget of ours binds, by the class that binds them, its own first."""
+    for holder in type(node).__mro__:
+        if not holder.__module__.startswith("queueboard.") or "BINDINGS" not in vars(holder):
+            continue
+        lines: dict[str, KeyLine] = {}
+        for binding in Binding.make_bindings(vars(holder)["BINDINGS"]):
+            name, known = key_name(binding.key), lines.get(binding.action)
+            lines[binding.action] = KeyLine(
+                keys=(*(known.keys if known is not None else ()), name),
+                label=binding.description,
+                sentence=binding.tooltip or binding.description,
+            )
+        title = vars(holder).get("BINDING_GROUP_TITLE") or (holder.__doc__ or holder.__name__).strip().splitlines()[0]
+        yield KeyGroup(title=str(title).rstrip("."), lines=tuple(lines.values()))

@@ -1,0 +1,47 @@
+"""Opening the board on a terminal, and leaving it well: after a quit, a signal, or a failure of the program."""
+
+import os
+import signal
+import sys
+from collections.abc import Callable
+from datetime import datetime
+
+from queueboard.board.app import QueueboardApp
+from queueboard.board.crash import write_report
+from queueboard.board.desk import Desk
+from queueboard.shop.opening import Shop
+
+FAILED = 1
+"""Exit code when the program failed."""
+
+
+def run_board(
+    shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: bool = False
+) -> int:
+    """Show the board until the person leaves; the exit code: 0 after a quit, 1 after a failure, 128 + n after signal n.
+
+    Empty initials are asked for on the first screen. With NO_COLOR in the environment nothing is coloured; with
+    QUEUEBOARD_THEME=light the board is light.
+    """
+    desk = Desk(shop, initials, clock, demo=demo)
+    light = os.environ.get("QUEUEBOARD_THEME") == "light"
+    app = QueueboardApp(desk, plain="NO_COLOR" in os.environ, light=light)
+    app.run(mouse=not no_mouse)
+    if app.failure is not None:
+        path = write_report(app.failure, shop.path.parent, f"{clock():%Y-%m-%d %H:%M}")
+        where = f" A report without anybody's data is in {path}." if path is not None else ""
+        _say(f"queueboard failed and has closed; everything up to the last “Saved” is in the shop file.{where}")
+        return FAILED
+    if app.stopped_by is not None:
+        name = signal.Signals(app.stopped_by).name
+        _say(f"queueboard was told to stop ({name}); everything up to the last “Saved” is in the shop file.")
+        return 128 + app.stopped_by
+    return app.return_code or 0
+
+
+def _say(sentence: str) -> None:
+    """Say it on the terminal, if that is still there."""
+    try:
+        print(sentence, file=sys.stderr)  # noqa: T201  # the board is closed, this is the terminal again
+    except OSError:
+        return

@@ -1,0 +1,179 @@
+"""What the board shows, and where its cursor is: four columns, the day on top, the box below."""
+
+from typing import ClassVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.events import Key
+from textual.widgets import Static
+
+from queueboard.board.base import ShopScreen
+from queueboard.board.desk import Desk
+from queueboard.board.showing import Showing, Shown
+from queueboard.board.widgets.column import ColumnView
+from queueboard.board.widgets.head import ColumnHead
+from queueboard.board.widgets.key_line import KeyLineView
+from queueboard.board.widgets.rows import rows_of
+from queueboard.board.widgets.tag_entry import TagEntry
+from queueboard.board.widgets.top import DayTop
+from queueboard.board.widgets.totals import Totals
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.knife import Knife
+from queueboard.words import ON_BOARD, Column
+
+NOTHING_YET = (
+    "The shop is empty.\n\nr   takes in a box: whose it is, how many knives, what was told\n?   shows every key"
+)
+
+
+class BoardView(ShopScreen[None]):
+    """Looking round the board."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.left"),
+        Binding("right", "aside(1)", "right", False, tooltip="The column on the right.", id="board.right"),
+        Binding("tab", "aside(1)", "right", False, tooltip="The column on the right.", id="board.tab"),
+        Binding("shift+tab", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.back-tab"),
+        Binding("escape", "clear", "clear", False, tooltip="Take all marks away, then show all.", id="board.clear"),
+    ]
+    AUTO_FOCUS = "ColumnView"
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.shown = Shown()
+        self.marked: frozenset[int] = frozenset()
+        self._last = Column.RECEIVED
+
+    def compose(self) -> ComposeResult:
+        yield DayTop(self.desk)
+        with Horizontal(id="columns"):
+            for column in ON_BOARD:
+                with Vertical(classes="place"):
+                    yield ColumnHead(column)
+                    yield ColumnView(column)
+        yield Static(id="empty", markup=False)
+        yield Static(id="showing", markup=False)
+        yield Totals()
+        yield KeyLineView(id="keys")
+        yield TagEntry(self.desk)
+        yield Static(id="notice", markup=False)
+
+    def on_mount(self) -> None:
+        self.show(self.desk.picture)
+
+    def columns(self) -> tuple[ColumnView, ...]:
+        """The four columns, left to right."""
+        return tuple(self.query(ColumnView).results(ColumnView))
+
+    def column(self) -> ColumnView:
+        """The column the cursor is in: the one with the keys, or the one that had them last."""
+        if isinstance(self.focused, ColumnView):
+            self._last = self.focused.column
+        return self.columns()[ON_BOARD.index(self._last)]
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture; cursor and scroll stay where they were."""
+        if not self.query("#notice"):
+            return
+        here = {knife.id for box in picture.boxes for knife in box.on_hand}
+        self.marked &= here
+        boxes = self.shown.boxes(picture)
+        with self.app.batch_update():
+            for column in self.columns():
+                column.set_rows(rows_of(boxes, column.column, picture), self.marked)
+            for head in self.query(ColumnHead).results(ColumnHead):
+                head.count = sum(len(box.in_column(head.column)) for box in boxes)
+            self._show_around(boxes, picture)
+        self.tell()
+
+    def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
+        self.query_one(DayTop).refresh()
+        showing = self.shown.words(picture)
+        line = self.query_one("#showing", Static)
+        line.display = bool(showing)
+        line.update(f"{showing}   / or s goes on   Esc shows all")
+        empty = self.query_one("#empty", Static)
+        empty.display = not boxes
+        self.query_one("#columns").display = bool(boxes)
+        empty.update(NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes")
+
+    @on(ColumnView.Moved)
+    def tell(self) -> None:
+        """Say below what is under the cursor, and let its box stand out everywhere."""
+        box, knife = self.box_here(), self.knife_here()
+        self.query_one(Totals).tell(box, knife, self.desk.picture)
+        for column in self.columns():
+            column.mark_here(box.box.id if box is not None else 0)
+        here = self.column().column
+        for head in self.query(ColumnHead).results(ColumnHead):
+            head.here = head.column is here
+        self.refresh_bindings()
+
+    def box_here(self) -> BoxPicture | None:
+        """The box under the cursor; None in an empty column."""
+        row = self.column().current()
+        return self.desk.picture.box(row.number) if row is not None else None
+
+    def knife_here(self) -> Knife | None:
+        """The knife under the cursor; None on a heading."""
+        row = self.column().current()
+        return row.knife if row is not None else None
+
+    def jump(self, box: BoxPicture, knife: Knife | None = None) -> None:
+        """Put the cursor on a knife, or on the heading of a box where its work stands; show all when it is hidden."""
+        if box not in self.shown.boxes(self.desk.picture):
+            self.show_only(Shown())
+        wanted = knife.column if knife is not None else _standing(box)
+        for column in self.columns():
+            if column.column is wanted and column.go_to(box.box.id, knife.id if knife is not None else 0):
+                column.focus()
+
+    def show_only(self, shown: Shown) -> None:
+        """Show all, or only the boxes that answer one question; the cursor stays on its box where that is shown."""
+        box = self.box_here()
+        self.shown = shown
+        self.show(self.desk.picture)
+        boxes = shown.boxes(self.desk.picture)
+        if boxes:
+            self.jump(next((b for b in boxes if box is not None and b.box.id == box.box.id), boxes[0]))
+
+    def action_aside(self, by: int) -> None:
+        """To the next column that holds anything; on the same box where it is there too."""
+        columns, here, box = self.columns(), self.column(), self.box_here()
+        place = columns.index(here)
+        order = columns[place + 1 :] if by > 0 else tuple(reversed(columns[:place]))
+        to = next((column for column in order if column.rows), None)
+        if to is not None:
+            if box is not None and (current := to.current()) is not None and current.box_id != box.box.id:
+                to.go_to(box.box.id)
+            to.focus()
+
+    def action_clear(self) -> None:
+        if self.marked:
+            self.marked = frozenset()
+            self.show(self.desk.picture)
+        elif self.shown.what is not Showing.ALL:
+            self.show_only(Shown())
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it at the foot, where it stays until the next key."""
+        notice = self.query_one("#notice", Static)
+        notice.update(Content(f"! {sentence}" if trouble else sentence))
+        notice.set_class(trouble, "-trouble")
+        notice.display = True
+
+    def on_key(self, event: Key) -> None:
+        """The next key takes the sentence away; a digit begins a tag."""
+        self.query_one("#notice").display = False
+        if event.character and event.character in "0123456789":
+            event.stop()
+            self.query_one(TagEntry).begin(event.character)
+
+
+def _standing(box: BoxPicture) -> Column:
+    """Where the work on a box stands: at the bench, else in the column of its slowest knife."""
+    order = (Column.ON_BENCH, *ON_BOARD)
+    return next((column for column in order if box.in_column(column)), Column.RECEIVED)

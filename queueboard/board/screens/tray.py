@@ -1,0 +1,111 @@
+"""One question before a whole tray moves: how many, from where to where, and which stay."""
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.events import Key
+from textual.widgets import Digits, Static
+
+from queueboard.board.base import ShopModal
+from queueboard.board.desk import Desk
+from queueboard.board.trays import Tray, read_staying
+from queueboard.clean import cell_text
+from queueboard.errors import TypedError
+from queueboard.phrases.dates import many
+from queueboard.shop.moving import move_knives
+from queueboard.shop.picture import Picture
+
+
+class TrayDialog(ShopModal[str]):
+    """Leaves with the sentence of what was moved, or None."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter,plus", "go", "go", tooltip="Move the tray, but for the numbers typed.", id="tray.go"),
+        Binding("minus,escape,q", "leave", "no", tooltip="Leave everything where it is.", id="tray.leave"),
+        Binding("slash,tab", "turn", "another tray", tooltip="Another tray of this box.", id="tray.turn"),
+        Binding("backspace", "untype", "take back", False, tooltip="Take back the last sign.", id="tray.untype"),
+    ]
+    AUTO_FOCUS = ""
+
+    def __init__(self, desk: Desk, trays: tuple[Tray, ...]) -> None:
+        super().__init__(desk)
+        self.trays = trays
+        self.typed = ""
+
+    def compose(self) -> ComposeResult:
+        with Vertical(id="tray"):
+            with Horizontal(id="tray-top"):
+                yield Digits(id="tray-count")
+                yield Static(id="tray-what", markup=False)
+            yield Static(id="tray-knives", markup=False)
+            yield Static(id="tray-typed", markup=False)
+            yield Static(id="tray-sentence", markup=False)
+            yield Static(id="tray-keys", markup=False)
+
+    def on_mount(self) -> None:
+        self._paint()
+
+    def show(self, picture: Picture) -> None:
+        """Another window may have moved a knife meanwhile; the knives asked about stay those that were shown."""
+
+    @property
+    def tray(self) -> Tray:
+        """The tray asked about."""
+        return self.trays[0]
+
+    def _staying(self) -> frozenset[int]:
+        try:
+            return read_staying(self.typed, self.tray)
+        except TypedError:
+            return frozenset()
+
+    def _paint(self, sentence: str = "") -> None:
+        tray, staying = self.tray, self._staying()
+        name = cell_text(self.desk.picture.box_by_id(tray.box_id).customer.name)
+        self.query_one("#tray-count", Digits).update(str(len(tray.going(staying))))
+        self.query_one("#tray-what", Static).update(
+            Content.assemble((f"{tray.places} → {tray.to.value}", "bold"), f"\n\n{tray.number} {name}")
+        )
+        marks = [f"({k.number} stays)" if k.number in staying else str(k.number) for k in tray.knives]
+        held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
+        self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{held}")
+        self.query_one("#tray-typed", Static).update(f"stay: {self.typed}_")
+        self.query_one("#tray-sentence", Static).update(sentence)
+        self.query_one("#tray-sentence").display = bool(sentence)
+        other = f"   / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
+        self.query_one("#tray-keys", Static).update(f"Type the numbers that stay (3.7).   Enter go   - no{other}")
+
+    def on_key(self, event: Key) -> None:
+        sign = event.character or ""
+        if sign and sign in "0123456789., " and len(self.typed) < 60:
+            event.stop()
+            self.typed += "." if sign == "," else sign
+            self._paint()
+
+    def action_untype(self) -> None:
+        self.typed = self.typed[:-1]
+        self._paint()
+
+    def action_turn(self) -> None:
+        self.trays = (*self.trays[1:], self.trays[0])
+        self._paint()
+
+    def action_leave(self) -> None:
+        self.dismiss(None)
+
+    def action_go(self) -> None:
+        try:
+            going = self.tray.going(read_staying(self.typed, self.tray))
+        except TypedError as error:
+            self.say(str(error), trouble=True)
+            return
+        if not going:
+            self.say("Every knife would stay; - leaves them all where they are.", trouble=True)
+        elif self.attempt(move_knives, going, self.tray.to) is not None:
+            self.dismiss(f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}.")
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        self._paint(sentence)

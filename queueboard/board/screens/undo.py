@@ -1,0 +1,118 @@
+"""Undo in words: the newest step first; a reason where a parcel, a payment or a told date is concerned."""
+
+from typing import ClassVar
+
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical
+from textual.content import Content
+from textual.widgets import Input, OptionList, Static
+from textual.widgets.option_list import Option
+
+from queueboard.board.base import ShopModal
+from queueboard.board.desk import Desk
+from queueboard.phrases.moves import history_words, step_words, undo_words
+from queueboard.shop.picture import Picture
+from queueboard.shop.undoing import last_undo, steps, undo
+from queueboard.values.step import Step
+
+
+class UndoScreen(ShopModal[None]):
+    """What you did, the newest first."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "enter,plus",
+            "undo",
+            "undo this",
+            tooltip="Take back the step under the cursor.",
+            id="undo.go",
+            priority=True,
+        ),
+        Binding("asterisk,r", "again", "do it again", tooltip="Do again what was undone last.", id="undo.again"),
+        Binding("escape,minus,q,u,full_stop", "leave", "back", tooltip="Back to the board.", id="undo.leave"),
+    ]
+    AUTO_FOCUS = "OptionList"
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.steps: tuple[Step, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        with Vertical(id="undo"):
+            yield Static("Undo: the record is put right; what happened in the world is not", id="heading", markup=False)
+            yield OptionList(id="steps", markup=False)
+            yield Static(id="will", markup=False)
+            yield Input(id="reason", placeholder="why is it taken back?", compact=True, max_length=300)
+            yield Static(id="sentence", markup=False)
+            yield Static(id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        self.query_one(Input).cursor_blink = False
+        self._read()
+
+    def show(self, picture: Picture) -> None:
+        """Read the steps again: another window may have taken one back."""
+        if self.query("#keys"):
+            self._read()
+
+    def _read(self) -> None:
+        found = steps(self.desk.shop, self.desk.initials)
+        if found != self.steps or not found:
+            self.steps = found
+            options = self.query_one(OptionList)
+            options.clear_options()
+            now = self.desk.picture.now
+            options.add_options([Option(Content(history_words(step, now)), id=step.group_id) for step in found])
+            options.highlighted = 0 if found else None
+        self._paint()
+
+    def current(self) -> Step | None:
+        """The step under the cursor; None when there is nothing to undo."""
+        place = self.query_one(OptionList).highlighted
+        return self.steps[place] if place is not None and place < len(self.steps) else None
+
+    @on(OptionList.OptionHighlighted)
+    def _paint(self) -> None:
+        step, reason = self.current(), self.query_one("#reason", Input)
+        again = last_undo(self.desk.shop, self.desk.initials)
+        reason.display = step is not None and step.needs_reason
+        if step is None:
+            will = f"{self.desk.initials} has done nothing that can be undone."
+        else:
+            will = f"Enter: {undo_words(step)}."
+        self.query_one("#will", Static).update(Content.styled(will, "bold"))
+        redo = f"   * {undo_words(again)}" if again is not None else ""
+        self.query_one("#keys", Static).update(f"Enter undo   ↑ ↓ another step   Esc back{redo}")
+
+    def action_undo(self) -> None:
+        step = self.current()
+        if step is not None:
+            self._undo(step, f"Undone: {step_words(step)}.")
+
+    def action_again(self) -> None:
+        again = last_undo(self.desk.shop, self.desk.initials)
+        if again is not None:
+            self._undo(again, f"Done again: {step_words(again)}.")
+
+    def _undo(self, step: Step, sentence: str) -> None:
+        line = self.query_one("#reason", Input)
+        if step.needs_reason and not line.value.strip():
+            line.display = True
+            line.focus()
+            self.say("A parcel, a payment or a told date is concerned: type why, then Enter.", trouble=True)
+            return
+        if self.attempt(undo, step.group_id, line.value) is not None:
+            line.clear()
+            self.query_one(OptionList).focus()
+            self.say(sentence)
+
+    def action_leave(self) -> None:
+        self.dismiss(None)
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it under the steps."""
+        place = self.query_one("#sentence", Static)
+        place.update(Content(f"! {sentence}" if trouble else sentence))
+        place.set_class(trouble, "-trouble")

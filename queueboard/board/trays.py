@@ -1,0 +1,88 @@
+"""Trays: the knives of one box that move together, and what a person may leave behind."""
+
+import re
+from dataclasses import dataclass
+
+from queueboard.errors import TypedError
+from queueboard.shop.picture import BoxPicture
+from queueboard.values.knife import Knife
+from queueboard.words import ON_BOARD, Column
+
+WORK_FIRST = (Column.ON_BENCH, Column.TESTING, Column.RECEIVED)
+"""Where the tray in hand is looked for: at the bench, then in testing, then among what is not begun."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tray:
+    """Knives of one box that stand in the same place, and where they could go."""
+
+    box_id: int
+    number: int
+    source: tuple[Column, ...]
+    to: Column
+    knives: tuple[Knife, ...]
+    """Those that can move, by tag."""
+    held: tuple[Knife, ...]
+    """Those that cannot: waiting, declined or looked for."""
+
+    @property
+    def places(self) -> str:
+        """Where they stand: on bench; on bench and testing."""
+        return " and ".join(column.value for column in self.source)
+
+    def going(self, staying: frozenset[int]) -> tuple[Knife, ...]:
+        """The knives that move when these numbers stay."""
+        return tuple(knife for knife in self.knives if knife.number not in staying)
+
+
+def movable(knife: Knife) -> bool:
+    """True when nothing holds the knife where it is."""
+    return knife.declined is None and knife.waiting_for is None and not knife.looking_for
+
+
+def step_from(column: Column, by: int) -> Column | None:
+    """The column one on (1) or one back (-1); None at the ends of the board."""
+    place = ON_BOARD.index(column) + by
+    return ON_BOARD[place] if 0 <= place < len(ON_BOARD) else None
+
+
+def _tray(box: BoxPicture, source: tuple[Column, ...], to: Column) -> Tray:
+    here = tuple(knife for knife in box.on_hand if knife.column in source)
+    return Tray(
+        box_id=box.box.id,
+        number=box.box.number,
+        source=source,
+        to=to,
+        knives=tuple(knife for knife in here if movable(knife)),
+        held=tuple(knife for knife in here if not movable(knife)),
+    )
+
+
+def trays_by(box: BoxPicture, by: int, first: Column | None = None) -> tuple[Tray, ...]:
+    """The trays that could move on (1) or back (-1), the likeliest first; *first* is the column the cursor is in."""
+    order = WORK_FIRST if by > 0 else (Column.TESTING, Column.ON_BENCH, Column.READY)
+    wanted = sorted(order, key=lambda column: column is not first)
+    trays = ((column, step_from(column, by)) for column in wanted)
+    return tuple(tray for column, to in trays if to is not None and (tray := _tray(box, (column,), to)).knives)
+
+
+def trays_to_ready(box: BoxPicture, first: Column | None = None) -> tuple[Tray, ...]:
+    """The trays that could go straight to ready: bench and testing together, each alone, what is not begun."""
+    alone = [(column,) for column in sorted(WORK_FIRST, key=lambda column: column is not first)]
+    both = [(Column.ON_BENCH, Column.TESTING)]
+    order = [*alone, *both] if first is not None else [*both, *alone]
+    trays = [tray for source in order if (tray := _tray(box, source, Column.READY)).knives]
+    different: dict[tuple[int, ...], Tray] = {}
+    for tray in trays:
+        different.setdefault(tuple(knife.id for knife in tray.knives), tray)
+    return tuple(different.values())
+
+
+def read_staying(text: str, tray: Tray) -> frozenset[int]:
+    """The knife numbers that stay, typed with any sign between them: 3 7, 3.7, 3,7."""
+    numbers = frozenset(int(part) for part in re.findall(r"[0-9]{1,4}", text))
+    strange = sorted(numbers - {knife.number for knife in (*tray.knives, *tray.held)})
+    if strange:
+        tags = ", ".join(f"{tray.number}-{number}" for number in strange)
+        raise TypedError(f"{tags} does not stand in {tray.places}. Type numbers of knives that do, or Enter.")
+    return numbers

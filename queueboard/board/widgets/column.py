@@ -1,0 +1,171 @@
+"""One column of the board, drawn line by line: it costs what is visible, however much there is."""
+
+from typing import ClassVar
+
+from rich.segment import Segment
+from rich.style import Style
+from textual.binding import Binding, BindingType
+from textual.events import Click, Resize
+from textual.geometry import Region, Size
+from textual.message import Message
+from textual.scroll_view import ScrollView
+from textual.strip import Strip
+
+from queueboard.board.widgets.rows import Part, Row, Tone
+from queueboard.words import Column
+
+CURSOR = "▸"
+MARK = "*"
+"""The sign of a marked knife is the key that marks it."""
+
+GUTTER = 2
+"""Cells for cursor and mark; a heading begins one cell earlier."""
+
+
+class ColumnView(ScrollView, can_focus=True):
+    """The boxes and knives that stand in one column, with a cursor that stays on its row."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {
+        *(f"column--{tone}" for tone in Tone),
+        "column--cursor",
+        "column--mark",
+        "column--here",
+    }
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("up", "step(-1)", "up", False, tooltip="The row above.", id="column.up"),
+        Binding("down", "step(1)", "down", False, tooltip="The row below.", id="column.down"),
+        Binding("pageup", "page(-1)", "page up", False, tooltip="A page up.", id="column.page-up"),
+        Binding("pagedown", "page(1)", "page down", False, tooltip="A page down.", id="column.page-down"),
+        Binding("home", "end(-1)", "first", False, tooltip="The first row of the column.", id="column.first"),
+        Binding("end", "end(1)", "last", False, tooltip="The last row of the column.", id="column.last"),
+        Binding("shift+up", "box(-1)", "box before", False, tooltip="The box before.", id="column.box-before"),
+        Binding("shift+down,space", "box(1)", "next box", False, tooltip="The next box.", id="column.box-next"),
+    ]
+    ALLOW_SELECT = False
+
+    class Moved(Message):
+        """The cursor rests on another row."""
+
+    class Opened(Message):
+        """A row was clicked twice."""
+
+    def __init__(self, column: Column) -> None:
+        super().__init__(id=column.name.lower().replace("_", "-"))
+        self.column = column
+        self.rows: tuple[Row, ...] = ()
+        self.cursor = 0
+        self.marked: frozenset[int] = frozenset()
+        self.here = 0
+        """Id of the box under the cursor of the board; its heading stands out in every column."""
+        self._drawn: list[tuple[int, tuple[Part, ...]]] = []
+        self._tops: list[int] = []
+
+    def set_rows(self, rows: tuple[Row, ...], marked: frozenset[int]) -> None:
+        """Show these rows; the cursor stays on its row, or goes to the next one that is still there."""
+        keys = {row.key: place for place, row in enumerate(rows)}
+        after = [*self.rows[self.cursor :], *reversed(self.rows[: self.cursor])]
+        of_knives = [row for row in after if row.knife is not None or row is after[0]]
+        self.cursor = next((keys[row.key] for row in (*of_knives, *after) if row.key in keys), 0)
+        self.rows, self.marked = rows, marked
+        self._lay_out()
+
+    def current(self) -> Row | None:
+        """The row under the cursor; None in an empty column."""
+        return self.rows[self.cursor] if self.cursor < len(self.rows) else None
+
+    def go_to(self, box_id: int, knife_id: int = 0) -> bool:
+        """Put the cursor on a box's heading or on a knife; False when it is not in this column."""
+        for place, row in enumerate(self.rows):
+            if row.key == (box_id, knife_id):
+                self._put(place)
+                return True
+        return False
+
+    def mark_here(self, box_id: int) -> None:
+        """Let the heading of this box stand out."""
+        if box_id != self.here:
+            self.here = box_id
+            self.refresh()
+
+    def _lay_out(self) -> None:
+        width = max(1, self.scrollable_content_region.width)
+        self._drawn, self._tops = [], []
+        for place, row in enumerate(self.rows):
+            self._tops.append(len(self._drawn))
+            inside = width - (GUTTER if row.knife is not None else GUTTER - 1)
+            self._drawn += [(place, parts) for parts in row.lines(inside)]
+        self.virtual_size = Size(width, len(self._drawn))
+        self._keep_in_sight()
+        self.refresh()
+
+    def _keep_in_sight(self) -> None:
+        if not self.rows or not self.size.height:
+            return
+        top = self._tops[self.cursor]
+        heading = next(p for p in range(self.cursor, -1, -1) if self.rows[p].knife is None or p == 0)
+        lines = sum(1 for place, _ in self._drawn if place == self.cursor)
+        if top + lines - self._tops[heading] <= self.size.height:
+            top, lines = self._tops[heading], top + lines - self._tops[heading]
+        self.scroll_to_region(Region(0, top, 1, lines), animate=False, immediate=True, force=True)
+
+    def _put(self, place: int) -> None:
+        if not self.rows:
+            return
+        self.cursor = max(0, min(place, len(self.rows) - 1))
+        self._keep_in_sight()
+        self.refresh()
+        self.post_message(self.Moved())
+
+    def on_resize(self, event: Resize) -> None:
+        self._lay_out()
+
+    def on_focus(self) -> None:
+        self.refresh()
+        self.post_message(self.Moved())
+
+    def on_blur(self) -> None:
+        self.refresh()
+
+    def on_click(self, event: Click) -> None:
+        offset = event.get_content_offset(self)
+        line = offset.y + self.scroll_offset.y if offset is not None else -1
+        if 0 <= line < len(self._drawn):
+            self._put(self._drawn[line][0])
+            if event.chain == 2:
+                self.post_message(self.Opened())
+
+    def action_step(self, by: int) -> None:
+        self._put(self.cursor + by)
+
+    def action_page(self, by: int) -> None:
+        self._put(self.cursor + by * max(1, self.size.height // 2))
+
+    def action_end(self, which: int) -> None:
+        self._put(0 if which < 0 else len(self.rows) - 1)
+
+    def action_box(self, by: int) -> None:
+        places = range(self.cursor + 1, len(self.rows)) if by > 0 else range(self.cursor - 1, -1, -1)
+        self._put(next((place for place in places if self.rows[place].knife is None), self.cursor))
+
+    def render_line(self, y: int) -> Strip:
+        line = y + self.scroll_offset.y
+        width = self.scrollable_content_region.width
+        if line >= len(self._drawn):
+            return Strip.blank(width, self.rich_style)
+        place, parts = self._drawn[line]
+        row = self.rows[place]
+        cursor = place == self.cursor and self.has_focus
+        first = line == self._tops[place]
+        gutter = CURSOR if cursor and first else " "
+        if row.knife is not None:
+            gutter += MARK if row.knife.id in self.marked else " "
+        segments = [Segment(gutter, self._style("mark", cursor=cursor))]
+        for part in parts:
+            name = "here" if row.knife is None and first and row.box_id == self.here else part.tone.value
+            segments.append(Segment(part.text, self._style(name, cursor=cursor)))
+        ground = self._style("plain", cursor=cursor)
+        return Strip(segments).adjust_cell_length(width, ground)
+
+    def _style(self, name: str, *, cursor: bool) -> Style:
+        style = self.get_visual_style(f"column--{name}").rich_style
+        return style + self.get_visual_style("column--cursor", partial=True).rich_style if cursor else style

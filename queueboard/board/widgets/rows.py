@@ -1,0 +1,146 @@
+"""The rows of a column as values: a box's heading with its knives beneath. Nothing here draws."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+from rich.cells import cell_len, set_cell_size
+
+from queueboard.clean import cell_text
+from queueboard.phrases.boxes import box_signs, n_of_m, standing_words
+from queueboard.phrases.knives import DECLINED, LOOKING, knife_signs, length_words
+from queueboard.settings.shapes import Settings
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.knife import Knife
+from queueboard.words import Column, Lateness
+
+TWIN = "≈"
+"""A knife of the same kind and length lies in another box."""
+
+
+class Tone(StrEnum):
+    """How loud a word is; never the only bearer of what it says."""
+
+    PLAIN = "plain"
+    STRONG = "strong"
+    QUIET = "quiet"
+    DUE = "due"
+    LOUD = "loud"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """Some words in one tone."""
+
+    text: str
+    tone: Tone = Tone.PLAIN
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One place where the cursor can rest: a box's heading (no knife), or one knife."""
+
+    box_id: int
+    number: int
+    knife: Knife | None
+    first: tuple[Part, ...]
+    """The first line; a person's text comes last in it and is cut where the column ends."""
+    words: tuple[Part, ...] = ()
+    """Words for the lines below, never cut while the column is wider than the word."""
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """Stays the same from picture to picture: box, knife (0 for the heading)."""
+        return self.box_id, self.knife.id if self.knife is not None else 0
+
+    def lines(self, width: int) -> tuple[tuple[Part, ...], ...]:
+        """The row's lines for a column of so many cells."""
+        lines = [cut(self.first, width)]
+        flow: tuple[Part, ...] = ()
+        for word in self.words:
+            if flow and length(flow) + 1 + cell_len(word.text) > width:
+                lines.append(cut(flow, width))
+                flow = ()
+            flow = (*flow, *((Part(text=" "),) if flow else ()), word)
+        return (*lines, cut(flow, width)) if flow else tuple(lines)
+
+
+def length(parts: Iterable[Part]) -> int:
+    """Cells that the parts need."""
+    return sum(cell_len(part.text) for part in parts)
+
+
+def cut(parts: tuple[Part, ...], width: int) -> tuple[Part, ...]:
+    """The parts, with an ellipsis where they would pass the width."""
+    if length(parts) <= width:
+        return parts
+    kept: list[Part] = []
+    left = max(0, width - 1)
+    for part in parts:
+        text = part.text if cell_len(part.text) <= left else set_cell_size(part.text, left).rstrip()
+        kept.append(Part(text=text, tone=part.tone))
+        left -= cell_len(part.text)
+        if left <= 0:
+            break
+    return (*kept, Part(text="…", tone=Tone.QUIET))
+
+
+def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
+    """The rows of one column: each box that has a knife there, and what stands in it."""
+    rows: list[Row] = []
+    for box in boxes:
+        knives = box.in_column(column)
+        unopened = column is Column.RECEIVED and not box.box.opened
+        if knives or unopened:
+            rows.append(heading(box, picture))
+            rows += [knife_row(knife, picture.settings, twin=knife.id in box.look_alikes) for knife in knives]
+    return tuple(rows)
+
+
+def heading(box: BoxPicture, picture: Picture) -> Row:
+    """A box's heading: number and name; below ship-by word, n of m, and what else marks it."""
+    due, *others = box_signs(box, picture.now)
+    standing = standing_words(box)
+    count = standing if not box.box.opened else n_of_m(box)
+    words = [Part(text=due, tone=tone_of(due)), Part(text=count, tone=Tone.QUIET)]
+    if box.box.packing is not None and standing == box.box.packing.value:
+        words.append(Part(text=standing, tone=Tone.QUIET))
+    words += [Part(text=sign, tone=tone_of(sign, Tone.STRONG)) for sign in others]
+    if box.close_out is not None:
+        words.append(Part(text="CLOSE-OUT BEGUN", tone=Tone.STRONG))
+    return Row(
+        box_id=box.box.id,
+        number=box.box.number,
+        knife=None,
+        first=(
+            Part(text=str(box.box.number), tone=Tone.STRONG),
+            Part(text=f" {cell_text(box.customer.name)}", tone=Tone.STRONG),
+        ),
+        words=tuple(words),
+    )
+
+
+def knife_row(knife: Knife, settings: Settings, *, twin: bool) -> Row:
+    """A knife: the end of its tag, the words that mark it, kind and length, then what tells it apart."""
+    size = length_words(knife.length_mm, settings.length_unit).rpartition(" ")[0]
+    what = f"{cell_text(knife.kind)} {size}".rstrip()
+    signs = tuple(Part(text=f" {sign}", tone=tone_of(sign, Tone.STRONG)) for sign in knife_signs(knife))
+    return Row(
+        box_id=knife.box_id,
+        number=knife.box_number,
+        knife=knife,
+        first=(
+            Part(text=f"-{knife.number}".rjust(3), tone=Tone.QUIET),
+            *signs,
+            Part(text=f" {what}"),
+            *((Part(text=f" {TWIN}", tone=Tone.DUE),) if twin else ()),
+            *((Part(text=f" {cell_text(knife.mark)}", tone=Tone.QUIET),) if knife.mark else ()),
+        ),
+    )
+
+
+def tone_of(word: str, otherwise: Tone = Tone.PLAIN) -> Tone:
+    """How loud a state's word is."""
+    if word in {Lateness.LATE.value, Lateness.WILL_BE_LATE.value, DECLINED, LOOKING}:
+        return Tone.LOUD
+    return Tone.DUE if word == "TODAY" else otherwise

@@ -1,0 +1,54 @@
+"""The day on top of the board: two lines that are always in sight."""
+
+from rich.cells import cell_len
+from textual.app import RenderResult
+from textual.content import Content
+from textual.widget import Widget
+
+from queueboard.board.desk import Desk
+from queueboard.phrases.dates import date_words, saved_words, time_words, when_words
+from queueboard.phrases.day import day_line_words
+from queueboard.shop.picture import Picture
+
+ALWAYS = 3
+"""The first parts of the day line, which stand on the upper line: bench, work, leaves today."""
+
+
+class DayTop(Widget):
+    """Bench and work, what leaves, labels, late and waiting; at the right when it was saved, and copied."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(id="top")
+        self.desk = desk
+
+    def render(self) -> RenderResult:
+        picture, width = self.desk.picture, self.size.width
+        parts = day_line_words(picture.day_line)
+        shop = "DEMO  " if self.desk.demo else ""
+        when = f"{date_words(picture.now.date(), picture.now.date())}  {time_words(picture.now)}"
+        upper = between((f"{shop}{when}", *parts[:ALWAYS]), saved_words(picture.saved_at), width)
+        lower = between(parts[ALWAYS:] or ("nobody is late, nobody is waited for",), copied_words(picture), width)
+        return Content("\n").join((upper, lower))
+
+
+def between(parts: tuple[str, ...], right: str, width: int) -> Content:
+    """Parts on the left, as wide apart as fits; at the right what was saved."""
+    room = width - cell_len(right) - 1
+    gap = next((gap for gap in (4, 3, 2, 1) if cell_len((" " * gap).join(parts)) <= room), 1)
+    left = Content(" " * gap).join([styled(part) for part in parts]).truncate(max(1, room), ellipsis=True)
+    return Content.assemble(left, " " * max(1, width - left.cell_length - cell_len(right)), (right, "$text-muted"))
+
+
+def styled(part: str) -> Content:
+    """A part of the day line; what is late stands out, by its word first."""
+    if part.startswith(("LATE", "WILL BE LATE")):
+        return Content.styled(part, "bold $text-error")
+    return Content.styled(part, "bold" if part.startswith(("WAIT", "DEMO")) else "")
+
+
+def copied_words(picture: Picture) -> str:
+    """When the newest good copy was made: copy 07:45, copy yesterday 07:45, no copy yet."""
+    if picture.backup_at is None:
+        return "no copy yet"
+    same_day = picture.backup_at.date() == picture.now.date()
+    return f"copy {time_words(picture.backup_at) if same_day else when_words(picture.backup_at, picture.now)}"
