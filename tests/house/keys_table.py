@@ -6,54 +6,49 @@ Run `python -m tests.house.keys_table` to write it into README.md.
 import importlib
 import inspect
 import pkgutil
+import re
 from collections.abc import Iterator
 
-from textual.app import App
 from textual.binding import Binding
 from textual.dom import DOMNode
 
 import queueboard.board
+from queueboard.board.key_names import key_name
 from tests.house.tree import ROOT
 
 README = ROOT / "README.md"
 START = "<!-- keys: python -m tests.house.keys_table -->\n"
 END = "<!-- end of keys -->"
 
-NAMES = {
-    "plus": "+",
-    "minus": "-",
-    "hyphen": "-",
-    "asterisk": "*",
-    "slash": "/",
-    "full_stop": ".",
-    "comma": ",",
-    "question_mark": "?",
-    "dollar_sign": "$",
-    "enter": "Enter",
-    "escape": "Esc",
-    "space": "Space",
-    "backspace": "Backspace",
-    "delete": "Delete",
-    "tab": "Tab",
-    "up": "↑",
-    "down": "↓",
-    "left": "←",
-    "right": "→",
-    "pageup": "PgUp",
-    "pagedown": "PgDn",
-    "home": "Home",
-    "end": "End",
+TITLES = {
+    "QueueboardApp": "On every screen",
+    "BoardScreen": "The board",
+    "BoardMoves": "Moving on the board",
+    "BoardView": "Getting about on the board",
+    "ColumnView": "Within a column",
+    "TagEntry": "While a number is typed",
+    "TrayDialog": "Before a whole tray moves",
+    "DayScreen": "Day list",
+    "BoxListScreen": "Day list, late, labels, all boxes",
+    "LabelsScreen": "Return labels",
+    "BoxesScreen": "All boxes",
+    "FindScreen": "Find",
+    "BoxScreen": "One box",
+    "BoxHistoryScreen": "History of a box",
+    "CloseOutScreen": "Close-out",
+    "SummaryScreen": "A box just gone",
+    "ReceiveScreen": "Receive",
+    "CustomerPicker": "Receive: the surname",
+    "KnifeLines": "Receive: the knives",
+    "ReceivedScreen": "A box just received",
+    "Dialog": "A question",
+    "Choice": "Numbered answers",
+    "Tick": "Yes or no",
+    "UndoScreen": "Undo",
+    "HelpScreen": "Help",
+    "InitialsScreen": "Who acts",
 }
-"""Keys as they are printed on a keyboard."""
-
-
-def printed(key: str) -> str:
-    """A key as it is printed on a keyboard: Ctrl+Q, Shift+↑, +."""
-    *held, last = key.split("+")
-    if not last:
-        return key
-    name = NAMES.get(last, last.upper() if held else last)
-    return "+".join([*(word.capitalize() for word in held), name])
+"""What the keys belong to, in the order of the table; a class that is not here comes last, by its own first words."""
 
 
 def holders() -> Iterator[type[DOMNode]]:
@@ -67,32 +62,38 @@ def holders() -> Iterator[type[DOMNode]]:
         waiting.extend(found.__subclasses__())
         if found.__module__.startswith("queueboard.board") and "BINDINGS" in vars(found):
             ours.add(found)
-    return iter(sorted(ours, key=lambda holder: (not issubclass(holder, App), holder.__module__, holder.__name__)))
+    order = list(TITLES)
+    return iter(
+        sorted(ours, key=lambda h: (order.index(h.__name__) if h.__name__ in order else len(order), h.__name__))
+    )
 
 
-def rows(holder: type[DOMNode]) -> Iterator[tuple[str, str]]:
+def rows(holder: type[DOMNode]) -> Iterator[str]:
     """Keys and what they do, the keys of one action together, in the order they are bound."""
     keys: dict[tuple[str, str], list[str]] = {}
     for binding in Binding.make_bindings(holder.BINDINGS):
-        says = binding.tooltip or binding.description
+        says = (binding.description or binding.tooltip).rstrip(".")
         if says:
             shown = keys.setdefault((binding.action, says), [])
-            name = binding.key_display or printed(binding.key)
+            name = binding.key_display or key_name(binding.key)
             if name not in shown:
                 shown.append(name)
     for (_, says), names in keys.items():
-        yield " ".join(f"`{name}`" for name in names), says
+        yield " ".join(f"`{name}`" for name in names) + f" {says[0].lower()}{says[1:]}"
+
+
+def title(holder: type[DOMNode]) -> str:
+    """What the keys belong to."""
+    if holder.__name__ in TITLES:
+        return TITLES[holder.__name__]
+    sentence = (inspect.getdoc(holder) or holder.__name__).splitlines()[0]
+    return re.split(r"[.;:,]", sentence, maxsplit=1)[0]
 
 
 def table() -> str:
-    """The whole table, a part for each screen."""
-    parts = []
-    for holder in holders():
-        lines = [f"| {keys} | {says} |\n" for keys, says in rows(holder)]
-        if lines:
-            title = (inspect.getdoc(holder) or holder.__name__).splitlines()[0].rstrip(".")
-            parts.append(f"\n**{title}**\n\n| key | what it does |\n|---|---|\n{''.join(lines)}")
-    return "".join(parts) + "\n"
+    """All keys, a paragraph for each screen."""
+    parts = ((title(holder), " · ".join(rows(holder))) for holder in holders())
+    return "\n" + "".join(f"**{where}**\n{keys}\n\n" for where, keys in parts if keys)
 
 
 def main() -> None:
