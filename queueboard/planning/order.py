@@ -9,7 +9,7 @@ from queueboard.planning.lateness import forecasts_of
 from queueboard.planning.ranks import pieces_of
 from queueboard.planning.runs import runs_of
 from queueboard.planning.sequence import fresh_order, kept_order
-from queueboard.values.plan import BenchWindow, BoxWork, Plan, ProcessWork, Run
+from queueboard.values.plan import BenchWindow, BoxWork, Plan, ProcessWork
 
 
 class PlanError(QueueboardError, ValueError):
@@ -37,17 +37,15 @@ def plan_work(
     pieces = pieces_of(boxes, now)
     order, changes = kept_order(pieces, fixed_order) if fixed_order else (fresh_order(pieces), ())
     runs = runs_of(order, {process.name: process for process in processes}, clock)
+    bench_minutes_today = clock.minutes_on(now.date())
     return Plan(
         runs=runs,
         forecasts=forecasts_of(boxes, runs, clock, now),
-        bench_minutes_today=clock.minutes_on(now.date()),
-        work_minutes_today=_work_minutes_today(runs, now),
+        bench_minutes_today=bench_minutes_today,
+        # Runs follow each other without a gap, so that the work fills today's bench up to its end or the bench's.
+        work_minutes_today=min(bench_minutes_today, runs[-1].end_minute if runs else 0),
         changes=changes,
     )
-
-
-def _work_minutes_today(runs: tuple[Run, ...], now: datetime) -> int:
-    return sum(r.end_minute - r.start_minute for r in runs if r.start is not None and r.start.date() == now.date())
 
 
 def _check(boxes: tuple[BoxWork, ...], processes: tuple[ProcessWork, ...]) -> None:

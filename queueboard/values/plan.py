@@ -116,6 +116,6 @@ class Plan:
     bench_minutes_today: int
     """Bench minutes left today."""
     work_minutes_today: int
-    """Minutes of the runs, set-ups included, that start today."""
+    """Bench minutes left today that the runs fill, set-ups included; all of them when work goes on tomorrow."""
     changes: tuple[OrderChange, ...] = ()
     """What is different since the day list was fixed; empty when it stands or was never fixed."""

@@ -142,7 +142,7 @@ def test_a_run_may_stop_overnight() -> None:
     plan = planned(box_work(1, knife_work(101, 100)), processes=(free(PLAIN),), windows=bench_days(2, minutes=60))
 
     assert (plan.runs[0].start, plan.runs[0].end) == (NOW, at(9, 52, days=1))
-    assert plan.bench_minutes_today == 60
+    assert (plan.bench_minutes_today, plan.work_minutes_today) == (60, 60)
 
 
 def test_work_that_ends_at_closing_time_ends_today() -> None:
