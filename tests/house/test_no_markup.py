@@ -33,6 +33,8 @@ def is_literal(node: ast.expr) -> bool:
             return "[" not in text
         case ast.Constant():
             return True
+        case ast.Call(func=ast.Attribute(value=ast.Call() as glue, attr="join")):
+            return is_literal(glue)
         case ast.Call():
             return called_name(node) in LITERAL
         case ast.IfExp():
