@@ -113,7 +113,7 @@ def test_every_test_can_fail() -> None:
 
 
 def test_no_test_sleeps_or_is_left_out() -> None:
-    """Tests wait for what they want to see; none is expected to fail, or skipped but where the machine lacks a device."""
+    """Tests wait for what they want to see; none is left out, but where the machine lacks a device."""
     banned = {"sleep", "skip", "xfail", "importorskip"}
     offenders = [
         f"{source.where}:{node.lineno}"
