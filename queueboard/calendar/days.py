@@ -27,11 +27,17 @@ def why_closed(calendar: ShopCalendar, day: date) -> str | None:
     for closure in calendar.settings.closures:
         if closure.first <= day <= closure.last:
             return closure.reason
-    if day in calendar.holidays:
-        return calendar.holidays[day]
+    holiday = calendar.holidays.get(day)
+    if holiday is not None and not _opens_on(calendar.settings, holiday):
+        return holiday
     if day.weekday() not in calendar.settings.hours:
         return f"closed on {day:%A}s"
     return _market_on(calendar.settings, day)
+
+
+def _opens_on(settings: Settings, holiday: str) -> bool:
+    """True when the shop opens on a holiday; days that carry two names need both of them listed."""
+    return all(name.strip().casefold() in settings.open_on_holidays for name in holiday.split(";"))
 
 
 def is_open(calendar: ShopCalendar, day: date) -> bool:

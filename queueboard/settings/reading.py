@@ -35,7 +35,7 @@ def read_settings(text: str) -> Settings:
         "shop", "hours", "bench", "closures", "markets", "parcels", "handling", "belts", "processes", "edges", "kinds"
     )
     shop = whole.table("shop")
-    shop.only("name", "currency", "length_unit", "zone", "country", "region", "ready_by")
+    shop.only("name", "currency", "length_unit", "zone", "country", "region", "ready_by", "open_on_holidays")
     country, region = _place(shop)
     hours = read_hours(whole.table("hours"))
     processes = read_processes(whole)
@@ -57,6 +57,7 @@ def read_settings(text: str) -> Settings:
         edges=edges,
         handling=_handling(whole.table("handling")),
         parcels=_parcels(whole.table("parcels"), hours),
+        open_on_holidays=_open_on(shop),
     )
 
 
@@ -89,6 +90,13 @@ def _place(shop: Table) -> tuple[str, str]:
     if region and not country:
         raise shop.wrong(f"region {shown(region)} needs a country", "region")
     return country, region
+
+
+def _open_on(shop: Table) -> frozenset[str]:
+    """The holidays on which the shop opens; their names are those of the country's list, whatever their case."""
+    if not shop.has("open_on_holidays"):
+        return frozenset()
+    return frozenset(name.casefold() for name in shop.texts("open_on_holidays", longest=80))
 
 
 def _zone(shop: Table) -> ZoneInfo:

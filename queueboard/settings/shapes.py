@@ -121,6 +121,8 @@ class Settings:
     """The process for an edge that overrules the kind's own (serrated never goes to a plain one)."""
     handling: Handling
     parcels: Parcels
+    open_on_holidays: frozenset[str] = frozenset()
+    """Public holidays, case-folded, on which the shop opens all the same; the carrier still rests."""
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""

@@ -38,6 +38,18 @@ def sundays(span: Span) -> ShopCalendar:
     return shop_calendar(base=replace(settings(), hours=hours, bench=hours))
 
 
+def test_a_shop_may_open_on_a_public_holiday() -> None:
+    """A holiday the shop has listed closes the carrier and not the shop; one with two names needs both listed."""
+    columbus, twice = date(2026, 10, 12), date(2026, 11, 11)
+    base = replace(settings(), open_on_holidays=frozenset({"columbus day", "veterans day"}))
+    calendar = shop_calendar(base=base, holidays={columbus: "Columbus Day", twice: "Veterans Day; Town Day", **FEAST})
+
+    assert is_open(calendar, columbus)
+    assert not carrier_works(calendar, columbus)
+    assert why_closed(calendar, twice) == "Veterans Day; Town Day"
+    assert why_closed(calendar, NOV_26) == "Thanksgiving Day"
+
+
 def test_a_closed_day_says_why() -> None:
     """Closures, feasts, weekdays without hours and markets each give their own words; an open day gives none."""
     calendar = shop_calendar(
