@@ -145,7 +145,7 @@ def _money(close_out: CloseOut, in_hand: _InHand, owed_cents: int) -> tuple[bool
         return True, ""
     if close_out.settled is Settling.UNPAID and not _said(close_out.settled_why):
         return True, "Say why it goes unpaid."
-    if close_out.settled is Settling.PAID and not in_hand.rest_stays:
+    if close_out.settled is Settling.PAID and not (in_hand.staying or in_hand.missing):
         # A part may be paid when a part goes; once all of it goes, paid means all of it.
         return True, "It is marked paid, yet money is owed. Take the payment, or say on account or unpaid."
     return False, ""
