@@ -46,10 +46,10 @@ END_OF_DAY: tuple[str, ...] = (
 )
 """For the last minutes of the day."""
 
-BENCH_SHORT = "No gloves at a running belt · eyes · dust extraction on · edge never into the belt"
+BENCH_SHORT = "No gloves at a running belt · eyes covered · dust · edge never into the belt"
 """One line of a screen for the bench."""
 
-PACKING_SHORT = "Machine off, gloves on · guard every edge · carrier's blade rules and local law"
+PACKING_SHORT = "Machine off, gloves on · guard every edge · carrier's rules and local law"
 """One line of a screen for packing and close-out of a parcel."""
 
 HAND_OVER_SHORT = "Edges wrapped, handle first · minors: local law · wash before use"
