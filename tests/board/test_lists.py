@@ -119,7 +119,7 @@ async def test_a_number_that_is_not_open_is_said() -> None:
     """999 and Enter stays on the list with a sentence."""
     app, _ = host(LateScreen)
 
-    async with app.run_test(size=SMALL, notifications=True) as pilot:
+    async with app.run_test(size=SMALL) as pilot:
         await pilot.press("9", "9", "9", "enter")
         await pilot.pause()
         assert "There is no open box 999" in dump(app)
@@ -143,12 +143,13 @@ async def test_the_cursor_stays_on_its_box_when_the_list_changes() -> None:
 
 
 async def test_enter_on_a_run_puts_its_knives_on_the_bench() -> None:
-    """Only the knives not begun are moved, all in one action."""
+    """Only the knives not begun are moved, all in one action; a begun run is left where it is with a sentence."""
     app, desk = host(DayScreen)
 
     async with app.run_test(size=SMALL) as pilot:
-        await pilot.press("enter")
+        await pilot.press("enter", "down", "enter")
         await pilot.pause()
+        assert "This run is on the bench." in dump(app)
 
     (done,) = desk.done
     knives, column = done.args
@@ -205,7 +206,7 @@ async def test_the_table_sorts_by_value_and_keeps_customers_together() -> None:
         lines = dump(app).splitlines()
 
     assert "sorted by minutes left" in lines[0]
-    assert [line[:5].strip() for line in lines[2:7]] == ["421", "430", "=2", "417", "431"]
+    assert [line[:5].strip() for line in lines[2:7]] == ["421", "430", "=2", "417", "▸431"]
 
 
 async def test_finding_shows_matches_side_by_side_and_a_sentence() -> None:

@@ -50,6 +50,7 @@ class BoxListScreen(ShopScreen[int | None]):
         super().__init__(desk)
         self.typed = ""
         self.shown: tuple[Line, ...] = ()
+        self.marked: int | None = None
 
     def compose(self) -> ComposeResult:
         """A heading, the list, what was typed, and the keys."""
@@ -83,7 +84,8 @@ class BoxListScreen(ShopScreen[int | None]):
         place, was = options.highlighted, self.current()
         self.shown = lines
         options.clear_options()
-        options.add_options([Option(Content.assemble(x.text), id=x.id, disabled=not x.can_stop) for x in lines])
+        options.add_options([Option(Content.assemble(" ", x.text), id=x.id, disabled=not x.can_stop) for x in lines])
+        self.marked = None
         self._put_cursor(options, was, place)
 
     def _put_cursor(self, options: OptionList, was: Line | None, place: int | None) -> None:
@@ -93,6 +95,13 @@ class BoxListScreen(ShopScreen[int | None]):
             return
         same = [index for index in can if was is not None and self.shown[index].id == was.id]
         options.highlighted = same[0] if same else min(can, key=lambda index: abs(index - (place or 0)))
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """The line under the cursor carries a sign: no colour is needed to see where one is."""
+        for place, sign in ((self.marked, " "), (event.option_index, "▸")):
+            if place is not None and place < len(self.shown):
+                event.option_list.replace_option_prompt_at_index(place, Content.assemble(sign, self.shown[place].text))
+        self.marked = event.option_index
 
     def current(self) -> Line | None:
         """The line under the cursor; None in an empty list."""
@@ -112,7 +121,11 @@ class BoxListScreen(ShopScreen[int | None]):
 
     def _type(self, typed: str) -> None:
         self.typed = typed
-        self.query_one("#typed", Static).update(f"box {typed}_" if typed else "")
+        self.say(f"box {typed}_" if typed else "")
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it under the list, where it covers nothing; the next sentence or number replaces it."""
+        self.query_one("#typed", Static).update(f"!! {sentence}" if trouble else sentence)
 
     def action_untype(self) -> None:
         """Take back the last digit."""
@@ -130,8 +143,8 @@ class BoxListScreen(ShopScreen[int | None]):
         if self.typed:
             number = int(self.typed)
             if self.desk.picture.box(number) is None:
-                self.say(f"There is no open box {number}. Type another number, or escape.", trouble=True)
                 self._type("")
+                self.say(f"There is no open box {number}. Type another number, or escape.", trouble=True)
                 return
             self.dismiss(number)
             return

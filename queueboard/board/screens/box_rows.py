@@ -9,7 +9,7 @@ from queueboard.phrases.money import amount
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.words import ON_BOARD, Column
 
-HEADS = ("box", "customer", "recv", "bench", "test", "ready", "min", "to pay", "ship-by", "promise", "label")
+HEADS = (" box", "customer", "recv", "bench", "test", "ready", "min", "to pay", "ship-by", "promise", "label")
 FIGURES = frozenset({"recv", "bench", "test", "ready", "min", "to pay"})
 """The columns that stand to the right."""
 

@@ -5,6 +5,7 @@ from typing import ClassVar
 from rich.text import Text
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
+from textual.coordinate import Coordinate
 from textual.widgets import DataTable, Static
 
 from queueboard.board.base import ShopScreen
@@ -13,7 +14,7 @@ from queueboard.board.screens.box_rows import FIGURES, HEADS, SORTS, TableRow, t
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
-WIDTHS = (5, 17, 5, 6, 5, 6, 4, 10, 18, 26, 44)
+WIDTHS = (6, 16, 5, 6, 5, 6, 4, 10, 18, 26, 44)
 
 
 def _fitted(cell: str, width: int, *, bold: bool, figures: bool) -> Text:
@@ -33,6 +34,8 @@ class BoxesScreen(ShopScreen[int | None]):
         Binding("enter", "choose", "to this box", id="boxes.choose", priority=True),
         Binding("s,asterisk", "sort", "sort by the next column", id="boxes.sort"),
         Binding("r,slash", "turn", "turn the order round", id="boxes.turn"),
+        Binding("right", "sideways(40)", "the columns to the right", id="boxes.right", priority=True, show=False),
+        Binding("left", "sideways(-40)", "the columns to the left", id="boxes.left", priority=True, show=False),
         Binding("escape,full_stop,comma,q,t", "leave", "back to the board", id="boxes.leave"),
     ]
 
@@ -40,6 +43,7 @@ class BoxesScreen(ShopScreen[int | None]):
         super().__init__(desk)
         self.sort, self.down = "ship-by", False
         self.shown: tuple[TableRow, ...] = ()
+        self.marked: int | None = None
 
     def compose(self) -> ComposeResult:
         """A heading, the table, the keys."""
@@ -74,16 +78,25 @@ class BoxesScreen(ShopScreen[int | None]):
             return
         table = self.table()
         was = self.current()
-        self.shown = rows
+        self.shown, self.marked = rows, None
         table.clear()
         for row in rows:
             cells = (
                 _fitted(cell, width, bold=row.total, figures=head in FIGURES)
-                for head, cell, width in zip(HEADS, row.cells, WIDTHS, strict=True)
+                for head, cell, width in zip(HEADS, (f" {row.cells[0]}", *row.cells[1:]), WIDTHS, strict=True)
             )
             table.add_row(*cells, key=row.key)
         place = next((n for n, row in enumerate(rows) if was is not None and row.key == was.key), 0)
         table.move_cursor(row=place, animate=False)
+
+    def on_data_table_row_highlighted(self, event: DataTable.RowHighlighted) -> None:
+        """The row under the cursor carries a sign: no colour is needed to see where one is."""
+        for place, sign in ((self.marked, " "), (event.cursor_row, "▸")):
+            if place is not None and place < len(self.shown):
+                row = self.shown[place]
+                cell = _fitted(f"{sign}{row.cells[0]}", WIDTHS[0], bold=row.total, figures=False)
+                self.table().update_cell_at(Coordinate(place, 0), cell)
+        self.marked = event.cursor_row
 
     def _heading(self, picture: Picture) -> str:
         if not picture.boxes:
@@ -106,6 +119,10 @@ class BoxesScreen(ShopScreen[int | None]):
         """Turn the order round."""
         self.down = not self.down
         self.show(self.desk.picture)
+
+    def action_sideways(self, cells: int) -> None:
+        """Show the columns further right or left; box and customer stay."""
+        self.table().scroll_relative(x=cells, animate=False)
 
     def action_choose(self) -> None:
         """Leave with the box under the cursor."""

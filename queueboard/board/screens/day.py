@@ -28,7 +28,7 @@ class DayScreen(BoxListScreen):
         Binding("v", "write", "write to a file, to print it", id="day.write"),
         Binding("d", "leave", "back to the board", id="day.leave", show=False),
     ]
-    KEYS = "Enter or + start the run · * to ready · o sort again · v to a file · . back"
+    KEYS = "Enter or + start the run, + on · * to ready · o sort again · v to file · . back"
 
     def on_mount(self) -> None:
         """Fix the order on the first look of the day."""
@@ -57,11 +57,14 @@ class DayScreen(BoxListScreen):
             self.say("Sorted again.")
 
     def action_choose(self) -> None:
-        """On a run: start it. Elsewhere: to the box."""
-        if self.typed or self._run_knives() is None:
+        """On a run: put it on the bench. Elsewhere: to the box."""
+        knives = self._run_knives()
+        if self.typed or knives is None:
             super().action_choose()
-        else:
+        elif any(knife.column is Column.RECEIVED for knife in knives):
             self.action_start()
+        else:
+            self.say("This run is on the bench. + moves it on to testing, * straight to ready.")
 
     def _run_knives(self) -> tuple[Knife, ...] | None:
         """The knives of the run under the cursor, in its order; None on another line."""

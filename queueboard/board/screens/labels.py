@@ -10,7 +10,7 @@ from queueboard.board.screens.dialogs.label import LabelDialog
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import due_words
 from queueboard.phrases.dates import many
-from queueboard.phrases.labels import label_due_words, label_wants, label_words
+from queueboard.phrases.labels import label_due_words, label_wants
 from queueboard.shop.picture import Picture
 from queueboard.values.label import LabelDue
 from queueboard.words import LabelWord
@@ -49,15 +49,14 @@ class LabelsScreen(BoxListScreen):
 
 
 def _line(due: LabelDue, picture: Picture) -> Line:
-    box, today = picture.box_by_id(due.box_id), picture.now.date()
+    box = picture.box_by_id(due.box_id)
     loud = "!! " if due.word is LabelWord.TOO_LATE else ""
     return Line(
         id=str(due.box_id),
         number=box.box.number,
         text=Content.assemble(
-            (f"{loud}{label_due_words(due, today)}", "bold"),
+            (f"{loud}{label_due_words(due, picture.now.date())}", "bold"),
             f" · box {box.box.number} · {cell_text(box.customer.name)}\n",
             f"    {label_wants(due, picture)} · {due_words(box, picture.now)}\n",
-            f"    {label_words(box, today)}\n",
         ),
     )
