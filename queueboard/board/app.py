@@ -8,7 +8,7 @@ from typing import ClassVar
 from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
-from textual.events import Resize
+from textual.events import Event, Key, Resize
 
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
@@ -30,6 +30,7 @@ class QueueboardApp(App[int]):
     ENABLE_COMMAND_PALETTE = False
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
+    BINDING_GROUP_TITLE = "On every screen"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("question_mark", "keys", "keys", tooltip="Show every key of this screen.", id="app.keys"),
         Binding(
@@ -55,6 +56,15 @@ class QueueboardApp(App[int]):
         from queueboard.board.screens.board import BoardScreen
 
         return BoardScreen(self.desk)
+
+    async def on_event(self, event: Event) -> None:
+        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began."""
+        if isinstance(event, Key) and not event.is_forwarded and self._taken_first(event):
+            return
+        await super().on_event(event)
+
+    def _taken_first(self, key: Key) -> bool:
+        return isinstance(self.screen, ShopScreen) and self.screen.take_first(key)
 
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)

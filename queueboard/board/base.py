@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Concatenate, Generic, ParamSpec, TypeVar
 
 from textual.app import App
+from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
@@ -26,6 +27,10 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; called after every action and when another window has written."""
+
+    def take_first(self, key: Key) -> bool:
+        """Take a key before it goes to what has the focus; True when it is taken and goes no further."""
+        return False
 
     def attempt(
         self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs

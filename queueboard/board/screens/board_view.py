@@ -32,6 +32,7 @@ NOTHING_YET = (
 class BoardView(ShopScreen[None]):
     """Looking round the board."""
 
+    BINDING_GROUP_TITLE = "Getting about on the board"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("left", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.left"),
         Binding("right", "aside(1)", "right", False, tooltip="The column on the right.", id="board.right"),
@@ -165,12 +166,19 @@ class BoardView(ShopScreen[None]):
         notice.set_class(trouble, "-trouble")
         notice.display = True
 
-    def on_key(self, event: Key) -> None:
-        """The next key takes the sentence away; a digit begins a tag."""
+    def take_first(self, key: Key) -> bool:
+        """A digit begins a tag at once, so that a dash or plus typed right behind it is about the tag."""
+        entry = self.query_one(TagEntry)
+        if self.focused is entry or not key.character or key.character not in "0123456789":
+            return False
         self.query_one("#notice").display = False
-        if event.character and event.character in "0123456789":
-            event.stop()
-            self.query_one(TagEntry).begin(event.character)
+        entry.begin(key.character)
+        self.set_focus(entry)
+        return True
+
+    def on_key(self) -> None:
+        """The next key takes the sentence away."""
+        self.query_one("#notice").display = False
 
 
 def _standing(box: BoxPicture) -> Column:
