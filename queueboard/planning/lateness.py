@@ -33,7 +33,7 @@ def _forecast(box: BoxWork, run_of: dict[int, Run], clock: BenchClock, now: date
 
 def _stands(box: BoxWork, finish: datetime | None, clock: BenchClock, now: datetime) -> tuple[Lateness, int]:
     """The word and the minutes. Past ship-by and still here is LATE, but for a box that only waits to be fetched."""
-    if box.ship_by is None or (box.ready_to_fetch and not box.knives):
+    if box.ship_by is None or box.ready_to_fetch:
         return Lateness.ON_TIME, 0
     ship_by = box.ship_by.astimezone(UTC)
     if now.astimezone(UTC) > ship_by:

@@ -147,9 +147,10 @@ def test_nothing_in_hand_is_said() -> None:
     on_bench = knives(360, Column.ON_BENCH)
 
     assert stands(replace(BEGUN, counted=0), on_bench).trouble.startswith("No knife in hand is ready to go.")
-    seen = stands(replace(BEGUN, counted=0, ticking=True, ticks_done=True))
-    assert seen.step is CloseStep.TICK
-    assert seen.trouble.startswith("No knife in hand is ready to go.")
+    for things in ((), (ROLL,)):
+        seen = stands(replace(BEGUN, counted=0, ticking=True, ticks_done=True), things=things)
+        assert seen.step is CloseStep.TICK
+        assert seen.trouble.startswith("No knife in hand is ready to go.")
 
 
 def test_a_sheath_left_behind_can_still_go() -> None:

@@ -42,6 +42,15 @@ def test_a_new_last_chance_goes_to_the_front() -> None:
     assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
 
 
+def test_a_new_last_chance_goes_behind_its_equals() -> None:
+    """Of two boxes for the same time the one that was in the list stays ahead."""
+    listed = box_work(7, knife_work(701), ship_by=at(16))
+
+    plan = planned(*four_boxes(), listed, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=(701, *FIXED))
+
+    assert order_of(plan) == (701, 501, *FIXED)
+
+
 def test_this_next_stays_next() -> None:
     """A walk-in promised for today goes behind the box that was pinned and ahead of the others for today."""
     pinned = replace(box_work(6, knife_work(601), ship_by=at(15, days=2)), this_next=True)

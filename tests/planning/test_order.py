@@ -118,6 +118,16 @@ def test_what_is_due_together_is_grouped_by_process() -> None:
     assert [run.knife_ids for run in planned(*boxes).runs] == [(101, 201), (102, 202)]
 
 
+def test_what_is_late_already_is_due_together() -> None:
+    """Boxes that missed different days share their runs now: their order among each other saves nobody."""
+    boxes = [
+        box_work(n, knife_work(n * 100 + 1), knife_work(n * 100 + 2, process="serrated"), ship_by=at(15, days=-n))
+        for n in (1, 2)
+    ]
+
+    assert [run.knife_ids for run in planned(*boxes).runs] == [(201, 101), (202, 102)]
+
+
 def test_an_earlier_cut_off_of_the_day_is_not_held_up_by_a_later_one() -> None:
     """A box for ten o'clock does not wait for a run shared with boxes for the afternoon."""
     early = box_work(2, knife_work(201), knife_work(202, process="serrated"), ship_by=at(10, days=1))
