@@ -1,8 +1,6 @@
 """Taking in a box, from the surname to the stub, over a real shop file."""
 
-from collections.abc import Iterator
 from datetime import date
-from pathlib import Path
 
 import pytest
 
@@ -10,7 +8,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.clean import cell_text
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.receiving import customers
 from queueboard.words import CameBy, GoesBy, LabelOwner, PromiseKind, WaitingFor
@@ -18,17 +16,7 @@ from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, Host
 from tests.board.typing import fill
 from tests.pictures import HOSTILE_NAMES
-from tests.shop.place import NOW, box, counter, parcel, picture, small_shop
-
-
-@pytest.fixture
-def shop(tmp_path: Path) -> Iterator[Shop]:
-    """A shop with a parcel from R. Tallis and a box from Ms Verrin."""
-    made = small_shop(tmp_path)
-    parcel(made)
-    counter(made)
-    yield made
-    close_shop(made)
+from tests.shop.place import NOW, box, counter, picture
 
 
 def host(shop: Shop) -> Host:
@@ -48,9 +36,9 @@ def newest(shop: Shop) -> BoxPicture:
     return max(picture(shop).boxes, key=lambda b: b.box.number)
 
 
-async def test_a_parcel_from_a_known_customer(shop: Shop) -> None:
+async def test_a_parcel_from_a_known_customer(two_boxes: Shop) -> None:
     """Surname, count, lines, date and label end in a stored box and its stub."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "tallis", "<2>", "<enter>", "4", "5")
         await fill(pilot, "3 chef 8 dull, black handle ! keep the patina", "bread", "", "roll, sheath")
@@ -60,7 +48,7 @@ async def test_a_parcel_from_a_known_customer(shop: Shop) -> None:
         await pilot.press("enter")
         assert (app.left, app.answer) == (True, 102)
 
-    stored = box(shop, 102)
+    stored = box(two_boxes, 102)
     assert stored.customer.name == "R. Tallis"
     assert (stored.box.came_by, stored.box.goes_by) == (CameBy.MAIL, GoesBy.PARCEL)
     assert (stored.box.counted, stored.box.note_says, stored.box.waiting_for) == (4, 5, WaitingFor.COUNT)
@@ -74,37 +62,37 @@ async def test_a_parcel_from_a_known_customer(shop: Shop) -> None:
     assert (stored.box.rush, stored.box.note) == (True, "shelf 2")
 
 
-async def test_a_new_customer_at_the_counter(shop: Shop) -> None:
+async def test_a_new_customer_at_the_counter(two_boxes: Shop) -> None:
     """A name nobody has is offered as a new customer, with phone and town, and stored with the box."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "Bren Oake", "555 0177", "Dunmere", "<1>", "<1>", "1", "", "chef 8", "<f2>")
 
         assert isinstance(app.screen, ReceivedScreen)
 
-    stored = newest(shop)
+    stored = newest(two_boxes)
     assert (stored.customer.name, stored.customer.phone, stored.customer.town) == ("Bren Oake", "555 0177", "Dunmere")
     assert (stored.box.goes_by, stored.box.opened, len(stored.knives)) == (GoesBy.PICK_UP, True, 1)
 
 
-async def test_a_box_that_is_not_opened(shop: Shop) -> None:
+async def test_a_box_that_is_not_opened(two_boxes: Shop) -> None:
     """A box shelved at the door needs only whose it is and where it stands."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "verrin", "<3>")
         assert not form(app).counts.display
         form(app).note.value = "shelf 4"
         await pilot.press("f2")
 
-    stored = newest(shop)
+    stored = newest(two_boxes)
     assert (stored.box.opened, stored.box.counted, stored.knives) == (False, 0, ())
     assert stored.box.note == "shelf 4"
 
 
-async def test_several_matches_are_never_guessed(shop: Shop) -> None:
+async def test_several_matches_are_never_guessed(two_boxes: Shop) -> None:
     """With two customers of a name Enter asks, and the down key chooses."""
-    counter(shop, name="Bo Tallis")
-    app = host(shop)
+    counter(two_boxes, name="Bo Tallis")
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "tallis")
         assert "2 customers fit “tallis”" in dump(app)
@@ -129,9 +117,9 @@ async def test_several_matches_are_never_guessed(shop: Shop) -> None:
         ("line", "chef 400", "400 in"),
     ],
 )
-async def test_bad_input_gets_a_sentence_and_stays(shop: Shop, field: str, typed: str, said: str) -> None:
+async def test_bad_input_gets_a_sentence_and_stays(two_boxes: Shop, field: str, typed: str, said: str) -> None:
     """What cannot be taken is said, nothing is stored, and everything typed is still there."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "verrin", "<1>", "<1>", "1", "", "chef 8, horn")
         screen = form(app)
@@ -150,12 +138,12 @@ async def test_bad_input_gets_a_sentence_and_stays(shop: Shop, field: str, typed
         assert screen.picker.typed.value == "verrin"
         assert [line.typed for line in screen.lines.lines] == ["chef 8, horn"]
 
-    assert len(picture(shop).boxes) == 2
+    assert len(picture(two_boxes).boxes) == 2
 
 
-async def test_up_brings_the_last_line_back(shop: Shop) -> None:
+async def test_up_brings_the_last_line_back(two_boxes: Shop) -> None:
     """A line taken can be brought back, changed and taken again."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         form(app).lines.line.focus()
         await pilot.pause()
@@ -165,9 +153,9 @@ async def test_up_brings_the_last_line_back(shop: Shop) -> None:
     assert lines == ["3 chef 8"]
 
 
-async def test_leaving_half_way_asks_once(shop: Shop) -> None:
+async def test_leaving_half_way_asks_once(two_boxes: Shop) -> None:
     """The first escape from a form with something typed asks; the second leaves without storing."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "verrin", "<escape>")
         assert not app.left
@@ -176,20 +164,20 @@ async def test_leaving_half_way_asks_once(shop: Shop) -> None:
         await pilot.press("escape")
         assert (app.left, app.answer) == (True, None)
 
-    assert len(picture(shop).boxes) == 2
+    assert len(picture(two_boxes).boxes) == 2
 
 
-async def test_an_empty_form_is_left_at_once(shop: Shop) -> None:
+async def test_an_empty_form_is_left_at_once(two_boxes: Shop) -> None:
     """With nothing typed escape leaves without a question."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await pilot.press("escape")
         assert app.left
 
 
-async def test_hostile_names_are_shown_literally(shop: Shop) -> None:
+async def test_hostile_names_are_shown_literally(two_boxes: Shop) -> None:
     """A name that looks like markup, code or another script is offered as it was typed, as is a mark in a line."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=LARGE) as pilot:
         for name in (name for name in HOSTILE_NAMES if len(name) < 40):
             form(app).picker.typed.value = name
@@ -200,34 +188,34 @@ async def test_hostile_names_are_shown_literally(shop: Shop) -> None:
             assert f"9.00 USD · {cell_text(name)}" in dump(app)
 
 
-async def test_a_hostile_name_is_stored_and_shown(shop: Shop) -> None:
+async def test_a_hostile_name_is_stored_and_shown(two_boxes: Shop) -> None:
     """A name that looks like markup goes through the whole form to the stub and into the shop file."""
     name = "[/][@click=app.quit]x[/]"
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, name, "", "", "<1>", "<1>", "1", "", f"chef 8, {name}", "<f2>")
         assert isinstance(app.screen, ReceivedScreen)
         assert name in dump(app)
 
-    assert name in {customer.name for customer in customers(shop)}
+    assert name in {customer.name for customer in customers(two_boxes)}
 
 
-async def test_an_empty_name_is_asked_for(shop: Shop) -> None:
+async def test_an_empty_name_is_asked_for(two_boxes: Shop) -> None:
     """Without a customer nothing is stored and the surname is asked for."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
         form(app).came.focus()
         await pilot.pause()
         await fill(pilot, "<1>", "<1>", "1", "", "chef 8", "<f2>")
         assert "Whose is it?" in dump(app)
 
-    assert len(picture(shop).boxes) == 2
+    assert len(picture(two_boxes).boxes) == 2
 
 
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["small", "large"])
-async def test_the_form_half_filled(shop: Shop, size: tuple[int, int]) -> None:
+async def test_the_form_half_filled(two_boxes: Shop, size: tuple[int, int]) -> None:
     """The form fits both sizes, with the echo of the line being typed."""
-    app = host(shop)
+    app = host(two_boxes)
     async with app.run_test(size=size) as pilot:
         await fill(pilot, "tallis", "<2>", "<2>", "5", "6", "4 chef 8 dull, black handle ! keep the patina")
         form(app).lines.line.value = "bread 9 big chips"

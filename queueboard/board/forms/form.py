@@ -88,8 +88,8 @@ class Form(ShopScreen[Answer]):
 
     def step_on(self, widget: Widget) -> None:
         """Move the cursor to the next field, or go when this was the last."""
-        chain = [candidate for candidate in self.focus_chain if isinstance(candidate, Field | Choice | Tick)]
-        after = chain[chain.index(widget) + 1 :] if widget in chain else []
+        asked = [part for part in self.query("*") if isinstance(part, Field | Choice | Tick) and _shown(part)]
+        after = asked[asked.index(widget) + 1 :] if widget in asked else []
         if after:
             after[0].focus()
         else:
@@ -101,6 +101,11 @@ class Form(ShopScreen[Answer]):
         place.update(Content(f"! {sentence}" if trouble else sentence))
         place.set_class(trouble, "-trouble")
         place.display = bool(sentence)
+
+
+def _shown(part: Widget) -> bool:
+    """Whether a part is asked for now; Textual's own focus chain learns of a part just shown only after a refresh."""
+    return all(node.display for node in part.ancestors_with_self if isinstance(node, Widget))
 
 
 class Dialog(Form[bool], ShopModal[bool]):

@@ -40,7 +40,8 @@ class KnifeLines(Vertical):
         self.title = name
         self.lines: list[KnifeLine] = []
         self.counted: int | None = None
-        self.line = Field(hint="4 chef 20 dull, black handle ! keep the patina")
+        usual = "8" if settings.length_unit == "in" else "20"
+        self.line = Field(hint=f"4 chef {usual} dull, black handle ! keep the patina")
         self.echo = Static("", classes="echo")
         self.list = Static("")
         self.sum = Static("", classes="sum")

@@ -25,7 +25,10 @@ from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
-WIDTHS = (8, 15, 16, 11, 60)
+WIDTHS = (8, 16, 16, 12)
+"""Cells for each column but the last, which takes what is left."""
+KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
+l label · y payment · a packing · k add · h history · c close out · ? all · q back"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
@@ -52,6 +55,8 @@ class BoxScreen(ShopScreen[None]):
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
         Binding("o", "ask('open')", "open an unopened box", id="box.open"),
         Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
+        Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),
+        Binding("pageup", "scroll(-1)", "more above", id="box.up", priority=True),
         Binding("h", "history", "history", id="box.history"),
         Binding("c,slash", "close_out", "close out", id="box.close_out"),
         Binding("escape,q,b,full_stop,comma", "leave", "back to the board", id="box.leave"),
@@ -67,21 +72,22 @@ class BoxScreen(ShopScreen[None]):
         yield Static("", id="about")
         with VerticalScroll(id="facts", can_focus=False):
             yield Static("", id="lines")
-        yield Static(
-            Content(
-                "+ - move · w wait · x decline · n note · $ price · e correct · p promise · l label · y payment · "
-                "a packing · v rush · k add · h history · c close out · ? all keys · q back"
-            ),
-            id="keys",
-        )
+        yield Static(Content(KEYS), id="keys")
 
     def on_mount(self) -> None:
         table = self.table
-        for head, width in zip(HEADS, WIDTHS, strict=True):
-            table.add_column(Text(head), width=width)
         self.show(self.desk.picture)
         table.move_cursor(row=1)
         table.focus()
+
+    def on_resize(self) -> None:
+        """The last column takes what is left of the line."""
+        self.show(self.desk.picture)
+
+    def action_scroll(self, by: int) -> None:
+        """Scroll the facts by a page; the arrows are the table's."""
+        facts = self.query_one("#facts")
+        facts.scroll_relative(y=by * max(1, facts.size.height - 1), animate=False)
 
     @property
     def table(self) -> DataTable[Text]:
@@ -124,12 +130,15 @@ class BoxScreen(ShopScreen[None]):
 
     def _fill(self, box: BoxPicture, picture: Picture) -> None:
         table, row = self.table, self.table.cursor_row
-        table.clear()
+        table.clear(columns=True)
+        widths = (*WIDTHS, max(12, self.size.width - sum(WIDTHS) - 2))
+        for head, width in zip(HEADS, widths, strict=True):
+            table.add_column(Text(head), width=width)
         whole = "  the whole box" if box.box.waiting_for is None else f"  WAITS for {box.box.waiting_for.value}"
         table.add_row(Text(str(box.box.number)), Text(""), Text(whole), Text(""), Text(box.box.note), key=WHOLE)
         for knife in box.knives:
             cells = knife_cells(knife, picture.settings)
-            table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, WIDTHS, strict=True)), key=knife.tag)
+            table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, widths, strict=True)), key=knife.tag)
         table.move_cursor(row=min(row, len(box.knives)))
         self.tell_about()
 

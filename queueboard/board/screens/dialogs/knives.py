@@ -27,7 +27,7 @@ class AddKnifeDialog(Dialog):
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
         self.box_id = box_id
-        self.line = Field(hint="cleaver 18 dull, black handle ! as a birthday present")
+        self.line = Field(hint="cleaver dull, black handle ! as a birthday present")
         self.echo = Static("")
 
     def heading(self) -> str:

@@ -1,0 +1,19 @@
+"""A shop with two boxes for tests of screens."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from queueboard.shop.opening import Shop, close_shop
+from tests.shop.place import counter, parcel, small_shop
+
+
+@pytest.fixture
+def two_boxes(tmp_path: Path) -> Iterator[Shop]:
+    """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
+    made = small_shop(tmp_path)
+    parcel(made)
+    counter(made)
+    yield made
+    close_shop(made)
