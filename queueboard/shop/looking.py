@@ -34,7 +34,8 @@ BENCH_COLUMNS = (Column.RECEIVED, Column.ON_BENCH)
 
 def last_line(shop: Shop) -> int:
     """The id of the newest history line: a cheap look at whether anything has changed."""
-    newest = newest_line(shop.database)
+    with shop.reading() as database:
+        newest = newest_line(database)
     return 0 if newest is None else newest[0]
 
 
