@@ -128,7 +128,7 @@ def _board(args: argparse.Namespace, clock: Clock) -> int:
 
 def _demo(args: argparse.Namespace, clock: Clock) -> int:
     """The invented shop lies in a folder of its own, never where QUEUEBOARD_FILE or the user's data are."""
-    from queueboard.shop.demo import make_demo_shop
+    from queueboard.shop.demo import OWNER, make_demo_shop
 
     if args.file is None:
         _need_terminal()
@@ -140,6 +140,7 @@ def _demo(args: argparse.Namespace, clock: Clock) -> int:
         with _closing(shop):
             if args.file is not None and not _terminal_here():
                 return _print(f"The invented shop is in {args.file}. Look at it with --file {args.file}.\n")
+            args.initials = _initials(args) or OWNER
             return _open_board(shop, args, lambda: clock() + ahead, demo=True)
     finally:
         shutil.rmtree(folder, ignore_errors=True)

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 from queueboard.papers.day_sheet import EMPTY_BOARD, sheet_title
 from queueboard.papers.text import columns, page
-from queueboard.phrases.boxes import BoxRow, box_row, due_words, ready_words
-from queueboard.phrases.dates import done_by_words, lateness_words, many
+from queueboard.phrases.boxes import BoxRow, box_done_words, box_row, due_words, ready_words
+from queueboard.phrases.dates import lateness_words, many
 from queueboard.phrases.day import late_boxes
 from queueboard.phrases.labels import label_due_words, label_wants, label_words
 from queueboard.phrases.money import money, owed_words
@@ -23,7 +23,7 @@ def late_list(picture: Picture) -> str:
             lateness_words(box.forecast),
             due_words(box, picture.now),
             ready_words(box),
-            done_by_words(box.forecast, picture.now),
+            box_done_words(box, picture.now),
             box.customer.name,
         )
         for box in late_boxes(picture)

@@ -100,17 +100,27 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
     """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting."""
     late = lateness_words(box.forecast)
     lines = (
-        f"{ready_words(box)}: {counts_words(box)}"
-        if box.box.opened
-        else f"not opened, {many(box.box.counted, 'knife')}",
-        f"{box.forecast.minutes_left} min left, {done_by_words(box.forecast, now)}" + (f", {late}" if late else ""),
-        f"{promise_words(box.promise, now.date(), box.box.goes_by)}; {due_words(box, now)}",
+        f"{ready_words(box)}: {counts_words(box)}" if box.box.opened else _unopened(box),
+        f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else ""),
+        "; ".join(dict.fromkeys((promise_words(box.promise, now.date(), box.box.goes_by), due_words(box, now)))),
         box_money_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
         f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",
     )
     return tuple(line for line in lines if line)
+
+
+def _unopened(box: BoxPicture) -> str:
+    said = box.box.note_says
+    return "not opened" if said is None else f"not opened, the note says {many(said, 'knife')}"
+
+
+def box_done_words(box: BoxPicture, now: datetime) -> str:
+    """Done by tomorrow 09:40; nothing left for the bench; once the answer is here, for a box that waits as a whole."""
+    if box.box.waiting_for is not None and box.forecast.minutes_left:
+        return "once it need not wait any more"
+    return done_by_words(box.forecast, now)
 
 
 def due_words(box: BoxPicture, now: datetime) -> str:

@@ -2,8 +2,8 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import due_words, ready_words, standing_words, waits_words
-from queueboard.phrases.dates import done_by_words, lateness_words, many, time_words, when_words
+from queueboard.phrases.boxes import box_done_words, due_words, ready_words, standing_words, waits_words
+from queueboard.phrases.dates import lateness_words, many, time_words, when_words
 from queueboard.phrases.knives import knife_line
 from queueboard.settings.rules import minutes_of
 from queueboard.settings.shapes import Settings
@@ -107,7 +107,7 @@ def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
 
 def late_words(box: BoxPicture, now: datetime) -> str:
     """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, done by today 13:30: its name."""
-    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), done_by_words(box.forecast, now))
+    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), box_done_words(box, now))
     return f"{box.box.number} {', '.join(parts)}: {box.customer.name}"
 
 

@@ -46,7 +46,6 @@ def test_every_operation_has_its_words() -> None:
             "9 knives of 417 moved to on bench",
             "put 9 knives of 417 back to received",
         ),
-        ("receive_box", About(number=417), "box 417 received", "take box 417 out of the shop again"),
         (
             "knives_wait",
             About(tags=("417-3",), to="belts"),

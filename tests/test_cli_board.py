@@ -1,0 +1,125 @@
+"""The commands that open the board, and the invented shop behind every reading command."""
+
+import json
+from collections.abc import Callable
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+import queueboard.board.run
+import queueboard.shop.keeping
+from queueboard import cli
+from queueboard.cli import FINE, REFUSED, main
+from queueboard.errors import FileError
+from queueboard.shop.opening import Shop, close_shop
+from tests.shop.place import NOW, parcel, small_shop
+from tests.test_cli import READING, valid
+
+Started = list[tuple[Path, str, bool, datetime]]
+"""What the board was opened with: file, initials, demo, the time on its clock."""
+
+
+@pytest.fixture
+def started(monkeypatch: pytest.MonkeyPatch) -> Started:
+    """A terminal and a board that is left at once."""
+    boards: Started = []
+
+    def run_board(
+        shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: bool = False
+    ) -> int:
+        boards.append((shop.path, initials, demo, clock()))
+        return FINE
+
+    monkeypatch.setattr(queueboard.board.run, "run_board", run_board)
+    monkeypatch.setattr(cli, "_terminal_here", lambda: True)
+    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
+    return boards
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    """A shop with one parcel."""
+    shop = small_shop(tmp_path)
+    parcel(shop)
+    close_shop(shop)
+    return shop.path
+
+
+def test_without_a_command_the_board_opens_on_the_shop(file: Path, started: Started) -> None:
+    """The board gets the file, the initials from --as, and the clock."""
+    assert main(["--file", str(file), "--as", "MB"], clock=lambda: NOW) == FINE
+
+    assert started == [(file, "MB", False, NOW)]
+
+
+def test_initials_come_from_the_environment_or_are_left_to_the_board(
+    file: Path, started: Started, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nobody named leaves the question to the board; QUEUEBOARD_AS answers it."""
+    main(["--file", str(file)], clock=lambda: NOW)
+    monkeypatch.setenv("QUEUEBOARD_AS", "JK")
+    main(["--file", str(file)], clock=lambda: NOW)
+
+    assert [initials for _, initials, _, _ in started] == ["", "JK"]
+
+
+def test_the_first_start_of_a_day_makes_one_copy(file: Path, started: Started) -> None:
+    """Two starts on one day leave one copy, the next day brings a second."""
+    for now in (NOW, NOW, NOW + timedelta(days=1)):
+        main(["--file", str(file)], clock=now.astimezone)
+
+    assert len(list((file.parent / "copies").glob("*.qb"))) == 2
+    assert len(started) == 3
+
+
+def test_a_copy_that_fails_does_not_keep_the_board_shut(
+    file: Path, started: Started, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The board opens all the same; afterwards the sentence is said and the code tells."""
+
+    def full(shop: Shop, now: datetime) -> None:
+        raise FileError("The copy could not be made.")
+
+    monkeypatch.setattr(queueboard.shop.keeping, "daily_copy", full)
+
+    assert main(["--file", str(file)], clock=lambda: NOW) == REFUSED
+    assert len(started) == 1
+    assert capsys.readouterr().err == "The copy could not be made.\n"
+
+
+def test_the_demo_is_thrown_away_and_never_touches_the_shop(
+    file: Path, started: Started, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The invented shop lies elsewhere, is gone afterwards, and the real file is as it was."""
+    monkeypatch.setenv("QUEUEBOARD_FILE", str(file))
+    before = file.read_bytes()
+
+    assert main(["demo", "--date", "2026-12-31"], clock=lambda: NOW) == FINE
+
+    ((path, initials, demo, moment),) = started
+    assert (demo, bool(initials), moment.date()) == (True, True, date(2026, 12, 31))
+    assert not path.exists()
+    assert not path.parent.exists()
+    assert file.read_bytes() == before
+
+
+@pytest.mark.parametrize("day", ["2026-11-09", "2026-11-27", "2026-12-31", "2027-03-14"])
+def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """On a Monday, a Friday, the year's last day and a day the clocks change, texts print and JSON fits its schema."""
+    file = str(tmp_path / "demo.qb")
+
+    def clock() -> datetime:
+        return datetime.combine(date.fromisoformat(day), cli.DEMO_MORNING).astimezone(UTC)
+
+    assert main(["demo", "--file", file, "--date", day], clock=clock) == FINE
+    capsys.readouterr()
+    for command in READING:
+        assert main([command, "--file", file], clock=clock) == FINE
+        assert capsys.readouterr().out.count("\n") > 1
+        assert main([command, "--json", "--file", file], clock=clock) == FINE
+        valid(command, capsys.readouterr().out)
+    main(["boxes", "--json", "--file", file], clock=clock)
+    for box in json.loads(capsys.readouterr().out)["boxes"]:
+        assert main(["box", str(box["number"]), "--json", "--file", file], clock=clock) == FINE
+        valid("box", capsys.readouterr().out)
