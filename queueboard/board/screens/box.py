@@ -15,6 +15,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
+from queueboard.board.screens.undo import UndoScreen
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
 from queueboard.phrases.boxes import box_signs, box_title, n_of_m
@@ -28,7 +29,7 @@ from queueboard.words import ON_BOARD, Column
 WIDTHS = (8, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
-l label · y payment · a packing · k add · h history · c close out · ? all · q back"""
+l label · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
@@ -58,6 +59,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),
         Binding("pageup", "scroll(-1)", "more above", id="box.up", priority=True),
         Binding("h", "history", "history", id="box.history"),
+        Binding("u", "undo", "undo", id="box.undo"),
         Binding("c,slash", "close_out", "close out", id="box.close_out"),
         Binding("escape,q,b,full_stop,comma", "leave", "back to the board", id="box.leave"),
     ]
@@ -185,6 +187,10 @@ class BoxScreen(ShopScreen[None]):
     def action_close_out(self) -> None:
         """Lead the box out of the shop."""
         self.app.push_screen(CloseOutScreen(self.desk, self.box_id))
+
+    def action_undo(self) -> None:
+        """Choose a step to take back."""
+        self.app.push_screen(UndoScreen(self.desk))
 
     def action_leave(self) -> None:
         """Back to the board."""

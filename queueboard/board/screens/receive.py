@@ -38,8 +38,8 @@ class ReceiveScreen(Form[int]):
 
     CSS_PATH = "receive.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("f2", "go", "Store it now", id="receive.store"),
-        Binding("escape,q", "leave", "Leave", id="receive.leave"),
+        Binding("f2", "go", "take it in now", id="receive.store"),
+        Binding("escape,q", "leave", "leave", id="receive.leave"),
     ]
     AUTO_FOCUS = "CustomerPicker Field"
     asks_before_leaving = True
@@ -76,9 +76,7 @@ class ReceiveScreen(Form[int]):
             yield from self.parcel
             yield Row(("note, shelf", self.note), ("", self.rush))
         yield Static("", id="sentence")
-        yield Static(
-            Content("Enter on, after the last it stores · F2 stores now · ↑ line back · esc leaves"), id="hint"
-        )
+        yield Static(Content("Enter on to the next · F2 takes the box in now · ↑ line back · escape leaves"), id="hint")
 
     def on_mount(self) -> None:
         self.changed()
