@@ -8,6 +8,7 @@ import argparse
 import io
 import json
 import os
+import re
 import shutil
 import sys
 import tempfile
@@ -15,6 +16,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from pathlib import Path
+from typing import NoReturn
 
 from queueboard.clean import clean
 from queueboard.errors import FileError, QueueboardError, TypedError
@@ -39,6 +41,8 @@ DEMO_MORNING = time(13, 5, tzinfo=UTC)
 
 NOBODY = "shop"
 """Who acts where the program does by itself what nobody was asked about."""
+
+_CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 
 Clock = Callable[[], datetime]
 Command = Callable[[argparse.Namespace, Clock], int]
@@ -69,7 +73,7 @@ def main(argv: Sequence[str] | None = None, *, clock: Clock = lambda: datetime.n
 
 def build_parser() -> argparse.ArgumentParser:
     """The whole command line; README's table of commands is held against it."""
-    parser = argparse.ArgumentParser(
+    parser = _Parser(
         prog="queueboard",
         description="The board that runs the day of a knife-sharpening shop. Without a command it opens the board.",
         epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found.",
@@ -105,6 +109,14 @@ def build_parser() -> argparse.ArgumentParser:
     return parser
 
 
+class _Parser(argparse.ArgumentParser):
+    """Says what was typed wrong without repeating signs that could command the terminal."""
+
+    def error(self, message: str) -> NoReturn:
+        """End with the usage and a sentence, code 2."""
+        super().error(_harmless(message))
+
+
 def _common(default: str | None) -> argparse.ArgumentParser:
     """The options of every command; they may stand before or after its name."""
     common = argparse.ArgumentParser(add_help=False, argument_default=default)
@@ -122,7 +134,7 @@ def _day(text: str) -> date:
 
 def _board(args: argparse.Namespace, clock: Clock) -> int:
     _need_terminal()
-    with _shop(args) as shop:
+    with _closing(open_shop(_file(args))) as shop:
         return _open_board(shop, args, clock)
 
 
@@ -301,8 +313,13 @@ def _need_terminal() -> None:
 
 
 def _print(text: str) -> int:
-    sys.stdout.write(text)
+    """Print; on a terminal without signs that could command it (a comment in settings may hold any)."""
+    sys.stdout.write(_harmless(text) if sys.stdout.isatty() else text)
     return FINE
+
+
+def _harmless(text: str) -> str:
+    return _CONTROLS.sub("", text)
 
 
 def _print_json(facts: Mapping[str, Fact]) -> int:
@@ -310,5 +327,5 @@ def _print_json(facts: Mapping[str, Fact]) -> int:
 
 
 def _trouble(sentence: str, code: int) -> int:
-    print(sentence, file=sys.stderr)
+    print(_harmless(sentence), file=sys.stderr)
     return code
