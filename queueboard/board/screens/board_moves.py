@@ -21,6 +21,7 @@ TAGS_NAMED = 4
 class BoardMoves(BoardView):
     """Moving knives."""
 
+    BINDING_GROUP_TITLE = "Moving on the board"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
             "plus", "move(1)", "on", tooltip="One column on: what is marked, else what the cursor is on.", id="board.on"

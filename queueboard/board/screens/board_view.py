@@ -64,6 +64,9 @@ class BoardView(ShopScreen[None]):
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)
+        first = next((column for column in self.columns() if column.rows), None)
+        if first is not None:
+            first.focus()
 
     def columns(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""

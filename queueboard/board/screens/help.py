@@ -17,25 +17,35 @@ from queueboard.board.key_names import KeyGroup, key_groups
 from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
 
 PAD = """\
-key     on the board              after a tag (417, 417-3)    in a question
-0-9     begin a tag               go on with it               a numbered line; knives that stay
-Enter   open the box              go there                    take what is offered
-+       one column on             one column on               yes
--       one column back           part of the tag: 417-3      no
-*       mark                      straight to ready
-/       show only                 close out the box           another tray
-.       day list                  open the box                back, from a list"""
+key    on the board           once a tag is begun (417, 417-3)
+0-9    begin a tag            go on with it
+Enter  open the box           put the cursor there
++      one column on          one column on; a box asks first
+-      one column back        part of the tag
+*      mark                   straight to ready; a box asks first
+/      show only              close out the box
+.      day list               open the box
+In a question + is yes, - is no, Enter takes what is offered, digits
+choose a numbered line. In a list . leads back, where no Esc is near."""
 
 SIGNS = """\
-▸ cursor   * marked   ≈ a knife like it lies in another box
-LATE its ship-by has passed   WILL BE LATE the day's work ends after it   TODAY it leaves today
-TO FETCH ready, at the counter   WAIT somebody must answer   REDO back on the bench after a test
-DECLINED goes back unsharpened   LOOKED FOR nobody knows where it is"""
+▸             the cursor
+*             marked
+≈             a knife like it lies in another box: see its tag
+LATE          its ship-by has passed
+WILL BE LATE  as the day list stands its work ends after its ship-by
+TODAY         its ship-by is today
+TO FETCH      ready, at the counter
+WAIT          somebody must answer before it goes on
+REDO          back on the bench after a test
+DECLINED      goes back unsharpened
+LOOKED FOR    nobody knows where it is"""
 
 
 class HelpScreen(ShopModal[None]):
     """The keys of the screen below."""
 
+    BINDING_GROUP_TITLE = "Help"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,enter,q,question_mark,full_stop,minus", "leave", "back", tooltip="Back.", id="help.leave"),
         Binding("down,plus", "scroll(3)", "down", tooltip="Further down.", id="help.down"),

@@ -15,6 +15,7 @@ from queueboard.errors import TypedError
 class InitialsScreen(ShopModal[None]):
     """Asks for the initials that stand beside every step in the history."""
 
+    BINDING_GROUP_TITLE = "Who acts"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "app.quit", "quit", tooltip="Leave the board; nothing was changed.", id="initials.quit"),
     ]

@@ -22,6 +22,7 @@ from queueboard.shop.picture import Picture
 class TrayDialog(ShopModal[str]):
     """Leaves with the sentence of what was moved, or None."""
 
+    BINDING_GROUP_TITLE = "Before a whole tray moves"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,plus", "go", "go", tooltip="Move the tray, but for the numbers typed.", id="tray.go"),
         Binding("minus,escape,q", "leave", "no", tooltip="Leave everything where it is.", id="tray.leave"),

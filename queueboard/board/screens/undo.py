@@ -21,6 +21,7 @@ from queueboard.values.step import Step
 class UndoScreen(ShopModal[None]):
     """What you did, the newest first."""
 
+    BINDING_GROUP_TITLE = "Undo"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
             "enter,plus",

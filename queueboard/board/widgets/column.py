@@ -27,10 +27,12 @@ class ColumnView(ScrollView, can_focus=True):
 
     COMPONENT_CLASSES: ClassVar[set[str]] = {
         *(f"column--{tone}" for tone in Tone),
+        "column--heading",
         "column--cursor",
         "column--mark",
         "column--here",
     }
+    BINDING_GROUP_TITLE = "Within a column"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("up", "step(-1)", "up", False, tooltip="The row above.", id="column.up"),
         Binding("down", "step(1)", "down", False, tooltip="The row below.", id="column.down"),
@@ -159,13 +161,17 @@ class ColumnView(ScrollView, can_focus=True):
         gutter = CURSOR if cursor and first else " "
         if row.knife is not None:
             gutter += MARK if row.knife.id in self.marked else " "
-        segments = [Segment(gutter, self._style("mark", cursor=cursor))]
+        ground = self._ground("cursor" if cursor else "heading") if cursor or row.knife is None else Style()
+        segments = [Segment(gutter, self._style("mark") + ground)]
         for part in parts:
             name = "here" if row.knife is None and first and row.box_id == self.here else part.tone.value
-            segments.append(Segment(part.text, self._style(name, cursor=cursor)))
-        ground = self._style("plain", cursor=cursor)
-        return Strip(segments).adjust_cell_length(width, ground)
+            segments.append(Segment(part.text, self._style(name) + ground))
+        return Strip(segments).adjust_cell_length(width, self._style("plain") + ground)
 
-    def _style(self, name: str, *, cursor: bool) -> Style:
-        style = self.get_visual_style(f"column--{name}").rich_style
-        return style + self.get_visual_style("column--cursor", partial=True).rich_style if cursor else style
+    def _style(self, name: str) -> Style:
+        return self.get_visual_style(f"column--{name}").rich_style
+
+    def _ground(self, name: str) -> Style:
+        """The ground of a heading; under the cursor also its one colour, so that every word stays readable."""
+        style = self._style(name)
+        return Style(bgcolor=style.bgcolor, color=style.color if name == "cursor" else None)

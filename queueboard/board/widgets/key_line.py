@@ -8,6 +8,11 @@ from textual.widget import Widget
 from queueboard.board.key_names import key_name
 
 ALL_KEYS = "? all keys"
+PAD = frozenset({"+", "-", "*", "/", ".", "Enter"})
+"""The keys of the numeric pad stand first."""
+
+WIDE = 98
+"""From so many cells on the keys stand wider apart."""
 
 
 class KeyLineView(Widget):
@@ -18,21 +23,22 @@ class KeyLineView(Widget):
 
     def render(self) -> RenderResult:
         parts: list[Content] = []
-        left = self.size.width - cell_len(ALL_KEYS) - 3
+        gap = 3 if self.size.width >= WIDE else 2
+        left = self.size.width - cell_len(ALL_KEYS) - gap
         for key, label in self._offered():
-            left -= cell_len(key) + cell_len(label) + 4
+            left -= cell_len(key) + cell_len(label) + 1 + gap
             if left < 0:
                 break
             parts.append(Content.assemble((key, "$text-primary"), f" {label}"))
         parts.append(Content.assemble(("?", "$text-primary"), ALL_KEYS[1:]))
-        return Content("   ").join(parts)
+        return Content(" " * gap).join(parts)
 
     def _offered(self) -> list[tuple[str, str]]:
         """The shown bindings by action, in their order; the first key of an action stands for it."""
         offered: dict[str, tuple[str, str]] = {}
         for active in self.screen.active_bindings.values():
             binding = active.binding
-            if binding.show and active.enabled and binding.description and binding.action != "app.help_quit":
+            if binding.show and active.enabled and binding.description:
                 offered.setdefault(binding.action, (key_name(binding.key), binding.description))
         offered.pop("keys", None)
-        return list(offered.values())
+        return sorted(offered.values(), key=lambda pair: pair[0] not in PAD)

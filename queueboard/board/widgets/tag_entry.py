@@ -22,10 +22,13 @@ from queueboard.values.knife import Knife
 LONGEST = 10
 """Signs in the longest tag: 999999-999."""
 
+KEYS = "Enter there  + on  * ready  / close out  . open  Esc drop"
+
 
 class TagEntry(Horizontal, can_focus=True):
     """A tag is being typed: these keys act on it, and so do the letters."""
 
+    BINDING_GROUP_TITLE = "Once a tag is begun"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "take('there')", "go there", tooltip="Put the cursor on this box or knife.", id="tag.there"),
         Binding("plus", "take('on')", "move on", tooltip="Move it one column on; a box asks first.", id="tag.on"),
@@ -35,7 +38,6 @@ class TagEntry(Horizontal, can_focus=True):
         Binding("backspace", "untype", "take back", False, tooltip="Take back the last sign.", id="tag.untype"),
         Binding("escape", "drop", "drop it", False, tooltip="Drop what was typed.", id="tag.drop"),
     ]
-    BINDING_GROUP_TITLE = "Once a tag is begun (417 or 417-3)"
 
     class Taken(Message):
         """Something is to be done with the tag: there, on, ready, close or box."""
@@ -57,6 +59,7 @@ class TagEntry(Horizontal, can_focus=True):
         with Vertical():
             yield Static(id="tag-name", markup=False)
             yield Static(id="tag-says", markup=False)
+            yield Static(KEYS, id="tag-keys", markup=False)
 
     def begin(self, character: str) -> None:
         """Show, with the first digit, and take the keys."""

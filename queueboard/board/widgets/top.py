@@ -24,10 +24,10 @@ class DayTop(Widget):
     def render(self) -> RenderResult:
         picture, width = self.desk.picture, self.size.width
         parts = day_line_words(picture.day_line)
-        shop = "DEMO  " if self.desk.demo else ""
-        when = f"{date_words(picture.now.date(), picture.now.date())}  {time_words(picture.now)}"
-        upper = between((f"{shop}{when}", *parts[:ALWAYS]), saved_words(picture.saved_at), width)
-        lower = between(parts[ALWAYS:] or ("nobody is late, nobody is waited for",), copied_words(picture), width)
+        when = f"{date_words(picture.now.date(), picture.now.date())} {time_words(picture.now)}"
+        upper = between((when, *parts[:ALWAYS]), saved_words(picture.saved_at), width)
+        kept = "DEMO, thrown away" if self.desk.demo else copied_words(picture)
+        lower = between(parts[ALWAYS:] or ("nobody is late, nobody is waited for",), kept, width)
         return Content("\n").join((upper, lower))
 
 
@@ -43,7 +43,7 @@ def styled(part: str) -> Content:
     """A part of the day line; what is late stands out, by its word first."""
     if part.startswith(("LATE", "WILL BE LATE")):
         return Content.styled(part, "bold $text-error")
-    return Content.styled(part, "bold" if part.startswith(("WAIT", "DEMO")) else "")
+    return Content.styled(part, "bold" if part.startswith("WAIT") else "")
 
 
 def copied_words(picture: Picture) -> str:

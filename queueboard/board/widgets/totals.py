@@ -9,16 +9,21 @@ from textual.widgets import Static
 
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import batch_totals, box_signs
+from queueboard.phrases.dates import told_words
 from queueboard.phrases.knives import knife_name, knife_signs, last_seen_words, wait_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
+LOW_LINES = 3
+"""On a low screen the totals have so many lines; what does not fit there stands on the right."""
+
 
 class Totals(Horizontal):
-    """Totals of a box on the left, one knife on the right; on a small screen the first lines of both."""
+    """Totals of a box on the left; on the right the knife under the cursor, or more about the box."""
 
     def __init__(self) -> None:
         super().__init__(id="totals")
+        self.told: tuple[BoxPicture | None, Knife | None, Picture] | None = None
 
     def compose(self) -> ComposeResult:
         yield Static(id="box-totals", markup=False)
@@ -26,22 +31,45 @@ class Totals(Horizontal):
 
     def tell(self, box: BoxPicture | None, knife: Knife | None, picture: Picture) -> None:
         """Show a box and a knife of it; either may be missing."""
-        self.query_one("#box-totals", Static).update(box_content(box, picture) if box is not None else Content())
-        facts = self.query_one("#knife-facts", Static)
-        facts.display = knife is not None
-        if knife is not None and box is not None:
-            facts.update(Content("\n").join(knife_contents(knife, box, picture)))
+        self.told = (box, knife, picture)
+        left, right = self.query_one("#box-totals", Static), self.query_one("#knife-facts", Static)
+        if box is None:
+            left.update(Content())
+            right.update(Content())
+            return
+        low = self.size.height <= LOW_LINES
+        lines = box_contents(box, picture, with_signs=not low)
+        left.update(Content("\n").join(lines))
+        if knife is not None:
+            right.update(Content("\n").join(knife_contents(knife, box, picture)))
+        elif low:
+            right.update(Content("\n").join(lines[LOW_LINES:]))
+        else:
+            right.update(Content("\n").join(Content(cell_text(line)) for line in told_lines(box, picture)))
+
+    def on_resize(self) -> None:
+        """More or fewer lines fit."""
+        if self.told is not None:
+            self.tell(*self.told)
 
 
-def box_content(box: BoxPicture, picture: Picture) -> Content:
-    """The box's title with the words that mark it, then its totals."""
-    signs = "  ".join(box_signs(box, picture.now))
+def told_lines(box: BoxPicture, picture: Picture) -> Iterator[str]:
+    """What was told to the customer, the newest first; and how the count at receiving stood to the note."""
+    yield ""
+    if box.box.note_says is not None and box.box.note_says != box.box.counted:
+        yield f"counted {box.box.counted}, the note says {box.box.note_says}"
+    yield from (told_words(promise, picture.now, box.box.goes_by) for promise in reversed(box.promises))
+
+
+def box_contents(box: BoxPicture, picture: Picture, *, with_signs: bool) -> tuple[Content, ...]:
+    """The box's title, with the words that mark it where there is room for them, then its totals."""
+    signs = "  ".join((*box_signs(box, picture.now), "")) if with_signs else ""
     title = Content.assemble(
-        (f"{box.box.number}  ", "bold $text-primary"), (f"{signs}  ", "bold"), (cell_text(box.customer.name), "bold")
+        (f"{box.box.number}  ", "bold $text-primary"), (signs, "bold"), (cell_text(box.customer.name), "bold")
     )
     lines = batch_totals(box, picture.settings, picture.now)
     note = (f"note: {cell_text(box.box.note)}",) if box.box.note else ()
-    return Content("\n").join((title, *(Content(cell_text(line)) for line in (*lines, *note))))
+    return (title, *(Content(cell_text(line)) for line in (*lines, *note)))
 
 
 def knife_contents(knife: Knife, box: BoxPicture, picture: Picture) -> Iterator[Content]:
