@@ -68,7 +68,7 @@ def test_readme_opens_with_the_job_then_two_commands_then_a_picture() -> None:
 
 
 def test_the_script_of_all_checks_runs_readme_s_own_command() -> None:
-    """.ci/run holds no test command of its own; what it reads out of README is what stands there, and ends in pytest."""
+    """.ci/run holds no test command of its own; it reads README, whole, and that ends in pytest."""
     script = ROOT / ".ci" / "run"
 
     read = subprocess.run(["bash", script, "--show"], capture_output=True, text=True, check=True).stdout.strip()
