@@ -57,7 +57,10 @@ def shop_at_nine(name: str = "Ola Hale") -> Picture:
         made.run(417001, 421001, 421002, start=made.at(9, 30)),
         made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_minute=60),
         made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_minute=200),
-        changes=(OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),),
+        changes=(
+            OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),
+            OrderChange(tag="431-3", what=OrderWord.DONE),
+        ),
     )
     return replace(made.picture(late, to_buy, waiting, today, plan_=plan), order_fixed=True)
 
@@ -183,6 +186,21 @@ async def test_the_first_look_of_a_day_fixes_the_order() -> None:
     async with fixed.run_test(size=SMALL) as pilot:
         await pilot.pause()
     assert other.done == []
+
+
+async def test_a_new_day_fixes_its_own_order() -> None:
+    """A day list left open over midnight fixes the new day's order with the first picture of that day."""
+    picture = shop_at_nine()
+    app, desk = host(DayScreen, picture)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        desk.next_picture = replace(picture, now=made.at(0, 1, days=1), order_fixed=False)
+        app.look_around()
+        await pilot.pause()
+
+    (done,) = desk.done
+    assert done.args[0] == made.at(0, 1, days=1).date()
 
 
 async def test_o_sorts_again() -> None:

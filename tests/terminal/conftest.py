@@ -1,7 +1,8 @@
 """A shop file made today, for programs that look at the machine's own clock."""
 
 from collections.abc import Callable, Iterator
-from datetime import UTC, datetime, timedelta
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -19,53 +20,57 @@ from tests.terminal.pty import Terminal
 Start = Callable[[Path], Terminal]
 
 
+KNIFE = NewKnife(kind="chef", edge=Edge.PLAIN, length_mm=200)
+
+
+def two_boxes(soon: date) -> Iterator[tuple[str, NewBox]]:
+    """Box 417 by parcel with a roll and a sheath, box 418 to be picked up; their customers' names before them."""
+    promise = NewPromise(kind=PromiseKind.DAY, day=soon)
+    yield (
+        "Maren Tallis",
+        NewBox(
+            customer_id=0,
+            came_by=CameBy.MAIL,
+            goes_by=GoesBy.PARCEL,
+            counted=3,
+            knives=(KNIFE, KNIFE, KNIFE),
+            things=("roll", "sheath"),
+            number=417,
+            carrier_days=2,
+            promise=promise,
+            label=NewLabel(owner=LabelOwner.CUSTOMER, state=LabelState.HERE, expires_on=soon, name_on="Maren Tallis"),
+        ),
+    )
+    yield (
+        "Ola Hale",
+        NewBox(
+            customer_id=0,
+            came_by=CameBy.COUNTER,
+            goes_by=GoesBy.PICK_UP,
+            counted=2,
+            knives=(KNIFE, KNIFE),
+            number=418,
+            promise=promise,
+        ),
+    )
+
+
 @pytest.fixture
 def shop_file(tmp_path: Path) -> Path:
-    """Box 417 of Maren Tallis, three ready knives, a roll and a sheath, by parcel; box 418 of Ola Hale, two to do."""
+    """A shop with two boxes; the knives of the parcel are ready."""
     now = datetime.now(UTC)
-    actor = Actor(initials="MB", now=now)
-    path = tmp_path / "shop" / "shop.qb"
-    shop = start_shop(path, actor, seed_text("settings.toml"))
-    soon = now.date() + timedelta(days=10)
-    knife = NewKnife(kind="chef", edge=Edge.PLAIN, length_mm=200)
 
     def by_hand() -> Actor:
         return Actor(initials="MB", now=now)
 
-    tallis = add_customer(shop, by_hand(), name="Maren Tallis", phone="0555 014 417", town="Osterby")
-    receive_box(
-        shop,
-        by_hand(),
-        NewBox(
-            customer_id=tallis,
-            came_by=CameBy.MAIL,
-            goes_by=GoesBy.PARCEL,
-            counted=3,
-            knives=(knife, knife, knife),
-            things=("roll", "sheath"),
-            number=417,
-            carrier_days=2,
-            promise=NewPromise(kind=PromiseKind.DAY, day=soon),
-            label=NewLabel(owner=LabelOwner.CUSTOMER, state=LabelState.HERE, expires_on=soon, name_on="Maren Tallis"),
-        ),
-    )
-    hale = add_customer(shop, by_hand(), name="Ola Hale")
-    receive_box(
-        shop,
-        by_hand(),
-        NewBox(
-            customer_id=hale,
-            came_by=CameBy.COUNTER,
-            goes_by=GoesBy.PICK_UP,
-            counted=2,
-            knives=(knife, knife),
-            number=418,
-            promise=NewPromise(kind=PromiseKind.DAY, day=soon),
-        ),
-    )
-    box = look(shop, now).box(417)
-    assert box is not None
-    move_knives(shop, by_hand(), box.knives, Column.READY)
+    path = tmp_path / "shop" / "shop.qb"
+    shop = start_shop(path, by_hand(), seed_text("settings.toml"))
+    for name, box in two_boxes(now.date() + timedelta(days=10)):
+        customer = add_customer(shop, by_hand(), name=name)
+        receive_box(shop, by_hand(), replace(box, customer_id=customer))
+    parcel = look(shop, now).box(417)
+    assert parcel is not None
+    move_knives(shop, by_hand(), parcel.knives, Column.READY)
     close_shop(shop)
     return path
 

@@ -39,6 +39,7 @@ class BoxListScreen(ShopScreen[int | None]):
     """A list of lines about boxes; Enter leaves with the box's number, escape without."""
 
     CSS_PATH = "lists.tcss"
+    BINDING_GROUP_TITLE = "On a list of boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "to this box", id="list.choose", priority=True),
         Binding("escape,full_stop,comma,q", "leave", "back to the board", id="list.leave"),

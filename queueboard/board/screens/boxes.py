@@ -30,6 +30,7 @@ class BoxesScreen(ShopScreen[int | None]):
     """All open boxes; Enter leaves with the number of the box under the cursor."""
 
     CSS_PATH = "lists.tcss"
+    BINDING_GROUP_TITLE = "On the table of all boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "to this box", id="boxes.choose", priority=True),
         Binding("s,asterisk", "sort", "sort by the next column", id="boxes.sort"),

@@ -28,6 +28,7 @@ class CloseOutScreen(ShopScreen[None]):
     """Leads one box out of the shop. Leaving it at any step keeps what was stored; it goes on from there."""
 
     CSS_PATH = "close_out.tcss"
+    BINDING_GROUP_TITLE = "In a close-out"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "leave, what is stored stays", id="close.leave"),
         Binding("up,pageup", "scroll(-1)", "scroll up", id="close.up", show=False),

@@ -1,10 +1,12 @@
 """The day list: today's work in order, started from here, printed from here."""
 
+from datetime import date
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.content import Content
 
+from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.day_lines import day_heading, day_lines, run_id
 from queueboard.board.screens.paper_out import write_paper
@@ -21,20 +23,28 @@ from queueboard.words import Column
 class DayScreen(BoxListScreen):
     """Runs in order. The order stands until it is asked for again; the first look of a day fixes it."""
 
+    BINDING_GROUP_TITLE = "On the day list"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "start", "start this run, or on to testing", id="day.start"),
         Binding("asterisk,g", "done", "this run straight to ready", id="day.done"),
         Binding("o", "sort", "sort again", id="day.sort"),
+        Binding("u", "undo", "undo", id="day.undo"),
         Binding("v", "write", "write to a file, to print it", id="day.write"),
         Binding("d", "leave", "back to the board", id="day.leave", show=False),
     ]
-    KEYS = "Enter or + start the run, + on · * to ready · o sort again · v to file · . back"
+    KEYS = "Enter or + start, + on · * to ready · o sort again · u undo · v file · . back"
 
-    def on_mount(self) -> None:
-        """Fix the order on the first look of the day."""
-        super().on_mount()
-        if not self.desk.picture.order_fixed:
-            self._fix()
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.day: date | None = None
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture; the first one of a day fixes the order."""
+        super().show(picture)
+        if self.children and picture.now.date() != self.day:
+            self.day = picture.now.date()
+            if not picture.order_fixed:
+                self._fix()
 
     def heading(self, picture: Picture) -> Content:
         """What the day holds."""
@@ -100,6 +110,12 @@ class DayScreen(BoxListScreen):
         if self.attempt(move_knives, knives, to) is not None:
             tags = ", ".join(knife.tag for knife in knives)
             self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}")
+
+    def action_undo(self) -> None:
+        """Take back a step."""
+        from queueboard.board.screens.undo import UndoScreen
+
+        self.app.push_screen(UndoScreen(self.desk))
 
     def action_write(self) -> None:
         """Write the sheet beside the shop file and say where."""

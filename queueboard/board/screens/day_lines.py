@@ -7,9 +7,9 @@ from textual.content import Content
 from queueboard.board.screens.box_list import Line
 from queueboard.clean import cell_text
 from queueboard.phrases.cautions import BENCH_SHORT
+from queueboard.phrases.dates import many
 from queueboard.phrases.day import (
     belts_words,
-    change_words,
     day_line_words,
     leave_words,
     leaves_today,
@@ -24,7 +24,7 @@ from queueboard.phrases.day import (
 from queueboard.phrases.labels import label_due_words, label_wants
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import Run
-from queueboard.words import LabelWord
+from queueboard.words import LabelWord, OrderWord
 
 
 def day_lines(picture: Picture) -> tuple[Line, ...]:
@@ -46,10 +46,14 @@ def run_id(run: Run) -> str:
 
 
 def _changes(picture: Picture) -> Iterator[Line]:
-    said = [change_words(change) for change in picture.plan.changes]
+    said = []
+    for word in OrderWord:
+        tags = [change.tag for change in picture.plan.changes if change.what is word]
+        if tags:
+            named = many(len(tags), "knife") if word is OrderWord.DONE else ", ".join(tags)
+            said.append(f"    {word.value}: {named}\n")
     if said:
-        text = "Changed since this order was fixed (o sorts again):\n" + "\n".join(f"  {line}" for line in said)
-        yield Line(id="changes", text=Content(text + "\n"))
+        yield Line(id="changes", text=Content("Changed since this order was fixed (o sorts again):\n" + "".join(said)))
 
 
 def _runs(runs: tuple[Run, ...], picture: Picture) -> Iterator[Line]:

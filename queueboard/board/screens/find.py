@@ -27,6 +27,7 @@ class FindScreen(ShopScreen[int | None]):
     """Type, and the boxes that fit stand side by side; Enter leaves with the number of the marked one."""
 
     CSS_PATH = "lists.tcss"
+    BINDING_GROUP_TITLE = "Finding"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "back to the board", id="find.leave"),
         Binding("down,tab", "step(1)", "next match", id="find.next", priority=True),

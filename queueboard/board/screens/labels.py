@@ -19,6 +19,7 @@ from queueboard.words import LabelWord
 class LabelsScreen(BoxListScreen):
     """What the labels demand; one key asks for the label that was bought."""
 
+    BINDING_GROUP_TITLE = "On the labels"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,l,b", "label", "this label is bought, or its last day", id="labels.label"),
     ]

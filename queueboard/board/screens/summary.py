@@ -19,6 +19,7 @@ class SummaryScreen(ShopScreen[None]):
     """The summary of a close-out; any of the usual keys leads back to the board."""
 
     CSS_PATH = "lists.tcss"
+    BINDING_GROUP_TITLE = "On the summary"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,escape,full_stop,comma,plus,q", "leave", "back to the board", id="summary.leave"),
         Binding("v,asterisk", "write", "write to a file, to print it", id="summary.write"),
