@@ -148,10 +148,9 @@ class BoxScreen(ShopScreen[None]):
     def tell_about(self) -> None:
         """Say everything about the knife under the cursor."""
         box, about = self.box(), self.under_cursor()
-        knife = isinstance(about, Knife) and box is not None
         said = knife_facts(about, box, self.desk.picture) if isinstance(about, Knife) and box is not None else ""
         self.query_one("#about", Static).update(Content(said))
-        self.query_one("#about").display = knife
+        self.query_one("#about").display = bool(said)
 
     def action_move(self, by: int) -> None:
         """Move the knife under the cursor a column on or back."""
