@@ -61,6 +61,16 @@ async def test_the_cursor_goes_to_the_next_knife_when_its_own_has_left() -> None
         assert app.at() == (420, 19)
 
 
+async def test_after_the_last_knife_of_a_box_comes_the_next_heading() -> None:
+    """When a box has left the column, another customer's knife is not under the cursor: its heading asks first."""
+    app = One()
+    async with app.run_test(size=(20, 10)):
+        app.column.go_to(417, 417003)
+        app.column.set_rows(rows(b420=20), frozenset())
+
+        assert app.at() == (420, 0)
+
+
 async def test_an_empty_column_has_no_row_under_the_cursor() -> None:
     """Keys in an empty column do nothing, and rows that come later are found."""
     app = One()

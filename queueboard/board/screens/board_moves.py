@@ -50,7 +50,7 @@ class BoardMoves(BoardView):
         return tuple(k for box in self.desk.picture.boxes for k in box.on_hand if k.id in self.marked)
 
     def action_mark(self) -> None:
-        """Mark or unmark; the cursor goes one on, so that the key can be pressed again."""
+        """Mark or unmark; the cursor goes to the next knife, so that the key can be pressed again."""
         box, knife, column = self.box_here(), self.knife_here(), self.column()
         if box is None:
             return
@@ -58,7 +58,7 @@ class BoardMoves(BoardView):
         self.marked = self.marked - ids if ids <= self.marked else self.marked | ids
         self.show(self.desk.picture)
         if knife is not None:
-            column.action_step(1)
+            column.next_knife()
         if self.marked:
             self.say(f"{many(len(self.marked), 'knife')} marked.   + on   - back   g ready   Esc takes the marks away")
 

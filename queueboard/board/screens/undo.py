@@ -42,7 +42,7 @@ class UndoScreen(ShopModal[None]):
 
     def compose(self) -> ComposeResult:
         with Vertical(id="undo"):
-            yield Static("Undo: the record is put right; what happened in the world is not", id="heading", markup=False)
+            yield Static("Undo puts the record right, not what has happened in the shop", id="heading", markup=False)
             yield OptionList(id="steps", markup=False)
             yield Static(id="will", markup=False)
             yield Input(id="reason", placeholder="why is it taken back?", compact=True, max_length=300)

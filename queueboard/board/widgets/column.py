@@ -11,7 +11,7 @@ from textual.message import Message
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
-from queueboard.board.widgets.rows import Part, Row, Tone
+from queueboard.board.widgets.rows import Part, Row, Tone, nearest
 from queueboard.words import Column
 
 CURSOR = "▸"
@@ -65,9 +65,7 @@ class ColumnView(ScrollView, can_focus=True):
     def set_rows(self, rows: tuple[Row, ...], marked: frozenset[int]) -> None:
         """Show these rows; the cursor stays on its row, or goes to the next one that is still there."""
         keys = {row.key: place for place, row in enumerate(rows)}
-        after = [*self.rows[self.cursor :], *reversed(self.rows[: self.cursor])]
-        of_knives = [row for row in after if row.knife is not None or row is after[0]]
-        self.cursor = next((keys[row.key] for row in (*of_knives, *after) if row.key in keys), 0)
+        self.cursor = next((keys[row.key] for row in nearest(self.rows, self.cursor) if row.key in keys), 0)
         self.rows, self.marked = rows, marked
         self._lay_out()
 
@@ -138,6 +136,11 @@ class ColumnView(ScrollView, can_focus=True):
 
     def action_step(self, by: int) -> None:
         self._put(self.cursor + by)
+
+    def next_knife(self) -> None:
+        """Put the cursor on the next knife below; it stays where there is none."""
+        below = range(self.cursor + 1, len(self.rows))
+        self._put(next((place for place in below if self.rows[place].knife is not None), self.cursor))
 
     def action_page(self, by: int) -> None:
         self._put(self.cursor + by * max(1, self.size.height // 2))

@@ -85,6 +85,19 @@ def cut(parts: tuple[Part, ...], width: int) -> tuple[Part, ...]:
     return (*kept, Part(text="…", tone=Tone.QUIET))
 
 
+def nearest(rows: tuple[Row, ...], cursor: int) -> tuple[Row, ...]:
+    """The rows in the order in which a cursor that was at *cursor* would rather be on them.
+
+    First the knives of its own box, so that one knife after the other can be moved; then what comes below, where the
+    next box begins with its heading: another customer's knife never slips under the cursor.
+    """
+    if cursor >= len(rows):
+        return rows
+    here, after, before = rows[cursor], rows[cursor:], tuple(reversed(rows[:cursor]))
+    own = (row for row in (*after, *before) if row.box_id == here.box_id and row.knife is not None)
+    return (here, *own, *after, *before)
+
+
 def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
     """The rows of one column: each box that has a knife there, and what stands in it."""
     rows: list[Row] = []

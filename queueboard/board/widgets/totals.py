@@ -17,6 +17,9 @@ from queueboard.values.knife import Knife
 LOW_LINES = 3
 """On a low screen the totals have so many lines; what does not fit there stands on the right."""
 
+LEFT_CELLS = (44, 54)
+"""Fewest and most cells of the left side on a low screen, as its lines need."""
+
 
 class Totals(Horizontal):
     """Totals of a box on the left; on the right the knife under the cursor, or more about the box."""
@@ -40,6 +43,11 @@ class Totals(Horizontal):
         low = self.size.height <= LOW_LINES
         lines = box_contents(box, picture, with_signs=not low)
         left.update(Content("\n").join(lines))
+        if low:
+            longest = max(line.cell_length for line in lines[:LOW_LINES])
+            left.styles.width = max(LEFT_CELLS[0], min(longest + 1, LEFT_CELLS[1]))
+        else:
+            left.styles.width = "3fr"
         if knife is not None:
             right.update(Content("\n").join(knife_contents(knife, box, picture)))
         elif low:
