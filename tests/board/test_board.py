@@ -184,6 +184,19 @@ async def test_show_only_says_what_it_shows() -> None:
         assert "shows only" not in dump(app)
 
 
+async def test_one_customer_is_the_one_the_person_was_on() -> None:
+    """From a box that is neither late, leaving today nor waiting, the questions between do not lose its customer."""
+    app = opened(busy_morning())
+    async with app.run_test(size=SMALL):
+        board(app).come_back(426)
+        for _ in range(4):
+            board(app).action_show_only()
+        assert board(app).shown.customer_id == 3
+
+        board(app).action_clear()
+        assert at(app) == "received 426"
+
+
 async def test_a_hidden_box_is_shown_when_it_is_gone_to() -> None:
     """Going to a box that the board does not show just now shows all again."""
     app = opened(busy_morning())

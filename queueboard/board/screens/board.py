@@ -81,10 +81,10 @@ class BoardScreen(BoardAsks):
     @on(TagEntry.Dropped)
     def back_to_columns(self) -> None:
         """The keys go back to the column they came from."""
-        self.column().focus()
+        self.enter(self.column())
 
     def action_show_only(self) -> None:
-        self.show_only(self.shown.next(self.box_here()))
+        self.show_only(self.shown.next(self.box_meant()))
 
     def action_receive(self) -> None:
         from queueboard.board.screens.receive import ReceiveScreen

@@ -7,7 +7,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.events import Key
+from textual.events import DescendantFocus, Key
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
@@ -46,7 +46,8 @@ class BoardView(ShopScreen[None]):
         super().__init__(desk)
         self.shown = Shown()
         self.marked: frozenset[int] = frozenset()
-        self._last = Column.RECEIVED
+        self._here = Column.RECEIVED
+        self._meant = self._landed = 0
 
     def compose(self) -> ComposeResult:
         yield DayTop(self.desk)
@@ -66,17 +67,26 @@ class BoardView(ShopScreen[None]):
         self.show(self.desk.picture)
         first = next((column for column in self.columns() if column.rows), None)
         if first is not None:
-            first.focus()
+            self.enter(first)
 
     def columns(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""
         return tuple(self.query(ColumnView).results(ColumnView))
 
     def column(self) -> ColumnView:
-        """The column the cursor is in: the one with the keys, or the one that had them last."""
-        if isinstance(self.focused, ColumnView):
-            self._last = self.focused.column
-        return self.columns()[ON_BOARD.index(self._last)]
+        """The column the cursor is in, also while a tag is typed."""
+        return self.columns()[ON_BOARD.index(self._here)]
+
+    def enter(self, column: ColumnView) -> None:
+        """Put the cursor into a column."""
+        self._here = column.column
+        column.focus()
+        self.tell()
+
+    def on_descendant_focus(self, event: DescendantFocus) -> None:
+        """A column that gets the keys, by a click for one, has the cursor."""
+        if isinstance(event.widget, ColumnView):
+            self._here = event.widget.column
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; cursor and scroll stay where they were."""
@@ -133,16 +143,25 @@ class BoardView(ShopScreen[None]):
         wanted = knife.column if knife is not None else _standing(box)
         for column in self.columns():
             if column.column is wanted and column.go_to(box.box.id, knife.id if knife is not None else 0):
-                column.focus()
+                self.enter(column)
 
     def show_only(self, shown: Shown) -> None:
         """Show all, or only the boxes that answer one question; the cursor stays on its box where that is shown."""
-        box = self.box_here()
+        meant = self.box_meant()
         self.shown = shown
         self.show(self.desk.picture)
         boxes = shown.boxes(self.desk.picture)
         if boxes:
-            self.jump(next((b for b in boxes if box is not None and b.box.id == box.box.id), boxes[0]))
+            lands_on = next((b for b in boxes if meant is not None and b.box.id == meant.box.id), boxes[0])
+            self.jump(lands_on)
+            self._meant, self._landed = (meant or lands_on).box.number, lands_on.box.number
+
+    def box_meant(self) -> BoxPicture | None:
+        """The box the person last went to: not the one the cursor landed on because theirs was not shown."""
+        here = self.box_here()
+        if here is not None and here.box.number == self._landed:
+            return self.desk.picture.box(self._meant) or here
+        return here
 
     def action_aside(self, by: int) -> None:
         """To the next column that holds anything; on the same box where it is there too."""
@@ -153,7 +172,7 @@ class BoardView(ShopScreen[None]):
         if to is not None:
             if box is not None and (current := to.current()) is not None and current.box_id != box.box.id:
                 to.go_to(box.box.id)
-            to.focus()
+            self.enter(to)
 
     def action_clear(self) -> None:
         if self.marked:
