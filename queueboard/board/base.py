@@ -1,7 +1,7 @@
 """What all screens share: the desk, a place for sentences, and the picture handed down."""
 
 from collections.abc import Callable
-from typing import Concatenate, Generic, ParamSpec, TypeVar
+from typing import ClassVar, Concatenate, Generic, ParamSpec, TypeVar
 
 from textual.app import App
 from textual.events import Key
@@ -21,6 +21,9 @@ Answer = TypeVar("Answer")
 class ShopScreen(Screen[Answer], Generic[Answer]):
     """A screen that shows the picture and hands over what the person wants."""
 
+    leads_to_tags: ClassVar[bool] = False
+    """True where a digit leaves the screen and begins a tag on the board."""
+
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
@@ -30,7 +33,11 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
     def take_first(self, key: Key) -> bool:
         """Take a key before it goes to what has the focus; True when it is taken and goes no further."""
-        return False
+        if not self.leads_to_tags or not key.character or key.character not in "0123456789":
+            return False
+        self.dismiss(None)
+        below = self.app.screen
+        return isinstance(below, ShopScreen) and below.take_first(key)
 
     def attempt(
         self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs

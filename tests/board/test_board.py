@@ -223,3 +223,14 @@ async def test_a_key_that_cannot_work_is_not_offered() -> None:
         assert "x" not in app.screen.active_bindings
         await pilot.press("down")
         assert "x" in app.screen.active_bindings
+
+
+async def test_a_digit_on_the_screen_of_a_box_begins_a_tag() -> None:
+    """From one box to the next without going back: the digits typed there lead to the board."""
+    app = opened(busy_morning())
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("enter", "4", "1", "7")
+        await until(pilot, lambda: app.screen is board(app))
+
+        assert board(app).query_one(TagEntry).typed == "417"
+        assert "Maren Tallis" in dump(app)

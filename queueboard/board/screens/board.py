@@ -81,7 +81,7 @@ class BoardScreen(BoardAsks):
     @on(TagEntry.Dropped)
     def back_to_columns(self) -> None:
         """The keys go back to the column they came from."""
-        self.enter(self.column())
+        self.columns.enter(self.column())
 
     def action_show_only(self) -> None:
         self.show_only(self.shown.next(self.box_meant()))

@@ -5,24 +5,21 @@ from typing import ClassVar
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.events import DescendantFocus, Key
+from textual.events import Key
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.showing import Showing, Shown
 from queueboard.board.widgets.column import ColumnView
-from queueboard.board.widgets.head import ColumnHead
+from queueboard.board.widgets.columns import Columns
 from queueboard.board.widgets.key_line import KeyLineView
-from queueboard.board.widgets.rows import rows_of
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.board.widgets.top import DayTop
 from queueboard.board.widgets.totals import Totals
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
-from queueboard.words import ON_BOARD, Column
 
 NOTHING_YET = (
     "The shop is empty.\n\nr   takes in a box: whose it is, how many knives, what was told\n?   shows every key"
@@ -46,16 +43,11 @@ class BoardView(ShopScreen[None]):
         super().__init__(desk)
         self.shown = Shown()
         self.marked: frozenset[int] = frozenset()
-        self._here = Column.RECEIVED
         self._meant = self._landed = 0
 
     def compose(self) -> ComposeResult:
         yield DayTop(self.desk)
-        with Horizontal(id="columns"):
-            for column in ON_BOARD:
-                with Vertical(classes="place"):
-                    yield ColumnHead(column)
-                    yield ColumnView(column)
+        yield Columns()
         yield Static(id="empty", markup=False)
         yield Static(id="showing", markup=False)
         yield Totals()
@@ -65,41 +57,25 @@ class BoardView(ShopScreen[None]):
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)
-        first = next((column for column in self.columns() if column.rows), None)
-        if first is not None:
-            self.enter(first)
+        self.columns.enter_first()
 
-    def columns(self) -> tuple[ColumnView, ...]:
-        """The four columns, left to right."""
-        return tuple(self.query(ColumnView).results(ColumnView))
+    @property
+    def columns(self) -> Columns:
+        """The four columns."""
+        return self.query_one(Columns)
 
     def column(self) -> ColumnView:
-        """The column the cursor is in, also while a tag is typed."""
-        return self.columns()[ON_BOARD.index(self._here)]
-
-    def enter(self, column: ColumnView) -> None:
-        """Put the cursor into a column."""
-        self._here = column.column
-        column.focus()
-        self.tell()
-
-    def on_descendant_focus(self, event: DescendantFocus) -> None:
-        """A column that gets the keys, by a click for one, has the cursor."""
-        if isinstance(event.widget, ColumnView):
-            self._here = event.widget.column
+        """The column the cursor is in."""
+        return self.columns.here()
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; cursor and scroll stay where they were."""
         if not self.query("#notice"):
             return
-        here = {knife.id for box in picture.boxes for knife in box.on_hand}
-        self.marked &= here
+        self.marked &= {knife.id for box in picture.boxes for knife in box.on_hand}
         boxes = self.shown.boxes(picture)
         with self.app.batch_update():
-            for column in self.columns():
-                column.set_rows(rows_of(boxes, column.column, picture), self.marked)
-            for head in self.query(ColumnHead).results(ColumnHead):
-                head.count = sum(len(box.in_column(head.column)) for box in boxes)
+            self.columns.fill(boxes, picture, self.marked)
             self._show_around(boxes, picture)
         self.tell()
 
@@ -111,7 +87,6 @@ class BoardView(ShopScreen[None]):
         line.update(f"{showing}   / or s goes on   Esc shows all")
         empty = self.query_one("#empty", Static)
         empty.display = not boxes
-        self.query_one("#columns").display = bool(boxes)
         empty.update(NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes")
 
     @on(ColumnView.Moved)
@@ -119,11 +94,7 @@ class BoardView(ShopScreen[None]):
         """Say below what is under the cursor, and let its box stand out everywhere."""
         box, knife = self.box_here(), self.knife_here()
         self.query_one(Totals).tell(box, knife, self.desk.picture)
-        for column in self.columns():
-            column.mark_here(box.box.id if box is not None else 0)
-        here = self.column().column
-        for head in self.query(ColumnHead).results(ColumnHead):
-            head.here = head.column is here
+        self.columns.point_at(box)
         self.refresh_bindings()
 
     def box_here(self) -> BoxPicture | None:
@@ -140,10 +111,8 @@ class BoardView(ShopScreen[None]):
         """Put the cursor on a knife, or on the heading of a box where its work stands; show all when it is hidden."""
         if box not in self.shown.boxes(self.desk.picture):
             self.show_only(Shown())
-        wanted = knife.column if knife is not None else _standing(box)
-        for column in self.columns():
-            if column.column is wanted and column.go_to(box.box.id, knife.id if knife is not None else 0):
-                self.enter(column)
+        self.columns.go_to(box, knife)
+        self.tell()
 
     def show_only(self, shown: Shown) -> None:
         """Show all, or only the boxes that answer one question; the cursor stays on its box where that is shown."""
@@ -164,15 +133,8 @@ class BoardView(ShopScreen[None]):
         return here
 
     def action_aside(self, by: int) -> None:
-        """To the next column that holds anything; on the same box where it is there too."""
-        columns, here, box = self.columns(), self.column(), self.box_here()
-        place = columns.index(here)
-        order = columns[place + 1 :] if by > 0 else tuple(reversed(columns[:place]))
-        to = next((column for column in order if column.rows), None)
-        if to is not None:
-            if box is not None and (current := to.current()) is not None and current.box_id != box.box.id:
-                to.go_to(box.box.id)
-            self.enter(to)
+        self.columns.aside(by)
+        self.tell()
 
     def action_clear(self) -> None:
         if self.marked:
@@ -201,9 +163,3 @@ class BoardView(ShopScreen[None]):
     def on_key(self) -> None:
         """The next key takes the sentence away."""
         self.query_one("#notice").display = False
-
-
-def _standing(box: BoxPicture) -> Column:
-    """Where the work on a box stands: at the bench, else in the column of its slowest knife."""
-    order = (Column.ON_BENCH, *ON_BOARD)
-    return next((column for column in order if box.in_column(column)), Column.RECEIVED)

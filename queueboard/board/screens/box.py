@@ -38,6 +38,7 @@ class BoxScreen(ShopScreen[None]):
     """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
 
     CSS_PATH = "box.tcss"
+    leads_to_tags = True
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "move(1)", "move on", id="box.on"),
         Binding("minus", "move(-1)", "move back", id="box.back"),
@@ -192,7 +193,6 @@ class BoxScreen(ShopScreen[None]):
         self.app.push_screen(UndoScreen(self.desk))
 
     def action_leave(self) -> None:
-        """Back to the board."""
         self.dismiss(None)
 
 
