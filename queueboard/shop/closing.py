@@ -41,7 +41,11 @@ def begin_close_out(writing: Writing, box: Box) -> None:
         return
     if not box.opened:
         raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
-    if not any(knife.can_leave for knife in rows.knives_of_box(writing.database, box.id)):
+    on_hand = [knife for knife in rows.knives_of_box(writing.database, box.id) if knife.on_hand]
+    things_only = not on_hand and any(
+        thing.state is ThingState.HERE for thing in rows.things_of_box(writing.database, box.id)
+    )
+    if not things_only and not any(knife.can_leave for knife in on_hand):
         raise RuleError(f"Nothing of box {box.number} is ready to leave.")
     writing.tell(number=box.number)
     writing.insert(CloseOutRow, box_id=box.id, started_us=writing.now_us, **FRESH)

@@ -20,12 +20,13 @@ from queueboard.shop.closing import (
     ticks_done,
     why_missing,
 )
+from queueboard.shop.correcting import correct_box
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import decline_knife
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.box import CloseOut
-from queueboard.words import CloseStep, Column, DeclineReason, PayWay, Settling, ThingState
+from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, PayWay, Settling, ThingState
 from tests.shop.place import box, by, counter, parcel, picture
 
 
@@ -216,6 +217,28 @@ def test_a_sheath_left_behind_is_looked_for(shop: Shop) -> None:
     assert not gone.closed
     assert [thing.state for thing in box(shop, number).things] == [ThingState.GONE, ThingState.LOOKING]
     settle_lost(shop, by(), box(shop, number).things[1], "washed towel sent by post")
+    assert picture(shop).boxes == ()
+
+
+def test_a_sheath_found_later_goes_by_itself(shop: Shop) -> None:
+    """When the knives are gone and only a sheath is left, a close-out of the sheath closes the box."""
+    number = parcel(shop, knives=1, things=("sheath",)).box.number
+    begin(shop, number)
+    count(shop, by(), close_of(shop, number), 1)
+    why_missing(shop, by(), close_of(shop, number), "still looking")
+    things_done(shop, by(), close_of(shop, number))
+    rest(shop, number)
+    send_off(shop, by(), close_of(shop, number))
+    found(shop, by(), box(shop, number).things[0])
+    correct_box(shop, by(), box(shop, number).box, goes_by=GoesBy.PICK_UP)
+
+    begin_close_out(shop, by(), box(shop, number).box)
+    count(shop, by(), close_of(shop, number), 0)
+    tick_thing(shop, by(), close_of(shop, number), box(shop, number).things[0].id)
+    things_done(shop, by(), close_of(shop, number))
+    rest(shop, number)
+
+    assert send_off(shop, by(), close_of(shop, number)).closed
     assert picture(shop).boxes == ()
 
 
