@@ -159,12 +159,46 @@ async def test_leaving_half_way_asks_once(two_boxes: Shop) -> None:
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "verrin", "<escape>")
         assert not app.left
-        assert "Leave without storing?" in dump(app)
+        assert "Escape again leaves" in dump(app)
 
         await pilot.press("escape")
         assert (app.left, app.answer) == (True, None)
 
     assert len(picture(two_boxes).boxes) == 2
+
+
+async def test_a_power_cut_loses_nothing_up_to_the_last_enter(two_boxes: Shop) -> None:
+    """When the app dies half-way, the next form goes on from the last Enter, and once taken in it is let go."""
+    async with host(two_boxes).run_test(size=SMALL) as pilot:
+        await fill(pilot, "verrin", "<2>", "<2>", "4", "5", "3 chef 8, horn", "bread")
+
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        screen = form(app)
+        assert "Typed before and not taken in yet" in dump(app)
+        assert screen.picker.picked is not None
+        assert (screen.picker.picked.name, screen.counted.value, screen.note_says.value) == ("Ms Verrin", "4", "5")
+        assert [line.typed for line in screen.lines.lines] == ["3 chef 8, horn", "bread"]
+        await pilot.press("f2")
+
+    assert len(newest(two_boxes).knives) == 4
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert not form(app).touched
+
+
+async def test_leaving_on_purpose_lets_go(two_boxes: Shop) -> None:
+    """What was left with two escapes does not come back."""
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "Bren Oake", "<escape>", "<escape>")
+        assert app.left
+
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert not form(app).touched
 
 
 async def test_an_empty_form_is_left_at_once(two_boxes: Shop) -> None:

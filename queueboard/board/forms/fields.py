@@ -29,6 +29,14 @@ class Field(Input):
         """True when it no longer holds what it was offered with."""
         return self.value != self.first
 
+    def kept(self) -> str:
+        """What it holds, as one text."""
+        return self.value
+
+    def put_back(self, text: str) -> None:
+        """Hold what was kept."""
+        self.value = text
+
 
 class Row(Horizontal):
     """Widgets on one line, each pair a name and what belongs to it."""
@@ -98,6 +106,15 @@ class Choice(Widget, Generic[Value], can_focus=True):
     def touched(self) -> bool:
         """True when it no longer stands where it was offered."""
         return self.at != self.first
+
+    def kept(self) -> str:
+        """Which answer is chosen, as one text."""
+        return str(self.at)
+
+    def put_back(self, text: str) -> None:
+        """Choose what was kept."""
+        if text.isdecimal() and int(text) < len(self.answers):
+            self.at = int(text)
 
     def take(self, value: Value) -> None:
         """Choose the answer with this value, if there is one, without stepping on."""
@@ -183,6 +200,14 @@ class Tick(Widget, can_focus=True):
     def touched(self) -> bool:
         """True when it no longer stands as it was offered."""
         return self.value != self.first
+
+    def kept(self) -> str:
+        """Ticked or not, as one text."""
+        return "x" if self.value else ""
+
+    def put_back(self, text: str) -> None:
+        """Tick it as it was kept."""
+        self.value = bool(text)
 
     def render(self) -> RenderResult:
         return Content(f"({'x' if self.value else ' '}) {self.text}")

@@ -24,10 +24,6 @@ Read = TypeVar("Read")
 class Form(ShopScreen[Answer]):
     """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back."""
 
-    asks_before_leaving: ClassVar[bool] = False
-    """True where so much is typed that leaving half-way asks once."""
-    _asked: bool = False
-
     def go(self) -> None:
         """Read the fields, run the operation, leave; a TypedError from a field is said."""
         raise NotImplementedError
@@ -40,17 +36,8 @@ class Form(ShopScreen[Answer]):
             self.say(str(error), trouble=True)
 
     def action_leave(self) -> None:
-        """Leave without storing; a form with something typed asks once."""
-        if self.asks_before_leaving and self.touched and not self._asked:
-            self._asked = True
-            self.say("Leave without storing? What is typed here is lost. Escape again leaves.", trouble=True)
-            return
+        """Leave without doing anything."""
         self.dismiss(None)
-
-    @property
-    def touched(self) -> bool:
-        """True when something was typed or chosen."""
-        return any(part.touched for part in self.query("*") if isinstance(part, Field | Choice | Tick))
 
     def read(self, field: Field, parse: Callable[[str], Read]) -> Read:
         """What a field holds, read; on a TypedError the cursor goes back into the field."""
@@ -67,12 +54,11 @@ class Form(ShopScreen[Answer]):
     @on(Input.Changed)
     @on(Turned)
     def went_on(self) -> None:
-        """Typing on takes back the question whether to leave."""
-        self._asked = False
+        """Something was typed or chosen."""
         self.changed()
 
     def changed(self) -> None:
-        """Something was typed or chosen: for parts that depend on it."""
+        """Bring the parts into line that depend on what was typed or chosen."""
 
     @on(Input.Submitted)
     def line_typed(self, event: Input.Submitted) -> None:

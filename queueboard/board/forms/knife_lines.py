@@ -62,6 +62,24 @@ class KnifeLines(Vertical):
         """All knives typed, in the order of their lines."""
         return tuple(line.knife for line in self.lines for _ in range(line.count))
 
+    @property
+    def touched(self) -> bool:
+        """True when a line was taken."""
+        return bool(self.lines)
+
+    def kept(self) -> str:
+        """The lines taken, as one text."""
+        return "\n".join(line.typed for line in self.lines)
+
+    def put_back(self, text: str) -> None:
+        """Take the kept lines again; one that is no longer understood stands to be typed anew."""
+        for typed in text.split("\n") if text else ():
+            try:
+                self.lines.append(read_line(typed, self.settings))
+            except TypedError as question:
+                self._echo(f"{typed}: {question}", asked=True)
+        self._draw()
+
     def count_to(self, counted: int | None) -> None:
         """Say how many were counted, so that the sum can say how many are still to be typed."""
         self.counted = counted

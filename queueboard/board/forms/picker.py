@@ -154,6 +154,24 @@ class CustomerPicker(Vertical):
         if isinstance(self.screen, ShopScreen):
             self.screen.say(self.question(), trouble=True)
 
+    @property
+    def touched(self) -> bool:
+        """True when somebody is picked or named."""
+        return self.picked is not None or bool(self.new_name)
+
+    def kept(self) -> str:
+        """Who is picked or named, as one text."""
+        return f"id {self.picked.id}" if self.picked is not None else f"new {self.new_name}" if self.new_name else ""
+
+    def put_back(self, text: str) -> None:
+        """Pick or name whom was kept; a customer who is gone since is asked for again."""
+        how, _, who = text.partition(" ")
+        known = {str(customer.id): customer for customer in self.known}
+        if how == "id" and who in known:
+            self._settle(known[who], "")
+        elif how == "new":
+            self._settle(None, who)
+
     def stored(self, customer: Customer) -> None:
         """Take the customer that was just stored under the new name."""
         self._settle(customer, "")

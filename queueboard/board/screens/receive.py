@@ -11,7 +11,7 @@ from textual.widgets import Static
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Taken, Tick, Turned
-from queueboard.board.forms.form import Form
+from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.forms.parts import LabelPart, PromisePart
 from queueboard.board.forms.picker import CustomerPicker, stored_customer
@@ -33,7 +33,7 @@ ARRIVALS: tuple[tuple[str, Arrival], ...] = (
 )
 
 
-class ReceiveScreen(Form[int]):
+class ReceiveScreen(KeptForm[int]):
     """One form from the surname to the last Enter; leaves with the box's number, or None when nothing was stored."""
 
     CSS_PATH = "receive.tcss"
@@ -42,7 +42,6 @@ class ReceiveScreen(Form[int]):
         Binding("escape,q", "leave", "leave", id="receive.leave"),
     ]
     AUTO_FOCUS = "CustomerPicker Field"
-    asks_before_leaving = True
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -64,6 +63,9 @@ class ReceiveScreen(Form[int]):
         self.counts = Row(("counted", self.counted), ("note says", self.note_says), id="counts")
         self.parcel = (Row(("carrier days", self.carrier_days), id="carrier"), self.label)
         self.inside = (self.counts, self.lines, Row(("comes with", self.things)))
+
+    def kept_as(self) -> str:
+        return "receiving"
 
     def compose(self) -> ComposeResult:
         yield Row(("Receive a box; its number is", self.number), id="top")
@@ -107,10 +109,6 @@ class ReceiveScreen(Form[int]):
         here = [b for b in self.desk.picture.boxes if customer is not None and b.customer.id == customer.id]
         self.say(f"On the board already: {', '.join(str(box.box.number) for box in here)}." if here else "")
 
-    @property
-    def touched(self) -> bool:
-        return super().touched or bool(self.lines.lines)
-
     def go(self) -> None:
         new = self.typed_box()
         if new is None:
@@ -119,6 +117,7 @@ class ReceiveScreen(Form[int]):
         if number is None:
             return
         self.stored = number[0]
+        self.kept.forget()
         self.app.push_screen(ReceivedScreen(self.desk, self.stored), self.leave_stored)
 
     def leave_stored(self, seen: bool | None) -> None:

@@ -1,6 +1,5 @@
 """A knife that came in later, a box that stood unopened at the door, and things that came with a box."""
 
-from textual import on
 from textual.app import ComposeResult
 from textual.content import Content
 from textual.widgets import Static
@@ -8,6 +7,7 @@ from textual.widgets import Static
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Field, Row
 from queueboard.board.forms.form import Dialog
+from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.errors import TypedError
 from queueboard.intake.lines import read_line
@@ -57,10 +57,9 @@ class AddKnifeDialog(Dialog):
         self.done(tag)
 
 
-class OpenBoxDialog(Dialog):
+class OpenBoxDialog(Dialog, KeptForm[bool]):
     """Open a box that stood unopened: count first, then the note, then each knife."""
 
-    asks_before_leaving = True
     hint = "count before the note is read · up brings a line back · Enter at the end opens · escape leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
@@ -73,6 +72,9 @@ class OpenBoxDialog(Dialog):
         self.note_says = Field(hint="what the customer's note says, if there is one")
         self.lines = KnifeLines(desk.picture.settings)
         self.things = Field(hint="sheath, roll: with commas between")
+
+    def kept_as(self) -> str:
+        return f"opening-{self.box_now(self.box_id).box.number}"
 
     def heading(self) -> str:
         box = self.box_now(self.box_id)
@@ -87,30 +89,16 @@ class OpenBoxDialog(Dialog):
     def changed(self) -> None:
         self.lines.count_to(int(self.counted.value) if self.counted.value.strip().isdecimal() else None)
 
-    @on(KnifeLines.Changed)
-    def lines_changed(self) -> None:
-        """A line taken is something typed."""
-        self.changed()
-
-    @property
-    def touched(self) -> bool:
-        return super().touched or bool(self.lines.lines)
-
     def go(self) -> None:
         counted = self.read(self.counted, parse_count)
         note_says = self.read_or(self.note_says, parse_count, None)
         if self.lines.line.value.strip() and not self.lines.take():
             return
-        self.done(
-            self.attempt(
-                open_box,
-                self.box_now(self.box_id).box,
-                counted,
-                self.lines.knives,
-                read_things(self.things.value),
-                note_says,
-            )
-        )
+        box, things = self.box_now(self.box_id).box, read_things(self.things.value)
+        opened = self.attempt(open_box, box, counted, self.lines.knives, things, note_says)
+        if opened is not None:
+            self.kept.forget()
+        self.done(opened)
 
 
 class ThingDialog(Dialog):

@@ -1,0 +1,128 @@
+"""The parts of forms alone: choices, ticks, and what is kept of a form."""
+
+from pathlib import Path
+
+import pytest
+from textual.app import App, ComposeResult
+
+from queueboard.board.desk import Desk
+from queueboard.board.forms.fields import Choice, Taken, Tick
+from queueboard.board.forms.kept import Kept
+from queueboard.board.forms.picker import matching
+from queueboard.board.screens.receive import ReceiveScreen
+from queueboard.shop.opening import Shop
+from tests.board.dump import dump
+from tests.board.host import SMALL, Host
+from tests.pictures import HOSTILE_NAMES, customer
+from tests.shop.place import NOW
+
+GARBAGE = ["", "{", "null", '{"a": 1}', "[1, 2]", "\ufeff"]
+
+
+class Asks(App[int]):
+    """Three answers and a tick."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.choice = Choice([("left", 1), ("[/] middle", 2), ("right", 3)])
+        self.tick = Tick("[red]sure[/]")
+        self.taken = 0
+
+    def compose(self) -> ComposeResult:
+        yield self.choice
+        yield self.tick
+
+    def on_taken(self, event: Taken) -> None:
+        self.taken += 1
+
+
+async def test_digits_and_arrows_choose() -> None:
+    """Arrows move the mark round the ends, a digit takes its answer at once, one without an answer does nothing."""
+    app = Asks()
+    async with app.run_test() as pilot:
+        await pilot.press("left")
+        assert (app.choice.value, app.taken) == (3, 0)
+
+        await pilot.press("2", "9", "0")
+        assert (app.choice.value, app.taken) == (2, 1)
+
+
+async def test_plus_and_minus_tick() -> None:
+    """Plus ticks, minus takes the tick away, space turns it; answers are shown literally."""
+    app = Asks()
+    async with app.run_test() as pilot:
+        app.tick.focus()
+        await pilot.press("plus", "plus")
+        assert app.tick.value
+
+        await pilot.press("minus", "space")
+        assert "[/] middle" in dump(app)
+        assert "(x) [red]sure[/]" in dump(app)
+
+
+def test_customers_are_matched_by_name_town_and_phone() -> None:
+    """Every word typed must fit; accents and case do not matter; names that begin with it come first."""
+    known = (
+        customer("Ingrid Tällis", id=1, town="Dunmere", phone="555 0142"),
+        customer("Anders Bertallis", id=2, town="Osterby", phone="555 0177"),
+        customer("Tal Finch", id=3, town="Osterby", phone="555 0142"),
+    )
+
+    assert [c.id for c in matching(known, "tal")] == [1, 3, 2]
+    assert [c.id for c in matching(known, "TAL oster")] == [3, 2]
+    assert [c.id for c in matching(known, "0142")] == [1, 3]
+    assert matching(known, "42") == ()
+    assert matching(known, "  ") == ()
+
+
+def test_hostile_names_are_found_by_themselves() -> None:
+    """Whatever a name is made of, typing it finds it."""
+    for name in HOSTILE_NAMES:
+        assert [c.name for c in matching((customer(name),), name)] == [name]
+
+
+def test_what_was_kept_comes_back(two_boxes: Shop) -> None:
+    """Texts are kept as they are, readable by the owner only, until they are let go."""
+    kept = Kept(Desk(two_boxes, "M/B", lambda: NOW), "receiving")
+    kept.write(["[/]", "", "a\nb"])
+
+    assert kept.read() == ["[/]", "", "a\nb"]
+    assert kept.path.stat().st_mode & 0o077 == 0
+    assert kept.path.name == "receiving-MB.json"
+
+    kept.forget()
+    assert kept.read() == []
+
+
+@pytest.mark.parametrize("text", GARBAGE)
+async def test_what_cannot_be_read_is_left_aside(two_boxes: Shop, text: str) -> None:
+    """A damaged or foreign file of kept parts is no reason not to open an empty form."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    kept = Kept(desk, "receiving")
+    kept.write([])
+    kept.path.write_text(text, encoding="utf-8")
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+
+        assert isinstance(app.screen, ReceiveScreen)
+        assert not app.screen.touched
+
+
+def put_in_the_way(folder: Path) -> None:
+    """A file where a folder should be."""
+    folder.write_text("in the way", encoding="utf-8")
+
+
+async def test_a_disk_that_keeps_nothing_is_said(two_boxes: Shop) -> None:
+    """When what is typed cannot be kept, a sentence says so and the form goes on."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    put_in_the_way(two_boxes.path.parent / "typed")
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("b", "o", "enter")
+        await pilot.pause()
+
+        assert "cannot be kept against a power cut" in dump(app)
+        assert isinstance(app.screen, ReceiveScreen)
+        assert app.screen.picker.new_name == "bo"
