@@ -180,8 +180,9 @@ def _question(words: list[str], shop_unit: str) -> str:
         phrase = " ".join(words[:length])
         if phrase in HALF_WORDS:
             return f"“{phrase}”: {HALF_WORDS[phrase]}."
-    known = [*EDGE_WORDS, *CONDITION_WORDS]
-    return f"“{words[0]}” is not understood. {_perhaps(words[0], known)}{SHAPE} Lengths are in {shop_unit}."
+    perhaps = _perhaps(words[0], [*EDGE_WORDS, *CONDITION_WORDS])
+    units = "inches" if shop_unit == "in" else "centimetres"
+    return f"“{words[0]}” is not understood. {perhaps or f'{SHAPE} Lengths are in {units}.'}".rstrip()
 
 
 def _perhaps(word: str, known: list[str]) -> str:

@@ -25,6 +25,15 @@ def knife_cells(knife: Knife, settings: Settings) -> tuple[str, ...]:
     )
 
 
+def whole_box_cells(box: BoxPicture) -> tuple[str, ...]:
+    """The box itself as the first row under HEADS; last what it waits for and its note."""
+    waits = "" if box.box.waiting_for is None else f"WAITS for {box.box.waiting_for.value}"
+    words = " · ".join(filter(None, (waits, box.box.note)))
+    if box.box.opened:
+        return str(box.box.number), "", "the whole box", "", words
+    return str(box.box.number), "not opened", "o opens it", "", words
+
+
 def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
     """The knife in full, people's text last."""
     waits = wait_words(knife, picture.now)

@@ -24,7 +24,7 @@ class KnifeLines(Vertical):
 
     DEFAULT_CSS = """
     KnifeLines { height: auto; }
-    KnifeLines > .echo { height: auto; max-height: 3; padding-left: 14; color: $text-muted; }
+    KnifeLines > .echo { height: auto; max-height: 4; padding-left: 14; color: $text-muted; }
     KnifeLines > .echo.-asked { color: $text-error; text-style: bold; }
     KnifeLines > VerticalScroll { height: auto; max-height: 1fr; padding-left: 14; }
     KnifeLines > .sum { height: auto; padding-left: 14; }

@@ -18,8 +18,8 @@ from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
-from queueboard.phrases.boxes import box_signs, box_title, n_of_m
-from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts
+from queueboard.phrases.boxes import box_signs, box_title, ready_words
+from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts, whole_box_cells
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.box import Box
@@ -126,7 +126,7 @@ class BoxScreen(ShopScreen[None]):
             self.query_one("#heading", Static).update(Content("This box has left the board. q goes back."))
             self.table.clear()
             return
-        heading = " · ".join((f"{box_title(box)}", f"{n_of_m(box)} ready", *box_signs(box, picture.now)))
+        heading = " · ".join((f"{box_title(box)}", ready_words(box), *box_signs(box, picture.now)))
         self.query_one("#heading", Static).update(Content(heading))
         self._fill(box, picture)
         self.query_one("#lines", Static).update(Content("\n".join(box_facts(box, picture))))
@@ -137,8 +137,8 @@ class BoxScreen(ShopScreen[None]):
         widths = (*WIDTHS, max(12, self.size.width - sum(WIDTHS) - 2))
         for head, width in zip(HEADS, widths, strict=True):
             table.add_column(Text(head), width=width)
-        whole = "  the whole box" if box.box.waiting_for is None else f"  WAITS for {box.box.waiting_for.value}"
-        table.add_row(Text(str(box.box.number)), Text(""), Text(whole), Text(""), Text(box.box.note), key=WHOLE)
+        cells = whole_box_cells(box)
+        table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, widths, strict=True)), key=WHOLE)
         for knife in box.knives:
             cells = knife_cells(knife, picture.settings)
             table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, widths, strict=True)), key=knife.tag)

@@ -98,6 +98,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         opened = self.attempt(open_box, box, counted, self.lines.knives, things, note_says)
         if opened is not None:
             self.kept.forget()
+            self.app.notify(f"Tags {box.number}-1 to {box.number}-{counted} for the handles.", markup=False)
         self.done(opened)
 
 
