@@ -141,6 +141,16 @@ async def test_bad_input_gets_a_sentence_and_stays(two_boxes: Shop, field: str, 
     assert len(picture(two_boxes).boxes) == 2
 
 
+async def test_a_count_that_cannot_be_is_said_at_once(two_boxes: Shop) -> None:
+    """Enter does not leave a field whose answer is none: the sentence comes before the next question."""
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "verrin", "<2>", "<2>", "10000")
+
+        assert "count of 10000" in dump(app)
+        assert app.focused is form(app).counted
+
+
 async def test_up_brings_the_last_line_back(two_boxes: Shop) -> None:
     """A line taken can be brought back, changed and taken again."""
     app = host(two_boxes)

@@ -1,6 +1,6 @@
 """What a form is made of: a line to type in, a choice of numbered lines, a tick; each with its name before it."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import ClassVar, Generic, TypeVar
 
 from textual.app import ComposeResult, RenderResult
@@ -19,10 +19,12 @@ Value = TypeVar("Value")
 class Field(Input):
     """One line to type in. What is typed is people's text until a parser has read it."""
 
-    def __init__(self, value: str = "", *, hint: str = "", id: str | None = None) -> None:
-        super().__init__(value, placeholder=hint, compact=True, id=id)
+    def __init__(self, value: str = "", *, hint: str = "", check: Callable[[str], object] | None = None) -> None:
+        super().__init__(value, placeholder=hint, compact=True)
         self.cursor_blink = False
         self.first = value
+        self.check = check
+        """Reads what was typed when Enter leaves the field; its TypedError keeps the cursor here."""
 
     @property
     def touched(self) -> bool:

@@ -62,9 +62,16 @@ class Form(ShopScreen[Answer]):
 
     @on(Input.Submitted)
     def line_typed(self, event: Input.Submitted) -> None:
-        """Enter in a field steps on."""
+        """Enter in a field steps on, unless what stands there is no answer to its question."""
         event.stop()
-        self.step_on(event.input)
+        field = event.input
+        try:
+            if isinstance(field, Field) and field.check is not None and field.value.strip():
+                field.check(field.value)
+        except TypedError as error:
+            self.say(str(error), trouble=True)
+            return
+        self.step_on(field)
 
     @on(Taken)
     def answered(self, event: Taken) -> None:
@@ -77,9 +84,15 @@ class Form(ShopScreen[Answer]):
         asked = [part for part in self.query("*") if isinstance(part, Field | Choice | Tick) and _shown(part)]
         after = asked[asked.index(widget) + 1 :] if widget in asked else []
         if after:
+            self.trouble_is_over()
             after[0].focus()
         else:
             self.action_go()
+
+    def trouble_is_over(self) -> None:
+        """Take the sentence away once the field it was about was answered; other sentences stay."""
+        if self.query_one("#sentence").has_class("-trouble"):
+            self.say("")
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         """Say one sentence beside the fields, where it stays until the next."""

@@ -53,7 +53,8 @@ class KeptForm(Form[Answer]):
         try:
             self.kept.write([part.kept() for part in self.parts()])
         except OSError as error:
-            self.say(f"What is typed here cannot be kept against a power cut: {error.strerror}.", trouble=True)
+            sentence = f"What is typed here cannot be kept against a power cut: {error.strerror}."
+            self.notify(sentence, severity="error", markup=False)
 
     def step_on(self, widget: Widget) -> None:
         """Keep what was typed up to this Enter, then step on."""

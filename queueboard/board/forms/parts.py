@@ -8,6 +8,7 @@ from textual import on
 from textual.app import ComposeResult
 from textual.containers import Vertical
 
+from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
 from queueboard.phrases.typed import parse_day, parse_time
@@ -38,13 +39,14 @@ class PromisePart(Vertical):
 
     DEFAULT_CSS = "PromisePart { height: auto; }"
 
-    def __init__(self, goes_by: GoesBy, before: Promise | None = None) -> None:
+    def __init__(self, desk: Desk, goes_by: GoesBy, before: Promise | None = None) -> None:
         super().__init__()
+        self.desk = desk
         kinds = [kind for _, kind in KINDS[goes_by]]
         at = kinds.index(before.kind) if before is not None and before.kind in kinds else 0
         self.kind = Choice(KINDS[goes_by], at=at)
-        self.day = Field(hint=DAY_HINT)
-        self.time = Field(hint="16:00")
+        self.day = Field(hint=DAY_HINT, check=self.day_of)
+        self.time = Field(hint="16:00", check=parse_time)
         self.time_row = Row(("time", self.time))
 
     def compose(self) -> ComposeResult:
@@ -64,12 +66,15 @@ class PromisePart(Vertical):
         """Offer what can be promised for this way back."""
         self.kind.offer(KINDS[goes_by])
 
+    def day_of(self, text: str) -> date:
+        """The day typed, counted from today on the shop's calendar."""
+        return parse_day(text, self.desk.picture.now.date())
+
     def read(self, form: Form[Answer], *, told_to: str = "", reason: str = "") -> NewPromise:
         """What was typed; TypedError, with the cursor back in the field, for what is no day or no time."""
-        today = form.desk.picture.now.date()
         return NewPromise(
             kind=self.kind.value,
-            day=form.read(self.day, lambda text: parse_day(text, today)),
+            day=form.read(self.day, self.day_of),
             at=form.read(self.time, parse_time) if self.kind.value is PromiseKind.BY_TIME else None,
             told_to=told_to,
             reason=reason,
@@ -81,13 +86,14 @@ class LabelPart(Vertical):
 
     DEFAULT_CSS = "LabelPart { height: auto; }"
 
-    def __init__(self, before: ReturnLabel | None = None) -> None:
+    def __init__(self, desk: Desk, before: ReturnLabel | None = None) -> None:
         super().__init__()
+        self.desk = desk
         standings = [standing for _, standing in STANDINGS]
         stands = (before.owner, before.state) if before is not None else standings[0]
         self.standing = Choice(STANDINGS, at=standings.index(stands) if stands in standings else 0)
         expires_on = before.expires_on.isoformat() if before is not None and before.expires_on is not None else ""
-        self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}")
+        self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}", check=self.day_of)
         self.carrier = Field(before.carrier if before is not None else "", hint="as printed")
         self.name_on = Field(before.name_on if before is not None else "", hint="as printed")
         self.printed = (Row(("expires", self.expires)), Row(("carrier", self.carrier), ("name on it", self.name_on)))
@@ -105,13 +111,16 @@ class LabelPart(Vertical):
         for row in self.printed:
             row.display = self.standing.value[1] is LabelState.HERE
 
+    def day_of(self, text: str) -> date | None:
+        """The day typed, counted from today on the shop's calendar."""
+        return parse_day(text, self.desk.picture.now.date())
+
     def read(self, form: Form[Answer]) -> NewLabel:
         """What was typed; TypedError, with the cursor back in the field, for an expiry that is no day."""
         owner, state = self.standing.value
         if state is not LabelState.HERE:
             return NewLabel(owner=owner, state=state)
-        today = form.desk.picture.now.date()
-        expires_on: date | None = form.read_or(self.expires, lambda text: parse_day(text, today), None)
+        expires_on = form.read_or(self.expires, self.day_of, None)
         return NewLabel(
             owner=owner,
             state=state,

@@ -68,8 +68,8 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
         self.box_id = box_id
-        self.counted = Field(hint="counted by hand, twice, before the note is read")
-        self.note_says = Field(hint="what the customer's note says, if there is one")
+        self.counted = Field(hint="counted by hand, twice, before the note is read", check=parse_count)
+        self.note_says = Field(hint="what the customer's note says, if there is one", check=parse_count)
         self.lines = KnifeLines(desk.picture.settings)
         self.things = Field(hint="sheath, roll: with commas between")
 

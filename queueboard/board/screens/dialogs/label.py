@@ -18,7 +18,7 @@ class LabelDialog(Dialog):
         super().__init__(desk)
         self.box_id = box_id
         label = self.unused()
-        self.label = LabelPart(label)
+        self.label = LabelPart(desk, label)
         if label is not None and label.state is LabelState.TO_BUY:
             self.label.standing.take((label.owner, LabelState.HERE))
 

@@ -47,7 +47,7 @@ class PaymentDialog(Dialog):
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
         self.box_id = box_id
-        self.paid = Field(amount(max(0, self.box_now(box_id).owed_cents)))
+        self.paid = Field(amount(max(0, self.box_now(box_id).owed_cents)), check=parse_cents)
         self.way = Choice([(way.value, way) for way in PayWay])
 
     def heading(self) -> str:

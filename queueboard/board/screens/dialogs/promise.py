@@ -20,7 +20,7 @@ class PromiseDialog(Dialog):
         self.box_id = box_id
         box = self.box_now(box_id)
         self.second = box.promise is not None
-        self.promised = PromisePart(box.box.goes_by, box.promise)
+        self.promised = PromisePart(desk, box.box.goes_by, box.promise)
         self.told = Field(box.customer.name if self.second else "", hint="who was told")
         self.why = Field(hint="why it is another date; the first one stays in the history")
 
