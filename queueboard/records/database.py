@@ -143,8 +143,11 @@ def connect(path: Path, patience_ms: int) -> ShopDatabase:
     return database
 
 
-def create(path: Path) -> None:
-    """Make a new shop file with its tables, readable by the owner only; an existing file is refused."""
+def create(path: Path, salt: str, now_us: int) -> None:
+    """Make a new shop file with its tables, readable by the owner only; an existing file is refused.
+
+    salt: 32 hexadecimal figures behind which history hides people's texts.
+    """
     make_private_folder(path.parent)
     try:
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
@@ -159,6 +162,7 @@ def create(path: Path) -> None:
                 connection.execute("PRAGMA journal_mode = WAL")
             connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
             bring_up(connection, 0)
+            connection.execute("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, now_us))
         finally:
             connection.close()
 

@@ -8,7 +8,8 @@ from zoneinfo import ZoneInfo
 from queueboard.seedfiles import seed_text
 from queueboard.settings.reading import read_settings
 from queueboard.shop.demo_script import read_script
-from queueboard.shop.opening import Shop, start_shop
+from queueboard.shop.opening import Shop
+from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 
 OWNER = "MB"

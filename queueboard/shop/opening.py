@@ -1,18 +1,16 @@
 """Opening and starting a shop; the handle that screens pass on and never look inside."""
 
 import os
-import secrets
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
 
 import platformdirs
 
-from queueboard.errors import FileError, SettingsError
+from queueboard.errors import FileError
 from queueboard.records import copying
 from queueboard.records import database as db
-from queueboard.records.instants import to_us
 from queueboard.records.migrations import STEPS
 from queueboard.records.writing import Writing, transaction
 from queueboard.settings.shapes import Settings
@@ -76,41 +74,6 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
         database.close()
         raise FileError(f"{path} was never finished being made. Move it away and run `queueboard start` again.")
     return Shop(path, database, str(salt))
-
-
-def start_shop(path: Path, actor: Actor, settings_text: str, *, throw_away: bool = False) -> Shop:
-    """Make a new shop file from a text of settings; an existing file is refused.
-
-    throw_away leaves out the waiting for the disk: only for demo and test files.
-    """
-    from queueboard.settings.reading import read_settings
-    from queueboard.shop.numbers import take_settings
-
-    db.check_library()
-    if path.exists():
-        raise db.there_already(path)
-    read_settings(settings_text)
-    db.create(path)
-    salt = secrets.token_hex(16)
-    database = db.connect(path, 10_000)
-    with db.faults(path):
-        if throw_away:
-            database.rows("PRAGMA synchronous = OFF")
-        database.rows("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, to_us(actor.now)))
-    shop = Shop(path, database, salt)
-    _or_away(shop, lambda: take_settings(shop, actor, settings_text))
-    return shop
-
-
-def _or_away(shop: Shop, finish: Callable[[], None]) -> None:
-    """Finish making a shop file, or leave none behind."""
-    try:
-        finish()
-    except SettingsError:
-        close_shop(shop)
-        for end in ("", "-wal", "-shm", "-journal"):
-            shop.path.with_name(shop.path.name + end).unlink(missing_ok=True)
-        raise
 
 
 def close_shop(shop: Shop) -> None:

@@ -6,9 +6,10 @@ from pathlib import Path
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop, start_shop
+from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import add_customer, receive_box
+from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPromise
 from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PromiseKind

@@ -10,7 +10,8 @@ from queueboard.errors import BusyError, FileError, SettingsError
 from queueboard.records import database, migrations
 from queueboard.shop.looking import look
 from queueboard.shop.moving import move_knives
-from queueboard.shop.opening import Shop, close_shop, open_shop, start_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.starting import start_shop
 from queueboard.words import Column
 from tests.shop.place import NOW, box, by, parcel, small_shop, state
 

@@ -10,8 +10,9 @@ import pytest
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.moving import move_knives
-from queueboard.shop.opening import close_shop, start_shop
+from queueboard.shop.opening import close_shop
 from queueboard.shop.receiving import add_customer, receive_box
+from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPromise
 from queueboard.words import CameBy, Column, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
