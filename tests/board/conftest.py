@@ -10,6 +10,14 @@ from tests.shop.place import counter, parcel, small_shop
 
 
 @pytest.fixture
+def shop(tmp_path: Path) -> Iterator[Shop]:
+    """A fresh shop."""
+    made = small_shop(tmp_path)
+    yield made
+    close_shop(made)
+
+
+@pytest.fixture
 def two_boxes(tmp_path: Path) -> Iterator[Shop]:
     """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
     made = small_shop(tmp_path)
