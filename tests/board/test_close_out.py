@@ -1,58 +1,12 @@
 """The close-out screen over a real shop file: blind, a step at a time, each answer stored, nothing lost by leaving."""
 
-from collections.abc import Iterator
-from pathlib import Path
-
-import pytest
-from textual.pilot import Pilot
-
-from queueboard.board.desk import Desk
-from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.summary import SummaryScreen
-from queueboard.shop.moving import move_knives
-from queueboard.shop.opening import Shop, close_shop, open_shop
-from queueboard.shop.picture import BoxPicture
-from queueboard.words import CloseStep, Column
+from queueboard.shop.opening import Shop
+from queueboard.words import CloseStep
+from tests.board.closing import host, ready, step, type_in
 from tests.board.dump import assert_screen, dump
-from tests.board.host import LARGE, SMALL, Host
-from tests.shop.place import NOW, by, counter, parcel, picture, small_shop
-
-
-@pytest.fixture
-def shop(tmp_path: Path) -> Iterator[Shop]:
-    """A fresh shop."""
-    made = small_shop(tmp_path)
-    yield made
-    close_shop(made)
-
-
-def ready(shop: Shop, box: BoxPicture, knives: int = 99) -> int:
-    """Make so many knives of a box ready; its number."""
-    move_knives(shop, by(), box.knives[:knives], Column.READY)
-    return box.box.number
-
-
-def host(shop: Shop, number: int) -> Host:
-    """An app that shows the close-out of a box."""
-    desk = Desk(shop, "MB", lambda: NOW)
-    box = desk.picture.box(number)
-    assert box is not None
-    return Host(desk, lambda: CloseOutScreen(desk, box.box.id))
-
-
-def step(shop: Shop, number: int) -> CloseStep | None:
-    """The step at which the close-out stands in the shop file."""
-    box = picture(shop).box(number)
-    return None if box is None or box.close_check is None else box.close_check.step
-
-
-async def type_in(pilot: Pilot[int], *answers: str) -> None:
-    """Type answers, each ended with Enter; + and - alone act at once."""
-    for answer in answers:
-        await pilot.press(*(("space" if key == " " else key) for key in answer))
-        if answer not in {"+", "-", "/"}:
-            await pilot.press("enter")
-    await pilot.pause()
+from tests.board.host import LARGE, SMALL
+from tests.shop.place import counter, parcel, picture
 
 
 async def test_before_the_count_nothing_tells_how_many(shop: Shop) -> None:
@@ -76,7 +30,9 @@ async def test_a_box_goes_in_a_handful_of_keys(shop: Shop) -> None:
     app = host(shop, number)
 
     async with app.run_test(size=SMALL, notifications=True) as pilot:
-        await type_in(pilot, "2", "+", "+", "1", "+")
+        await type_in(pilot, "2", "+", "+", "1", "no")
+        assert "It goes with + or Enter alone." in dump(app)
+        await type_in(pilot, "+")
 
         assert isinstance(app.screen, SummaryScreen)
         assert picture(shop).boxes == ()
@@ -181,6 +137,8 @@ async def test_a_part_goes_and_the_rest_is_named_after_the_count(shop: Shop) -> 
     async with app.run_test(size=SMALL) as pilot:
         await type_in(pilot, "9", "+", "")
         assert_screen(app, "close-out-money-of-a-part-80")
+        await type_in(pilot, "6")
+        assert "Nothing is paid yet." in dump(app)
         await type_in(pilot, "1*81", "6")
         assert f"3 not ready: {number}-10, {number}-11, {number}-12" in dump(app)
         await type_in(pilot, "+")
@@ -191,65 +149,20 @@ async def test_a_part_goes_and_the_rest_is_named_after_the_count(shop: Shop) -> 
 
 
 async def test_count_anew_begins_blind_again(shop: Shop) -> None:
-    """/ drops the count and the ticks, and nothing is told any more."""
+    """/ asks before it drops ticks; pressed again it drops them and the count, and nothing is told any more."""
     number = ready(shop, parcel(shop, knives=2))
     app = host(shop, number)
 
     async with app.run_test(size=SMALL) as pilot:
         await type_in(pilot, "1", "1", "/")
+        assert "/ again drops the count and 1 tick" in dump(app)
+        assert step(shop, number) is CloseStep.TICK
+        await type_in(pilot, "/")
         assert step(shop, number) is CloseStep.COUNT
+        assert "another window" not in dump(app)
         await type_in(pilot, "2")
 
     assert step(shop, number) is CloseStep.NAMES
-
-
-async def test_leaving_keeps_what_was_stored(shop: Shop) -> None:
-    """. leaves in the middle; opened again, it stands at the same step with the same ticks."""
-    number = ready(shop, parcel(shop, knives=3))
-    app = host(shop, number)
-    async with app.run_test(size=SMALL) as pilot:
-        await type_in(pilot, "2", "1")
-        await pilot.press("full_stop")
-        await pilot.pause()
-        assert app.left
-
-    again = host(shop, number)
-    async with again.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-        assert f"✓ {number}-1" in dump(again)
-
-
-STEPS: tuple[tuple[str, ...], ...] = (
-    (),
-    ("2",),
-    ("2", "1"),
-    ("2", "1", ""),
-    ("2", "1", "", "lost"),
-    ("2", "1", "", "lost", "1"),
-    ("2", "1", "", "lost", "1", ""),
-    ("2", "1", "", "lost", "1", "", "+"),
-    ("2", "1", "", "lost", "1", "", "+", "+"),
-    ("2", "1", "", "lost", "1", "", "+", "+", "4"),
-)
-
-
-@pytest.mark.parametrize("answers", STEPS, ids=len)
-async def test_another_opening_stands_where_this_one_stood(tmp_path: Path, answers: tuple[str, ...]) -> None:
-    """After each step the shop file alone brings back the very same screen, as after a power cut."""
-    shop = small_shop(tmp_path)
-    number = ready(shop, parcel(shop, knives=3, things=("roll", "sheath")))
-    app = host(shop, number)
-    async with app.run_test(size=SMALL) as pilot:
-        await type_in(pilot, *answers)
-        stood = dump(app)
-
-        second = open_shop(shop.path)
-        again = host(second, number)
-        async with again.run_test(size=SMALL) as other:
-            await other.pause()
-            assert dump(again) == stood
-        close_shop(second)
-    close_shop(shop)
 
 
 async def test_a_box_that_is_not_ready_says_so(shop: Shop) -> None:

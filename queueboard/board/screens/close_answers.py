@@ -130,6 +130,8 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
     elif choice == "5" and rest.strip():
         screen.attempt(closing.settle, stand.close, Settling.UNPAID, rest.strip())
+    elif choice == "6" and stand.check.staying and stand.box.paid_cents <= 0:
+        raise TypedError("Nothing is paid yet. Type first how it is paid and how much, such as 1 20.00.")
     elif choice == "6" and stand.check.staying:
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice == "5":
@@ -149,6 +151,11 @@ def _pay(screen: ShopScreen[None], box: BoxPicture, way: PayWay, amount: str) ->
         screen.attempt(closing.settle, now.close_out, Settling.PAID, "")
 
 
+def go(screen: ShopScreen[None], stand: Stand, typed: str) -> None:  # noqa: ARG001  # answers are all asked alike
+    """Anything but + or Enter lets nothing go."""
+    raise TypedError("It goes with + or Enter alone. / counts anew, . leaves; until then nothing has gone.")
+
+
 ANSWERS: Mapping[CloseStep, Answer] = {
     CloseStep.COUNT: count,
     CloseStep.TICK: tick,
@@ -157,5 +164,6 @@ ANSWERS: Mapping[CloseStep, Answer] = {
     CloseStep.NAMES: names,
     CloseStep.LABEL: label,
     CloseStep.MONEY: money,
+    CloseStep.GO: go,
 }
-"""Every step but the last, which sends the box off."""
+"""Every step; that the box goes at the last one is the screen's own doing."""

@@ -40,6 +40,19 @@ class Stand:
     close: CloseOut
     check: CloseCheck
 
+    @property
+    def title(self) -> str:
+        """Whose close-out it is; nothing of it tells how many."""
+        return f"Close-out · box {self.box.box.number} · {self.box.customer.name}"
+
+
+def stand_of(picture: Picture, box_id: int) -> Stand | None:
+    """Where the close-out of a box stands; None when the box is gone, or has no close-out under way."""
+    box = next((b for b in picture.boxes if b.box.id == box_id), None)
+    if box is None or box.close_out is None or box.close_check is None:
+        return None
+    return Stand(picture=picture, box=box, close=box.close_out, check=box.close_check)
+
 
 def face(stand: Stand) -> Face:
     """What the step that is due shows."""

@@ -3,21 +3,23 @@
 import re
 from typing import ClassVar
 
-from rich.text import Text
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Horizontal
 from textual.widgets import Digits, Input, Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.board.screens.close_answers import ANSWERS, GoOnTypingError
-from queueboard.board.screens.close_faces import Face, Stand, face
+from queueboard.board.screens.close_faces import Stand, face, stand_of
+from queueboard.board.screens.close_view import StepView
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.errors import TypedError
+from queueboard.phrases.dates import many
 from queueboard.shop import closing
-from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.picture import Picture
+from queueboard.values.box import CloseOut
 from queueboard.words import CloseStep
 
 LARGE = re.compile(r"[0-9]{1,4}(-[0-9]{0,3})?")
@@ -40,15 +42,17 @@ class CloseOutScreen(ShopScreen[None]):
         self.box_id = box_id
         self.step: CloseStep | None = None
         self.gone = False
+        self.refusal = ""
+        """Why the last answer was not taken."""
+        self.answering = False
+        """True while an answer given here is being stored."""
+        self.asked_anew: CloseOut | None = None
+        """The close-out as it stood when / was pressed once."""
 
     def compose(self) -> ComposeResult:
         """The box, the question, what may be known, the answer, the keys."""
         yield Static(id="heading", markup=False)
-        yield Static(id="question", markup=False)
-        yield Static(id="trouble", markup=False)
-        with VerticalScroll(id="body", can_focus=False):
-            yield Horizontal(Static(classes="name", markup=False), Static(classes="name", markup=False), id="names")
-            yield Static(id="lines", markup=False)
+        yield StepView(id="step")
         with Horizontal(id="foot"):
             yield AnswerLine(id="answer")
             yield Digits(id="echo")
@@ -59,55 +63,44 @@ class CloseOutScreen(ShopScreen[None]):
         line = self.query_one(AnswerLine)
         line.quick = frozenset(".,")
         line.focus()
-        box = self.box()
+        self.begin()
+        self.show(self.desk.picture)
+
+    def begin(self) -> None:
+        """Begin a close-out where none is under way."""
+        box = next((b for b in self.desk.picture.boxes if b.box.id == self.box_id), None)
         if box is not None and box.close_out is None:
             self.attempt(closing.begin_close_out, box.box)
-        else:
-            self.show(self.desk.picture)
-
-    def box(self) -> BoxPicture | None:
-        """The box as the newest picture has it; None once it is gone."""
-        return next((b for b in self.desk.picture.boxes if b.box.id == self.box_id), None)
-
-    def stand(self) -> Stand | None:
-        """Where the close-out stands; None when there is none."""
-        box = self.box()
-        if box is None or box.close_out is None or box.close_check is None:
-            return None
-        return Stand(picture=self.desk.picture, box=box, close=box.close_out, check=box.close_check)
 
     def show(self, picture: Picture) -> None:
         """Show the step that is due."""
-        stand = self.stand()
+        stand = stand_of(self.desk.picture, self.box_id)
         if self.gone or not self.children:
             return
         if stand is None:
-            if self.step is not None:
+            if self.step is not None and not self.answering:
                 self.say("This close-out was ended in another window.", trouble=True)
             self.query_one("#keys", Static).update(". or escape back to the board")
             return
         self._say_what_changed(stand)
-        self._paint(stand, face(stand))
+        shown = face(stand)
+        self.query_one(StepView).paint(shown)
+        self.query_one("#heading", Static).update(stand.title)
+        self.query_one("#keys", Static).update(shown.keys)
+        self.query_one(AnswerLine).quick = shown.quick | {".", ","}
 
     def _say_what_changed(self, stand: Stand) -> None:
         """A new step begins with a clean line for sentences; the trouble of its own step always shows."""
-        if stand.check.step is not self.step or stand.check.trouble:
-            self.query_one("#trouble", Static).update(stand.check.trouble)
-        if stand.check.step is not self.step:
-            self.query_one("#body").scroll_home(animate=False)
+        new = stand.check.step is not self.step
+        if new and self.step is not None and not self.answering:
+            # What is half typed was meant for the step before.
+            self.query_one(AnswerLine).clear()
+            self.refusal = "Another window has gone on with this close-out. Read the question again."
+        if new or stand.check.trouble:
+            self.query_one(StepView).say(stand.check.trouble or self.refusal)
+        if new:
+            self.query_one(StepView).to_top()
         self.step = stand.check.step
-
-    def _paint(self, stand: Stand, shown: Face) -> None:
-        self.query_one("#heading", Static).update(
-            Text.assemble("Close-out · box ", (str(stand.box.box.number), "bold"), " · ", stand.box.customer.name)
-        )
-        self.query_one("#question", Static).update(shown.question)
-        self.query_one("#lines", Static).update("\n".join(shown.body))
-        self.query_one("#keys", Static).update(shown.keys)
-        self.query_one(AnswerLine).quick = shown.quick | {".", ","}
-        self.query_one("#names").display = bool(shown.names)
-        for panel, (caption, name) in zip(self.query(".name").results(Static), shown.names, strict=False):
-            panel.update(Text.assemble((caption, "dim"), "\n\n", (name, "bold")))
 
     def on_input_changed(self, event: Input.Changed) -> None:
         """Echo digits large."""
@@ -128,14 +121,15 @@ class CloseOutScreen(ShopScreen[None]):
 
     def answer(self, typed: str) -> None:
         """Hand an answer to the step that is due."""
-        stand = self.stand()
+        self.asked_anew, self.refusal = None, ""
+        stand = stand_of(self.desk.picture, self.box_id)
         if stand is None:
             return
-        if stand.check.step is CloseStep.GO:
+        if stand.check.step is CloseStep.GO and typed in {"", "+"}:
             self._send_off(stand)
             return
-        line = self.query_one(AnswerLine)
-        last_line = self.desk.picture.last_line
+        line, last_line = self.query_one(AnswerLine), self.desk.picture.last_line
+        self.answering = True
         try:
             ANSWERS[stand.check.step](self, stand, typed)
         except GoOnTypingError as error:
@@ -145,28 +139,32 @@ class CloseOutScreen(ShopScreen[None]):
             return
         except TypedError as error:
             self.say(str(error), trouble=True)
+        finally:
+            self.answering = False
         if self.desk.picture.last_line != last_line:
             line.clear()
         else:
             line.select_all()  # it stays to be mended, and the next key may as well replace it
 
     def _count_anew(self) -> None:
-        """Drop what was counted and ticked, and begin with the blind count."""
-        stand = self.stand()
-        if stand is None or self.attempt(closing.leave_close_out, stand.close) is None:
+        """Drop what was counted and begin with the blind count; ticks are dropped by a second press only."""
+        stand = stand_of(self.desk.picture, self.box_id)
+        if stand is not None and stand.close.ticked and self.asked_anew != stand.close:
+            self.asked_anew = stand.close
+            self.say(f"/ again drops the count and {many(len(stand.close.ticked), 'tick')}; any other answer goes on.")
             return
-        box = self.box()
-        if box is not None:
-            self.attempt(closing.begin_close_out, box.box)
+        self.answering = True
+        if stand is not None and self.attempt(closing.leave_close_out, stand.close) is not None:
+            self.begin()
+        self.answering = False
 
     def _send_off(self, stand: Stand) -> None:
         self.gone = True
         sent = self.attempt(closing.send_off, stand.close)
-        if sent is None:
-            self.gone = False
-            self.show(self.desk.picture)
-            return
-        self.app.push_screen(SummaryScreen(self.desk, sent[0]), self._back)
+        self.gone = sent is not None
+        self.show(self.desk.picture)
+        if sent is not None:
+            self.app.push_screen(SummaryScreen(self.desk, sent[0]), self._back)
 
     def _back(self, _: None) -> None:
         """The summary was read."""
@@ -174,12 +172,16 @@ class CloseOutScreen(ShopScreen[None]):
 
     def action_scroll(self, by: int) -> None:
         """Scroll what is known, when it is longer than the screen."""
-        self.query_one("#body").scroll_relative(y=by * 5, animate=False)
+        self.query_one(StepView).scroll_on(by * 5)
 
     def action_leave(self) -> None:
         """Back to the board; what is stored stays, and the close-out goes on from there."""
         self.dismiss(None)
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
-        """Say it where the eyes are, under the question; it stays until the next step."""
-        self.query_one("#trouble", Static).update(sentence)
+        """Say it where the eyes are, under the question; it stays until the next step.
+
+        A refusal stays even where another window has gone a step further meanwhile.
+        """
+        self.refusal = sentence if trouble else ""
+        self.query_one(StepView).say(sentence)
