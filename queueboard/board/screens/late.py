@@ -31,7 +31,8 @@ class LateScreen(BoxListScreen):
 def _line(box: BoxPicture, picture: Picture) -> Line:
     forecast, now = box.forecast, picture.now
     waits = waits_words(box, now)
-    why = f"{many(forecast.minutes_left, 'minute')} left at the bench, {done_by_words(forecast, now)}"
+    left = f"{many(forecast.minutes_left, 'minute')} left at the bench, " if forecast.minutes_left else ""
+    why = f"{left}{done_by_words(forecast, now)}"
     return Line(
         id=str(box.box.id),
         number=box.box.number,

@@ -33,6 +33,7 @@ class SummaryScreen(ShopScreen[None]):
         """The text as it would be printed, and the keys."""
         with VerticalScroll(id="paper"):
             yield Static(self.text(), id="summary", markup=False)
+        yield Static(id="typed", markup=False)
         yield Static("Enter back to the board · v or * writes it to a file", id="keys", markup=False)
 
     def text(self) -> str:
@@ -48,6 +49,10 @@ class SummaryScreen(ShopScreen[None]):
             self.say(str(error), trouble=True)
         else:
             self.say(f"Written to {path}. Print it from there.")
+
+    def say(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it below the text, where it covers nothing."""
+        self.query_one("#typed", Static).update(f"!! {sentence}" if trouble else sentence)
 
     def action_leave(self) -> None:
         """Back to the board."""
