@@ -58,6 +58,11 @@ def boxes_facts(boxes: Iterable[BoxPicture], picture: Picture) -> dict[str, Fact
     return {**_head(picture), "boxes": [box_facts(box, picture) for box in boxes]}
 
 
+def open_boxes_facts(picture: Picture) -> dict[str, Fact]:
+    """All open boxes with their knives."""
+    return boxes_facts(picture.boxes, picture)
+
+
 def one_box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
     """One box."""
     return {**_head(picture), "box": box_facts(box, picture)}

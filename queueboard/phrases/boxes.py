@@ -17,7 +17,7 @@ from queueboard.phrases.labels import label_words
 from queueboard.phrases.money import box_money_words, box_owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
-from queueboard.words import ON_BOARD, Column, GoesBy, Lateness
+from queueboard.words import ON_BOARD, Column, GoesBy, Lateness, PromiseKind
 
 TO_FETCH = "TO FETCH"
 
@@ -102,13 +102,24 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
     lines = (
         f"{ready_words(box)}: {counts_words(box)}" if box.box.opened else _unopened(box),
         f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else ""),
-        "; ".join(dict.fromkeys((promise_words(box.promise, now.date(), box.box.goes_by), due_words(box, now)))),
+        date_words_of(box, now),
         box_money_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
         f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",
     )
     return tuple(line for line in lines if line)
+
+
+def date_words_of(box: BoxPicture, now: datetime) -> str:
+    """What was told, and the cut-off where that says more than the clock time: ready by tomorrow 16:00."""
+    due = due_words(box, now)
+    if box.promise is None or box.ship_by is None:
+        return "no date told"
+    in_hand = box.promise.kind is PromiseKind.DAY and box.box.goes_by is GoesBy.PARCEL
+    if box.promise.day == box.ship_by.date() and not in_hand:
+        return due
+    return f"{promise_words(box.promise, now.date(), box.box.goes_by)}; {due}"
 
 
 def _unopened(box: BoxPicture) -> str:

@@ -3,7 +3,7 @@
 from datetime import date, time, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from queueboard.errors import TypedError
@@ -86,7 +86,9 @@ def test_a_weekday_is_always_within_the_coming_six_days(today: date, ahead: int)
     assert parse_day(name, today) == day
 
 
-@given(st.text(max_size=12))
+@given(st.text(max_size=60))
+@example("\x1b]0;title\x07")
+@example("3\x1b[31m")
 def test_no_text_makes_a_parser_fall_over(text: str) -> None:
     """Whatever is typed, the answer is a value or a sentence, never another error."""
     for parse in (
@@ -104,6 +106,7 @@ def test_no_text_makes_a_parser_fall_over(text: str) -> None:
             sentence = str(error)
 
         assert sentence.endswith(".")
+        assert sentence.isprintable()
 
 
 @pytest.mark.parametrize(

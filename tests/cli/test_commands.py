@@ -1,63 +1,16 @@
 """The command line: what it prints, as text and as JSON, and what it says when something is wrong."""
 
 import json
-import os
-import subprocess
-import sys
-from datetime import datetime, timedelta
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from jsonschema import Draft202012Validator, FormatChecker
 
-from queueboard.cli import FINE, NOTHING_FOUND, REFUSED, USAGE, build_parser, main
+from queueboard.cli import build_parser, main
+from queueboard.cli.common import FINE, NOTHING_FOUND, REFUSED, USAGE
 from queueboard.seedfiles import seed_text
-from queueboard.shop.opening import close_shop
+from tests.cli.schema import READING, clock, valid
 from tests.pictures import HOSTILE_NAMES
-from tests.shop.place import NOW, counter, parcel, small_shop
-
-SCHEMAS = json.loads((Path(__file__).parent / "schemas" / "commands.json").read_text(encoding="utf-8"))
-READING = ("day", "late", "labels", "boxes")
-ROOT = Path(__file__).parents[1]
-
-
-def clock() -> datetime:
-    """The instant of every command here."""
-    return NOW + timedelta(hours=1)
-
-
-@pytest.fixture(autouse=True)
-def _nobody(monkeypatch: pytest.MonkeyPatch) -> None:
-    """No initials and no file from the person's own terminal."""
-    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
-    monkeypatch.delenv("QUEUEBOARD_FILE", raising=False)
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> str:
-    """A shop with a parcel and a counter box for each hostile name."""
-    shop = small_shop(tmp_path)
-    for name in HOSTILE_NAMES:
-        parcel(shop, name=name, things=(name[:60],))
-        counter(shop, name=name)
-    close_shop(shop)
-    return str(shop.path)
-
-
-@pytest.fixture
-def empty(tmp_path: Path) -> str:
-    """A shop with nothing in it."""
-    shop = small_shop(tmp_path)
-    close_shop(shop)
-    return str(shop.path)
-
-
-def valid(command: str, text: str) -> dict[str, object]:
-    """The JSON a command printed, held against its schema."""
-    facts: dict[str, object] = json.loads(text)
-    schema = {**SCHEMAS, "$ref": f"#/$defs/{command}"}
-    Draft202012Validator(schema, format_checker=FormatChecker()).validate(facts)
-    return facts
 
 
 @pytest.mark.parametrize("command", READING)
@@ -198,6 +151,22 @@ def test_trouble_is_one_sentence_and_a_code(
     assert not (tmp_path / "new.qb").exists()
 
 
+def test_a_mistyped_command_cannot_command_the_terminal(file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """What was typed is quoted without its control characters, in usage errors and in sentences."""
+    mistyped = (
+        ["day", "--file", file, "\x1b]0;t\x07"],
+        ["box", "\x1b[31m", "--file", file],
+        ["day", "--file", "\x9b2J"],
+    )
+    for arguments in mistyped:
+        with suppress(SystemExit):
+            main(arguments)
+
+    said = capsys.readouterr().err
+    assert said
+    assert not [sign for sign in said if not sign.isprintable() and sign != "\n"]
+
+
 @pytest.mark.parametrize("arguments", [["--nonsense"], ["nonsense"], ["demo", "--date", "2026-02-30"], ["box"]])
 def test_a_mistyped_command_explains_itself(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     """Unknown options, commands and days end with the code for mistyped and the usage."""
@@ -250,61 +219,6 @@ def test_fixing_the_order_needs_somebody_who_acts(file: str, capsys: pytest.Capt
     assert main(["day", "--file", file], clock=clock) == FINE
 
     assert capsys.readouterr().out == fixed
-
-
-def run(file: str, *arguments: str, **environment: str) -> subprocess.CompletedProcess[bytes]:
-    """The program as a process of its own, without a terminal."""
-    return subprocess.run(
-        [sys.executable, "-m", "queueboard", "--file", file, *arguments],
-        cwd=ROOT,
-        env={"PATH": os.environ["PATH"], "HOME": os.environ.get("HOME", "/"), **environment},
-        capture_output=True,
-        check=False,
-    )
-
-
-def test_a_reader_that_has_enough_is_no_trouble(file: str) -> None:
-    """`queueboard boxes --json | head -1` ends without a word on standard error."""
-    command = f"'{sys.executable}' -m queueboard --file '{file}' boxes --json | head -1"
-    done = subprocess.run(["bash", "-c", f"set -o pipefail; {command}"], cwd=ROOT, capture_output=True, check=False)
-
-    assert done.returncode == FINE
-    assert done.stderr == b""
-    assert done.stdout == b"{\n"
-
-
-def test_an_old_terminal_s_letters_are_no_trouble(file: str) -> None:
-    """Where only ASCII can be written, names lose letters but nothing fails; JSON loses none."""
-    plain = {"PYTHONIOENCODING": "ascii", "LC_ALL": "C"}
-
-    assert run(file, "boxes", **plain).returncode == FINE
-    boxes = json.loads(run(file, "boxes", "--json", **plain).stdout)["boxes"]
-    assert {box["customer"]["name"] for box in boxes} == set(HOSTILE_NAMES)
-
-
-@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
-def test_a_full_disk_behind_the_output_is_one_sentence(file: str) -> None:
-    """Output that cannot be written ends with the code for refused and a sentence."""
-    with Path("/dev/full").open("wb") as full:
-        done = subprocess.run(
-            [sys.executable, "-m", "queueboard", "--file", file, "boxes"],
-            cwd=ROOT,
-            stdout=full,
-            stderr=subprocess.PIPE,
-            check=False,
-        )
-
-    assert done.returncode == REFUSED
-    assert done.stderr.startswith(b"The machine refused: No space left")
-    assert b"Traceback" not in done.stderr
-
-
-def test_a_dumb_terminal_is_refused_by_the_board(empty: str) -> None:
-    """Without a terminal that can be drawn on, the board says which commands print text."""
-    done = run(empty, TERM="dumb")
-
-    assert done.returncode == USAGE
-    assert b"queueboard day" in done.stderr
 
 
 def test_every_command_says_what_it_does() -> None:

@@ -8,13 +8,14 @@ from pathlib import Path
 import pytest
 
 import queueboard.board.run
-import queueboard.shop.keeping
-from queueboard import cli
-from queueboard.cli import FINE, REFUSED, main
+import queueboard.cli.board
+from queueboard.cli import main
+from queueboard.cli.board import DEMO_MORNING
+from queueboard.cli.common import FINE, REFUSED
 from queueboard.errors import FileError
 from queueboard.shop.opening import Shop, close_shop
+from tests.cli.schema import READING, valid
 from tests.shop.place import NOW, parcel, small_shop
-from tests.test_cli import READING, valid
 
 Started = list[tuple[Path, str, bool, datetime]]
 """What the board was opened with: file, initials, demo, the time on its clock."""
@@ -32,7 +33,7 @@ def started(monkeypatch: pytest.MonkeyPatch) -> Started:
         return FINE
 
     monkeypatch.setattr(queueboard.board.run, "run_board", run_board)
-    monkeypatch.setattr(cli, "_terminal_here", lambda: True)
+    monkeypatch.setattr(queueboard.cli.board, "terminal_here", lambda: True)
     monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
     return boards
 
@@ -81,7 +82,7 @@ def test_a_copy_that_fails_does_not_keep_the_board_shut(
     def full(shop: Shop, now: datetime) -> None:
         raise FileError("The copy could not be made.")
 
-    monkeypatch.setattr(queueboard.shop.keeping, "daily_copy", full)
+    monkeypatch.setattr(queueboard.cli.board, "daily_copy", full)
 
     assert main(["--file", str(file)], clock=lambda: NOW) == REFUSED
     assert len(started) == 1
@@ -110,7 +111,7 @@ def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys:
     file = str(tmp_path / "demo.qb")
 
     def clock() -> datetime:
-        return datetime.combine(date.fromisoformat(day), cli.DEMO_MORNING).astimezone(UTC)
+        return datetime.combine(date.fromisoformat(day), DEMO_MORNING).astimezone(UTC)
 
     assert main(["demo", "--file", file, "--date", day], clock=clock) == FINE
     capsys.readouterr()

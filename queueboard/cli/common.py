@@ -1,0 +1,97 @@
+"""What the commands share: which file, who acts, the picture, and saying something with an exit code."""
+
+import argparse
+import os
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+
+from queueboard.clean import clean
+from queueboard.errors import FileError, TypedError
+from queueboard.papers import facts
+from queueboard.papers.output import print_json, print_text, print_trouble
+from queueboard.shop.looking import look
+from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
+from queueboard.shop.picture import Picture
+from queueboard.values.actor import Actor
+
+FINE, REFUSED, USAGE, NOTHING_FOUND, INTERRUPTED = 0, 1, 2, 3, 130
+
+PATIENCE_MS = 10_000
+"""How long a command waits for another window that is writing; the board waits shorter."""
+
+NOBODY = "shop"
+"""Who acts where the program does by itself what nobody was asked about."""
+
+Clock = Callable[[], datetime]
+Command = Callable[[argparse.Namespace, Clock], int]
+
+
+def file_of(args: argparse.Namespace) -> Path:
+    """The shop's file: --file, else the usual place."""
+    chosen: Path | None = args.file
+    return default_file() if chosen is None else chosen
+
+
+@contextmanager
+def shop_of(args: argparse.Namespace) -> Iterator[Shop]:
+    """The shop, open for one command; it may wait for another window that is writing."""
+    with closing_shop(open_shop(file_of(args), patience_ms=PATIENCE_MS)) as shop:
+        yield shop
+
+
+@contextmanager
+def closing_shop(shop: Shop) -> Iterator[Shop]:
+    """The shop, closed at the end whatever happens."""
+    try:
+        yield shop
+    finally:
+        close_shop(shop)
+
+
+def picture_of(args: argparse.Namespace, clock: Clock) -> Picture:
+    """The whole shop, now."""
+    with shop_of(args) as shop:
+        return look(shop, clock())
+
+
+def initials_of(args: argparse.Namespace) -> str:
+    """Who acts; empty when nobody said so, and the board asks."""
+    return clean(args.initials or os.environ.get("QUEUEBOARD_AS", ""), limit=8, field="initials")
+
+
+def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
+    """Who acts; TypedError when nobody said so."""
+    initials = initials_of(args)
+    if not initials:
+        raise TypedError("Say who acts: --as INITIALS, or QUEUEBOARD_AS.")
+    return Actor(initials=initials, now=clock())
+
+
+def text_of(path: Path) -> str:
+    """The text of a file named by the person; FileError when it cannot be read as text."""
+    try:
+        return path.read_text(encoding="utf-8")
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {error.strerror}.") from None
+    except UnicodeDecodeError:
+        raise FileError(f"{path} is no UTF-8 text.") from None
+
+
+def say(text: str) -> int:
+    """Print, and end well."""
+    print_text(text)
+    return FINE
+
+
+def say_json(what: Mapping[str, facts.Fact]) -> int:
+    """Print as JSON, and end well."""
+    print_json(what)
+    return FINE
+
+
+def trouble(sentence: str, code: int) -> int:
+    """Print one sentence to standard error, and end with this code."""
+    print_trouble(sentence)
+    return code

@@ -1,0 +1,74 @@
+"""The commands that only look: day, late, labels, boxes, box, find."""
+
+import argparse
+from collections.abc import Callable
+
+from queueboard.clean import clean
+from queueboard.cli.common import (
+    FINE,
+    NOTHING_FOUND,
+    Clock,
+    Command,
+    actor_of,
+    picture_of,
+    say,
+    say_json,
+    shop_of,
+    trouble,
+)
+from queueboard.papers import facts, lists
+from queueboard.papers.day_sheet import day_sheet
+from queueboard.papers.one_box import box_sheet
+from queueboard.phrases.typed import parse_tag
+from queueboard.shop.finding import find
+from queueboard.shop.looking import look
+from queueboard.shop.numbers import fix_day_list
+from queueboard.shop.picture import Picture
+
+
+def day_list(args: argparse.Namespace, clock: Clock) -> int:
+    """The day sheet; with --fix its order is kept for the rest of the day."""
+    with shop_of(args) as shop:
+        picture = look(shop, clock())
+        order = tuple(knife_id for run in picture.plan.runs for knife_id in run.knife_ids)
+        if args.fix and order:
+            fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
+            picture = look(shop, clock())
+    return say_json(facts.day_facts(picture)) if args.json else say(day_sheet(picture))
+
+
+def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dict[str, facts.Fact]]) -> Command:
+    """A command that shows the whole picture, as text or as JSON."""
+
+    def command(args: argparse.Namespace, clock: Clock) -> int:
+        picture = picture_of(args, clock)
+        return say_json(as_facts(picture)) if args.json else say(as_text(picture))
+
+    return command
+
+
+def box(args: argparse.Namespace, clock: Clock) -> int:
+    """Everything about one box, by its number or a tag of it."""
+    number = parse_tag(args.number).box
+    picture = picture_of(args, clock)
+    box = picture.box(number)
+    if box is None:
+        return trouble(f"Box {number} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
+    return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
+
+
+def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
+    """A sentence to read aloud for each open box that fits."""
+    text = clean(" ".join(args.text))
+    picture = picture_of(args, clock)
+    found = find(picture, text)
+    if args.json:
+        say_json(facts.boxes_facts(found, picture))
+    elif found:
+        say(lists.found_list(found, picture))
+    return FINE if found else trouble(f"No open box fits “{text}”.", NOTHING_FOUND)
+
+
+late = reading(lists.late_list, facts.late_facts)
+labels = reading(lists.labels_list, facts.labels_facts)
+boxes = reading(lists.boxes_list, facts.open_boxes_facts)

@@ -1,0 +1,35 @@
+"""Shops for the command line: one with a box for each hostile name, one with nothing in it."""
+
+from pathlib import Path
+
+import pytest
+
+from queueboard.shop.opening import close_shop
+from tests.pictures import HOSTILE_NAMES
+from tests.shop.place import counter, parcel, small_shop
+
+
+@pytest.fixture(autouse=True)
+def _nobody(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No initials and no file from the person's own terminal."""
+    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
+    monkeypatch.delenv("QUEUEBOARD_FILE", raising=False)
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> str:
+    """A shop with a parcel and a counter box for each hostile name."""
+    shop = small_shop(tmp_path)
+    for name in HOSTILE_NAMES:
+        parcel(shop, name=name, things=(name[:60],))
+        counter(shop, name=name)
+    close_shop(shop)
+    return str(shop.path)
+
+
+@pytest.fixture
+def empty(tmp_path: Path) -> str:
+    """A shop with nothing in it."""
+    shop = small_shop(tmp_path)
+    close_shop(shop)
+    return str(shop.path)
