@@ -27,6 +27,10 @@ DARK = Theme(
         "heading-ground": "#1e2326",
         "cursor-ground": "#3b3420",
         "cursor-text": "#f6efdd",
+        "block-cursor-background": "#3b3420",
+        "block-cursor-foreground": "#f6efdd",
+        "block-cursor-blurred-background": "#3b3420",
+        "block-cursor-blurred-foreground": "#f6efdd",
         "rule": "#4a5056",
     },
 )
@@ -56,6 +60,10 @@ LIGHT = Theme(
         "heading-ground": "#eae5da",
         "cursor-ground": "#efd9a4",
         "cursor-text": "#1d1a12",
+        "block-cursor-background": "#efd9a4",
+        "block-cursor-foreground": "#1d1a12",
+        "block-cursor-blurred-background": "#efd9a4",
+        "block-cursor-blurred-foreground": "#1d1a12",
         "rule": "#b3aea2",
     },
 )
