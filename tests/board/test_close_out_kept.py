@@ -5,11 +5,15 @@ from pathlib import Path
 import pytest
 
 from queueboard.board.screens.answer_line import AnswerLine
+from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.shop.closing import count, leave_close_out
 from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.values.box import CloseCheck, CloseOut
+from queueboard.words import CloseStep
+from tests import pictures as made
 from tests.board.closing import host, ready, step, type_in
 from tests.board.dump import dump
-from tests.board.host import SMALL
+from tests.board.host import LARGE, SMALL, FakeDesk, Host
 from tests.shop.place import by, parcel, picture, small_shop
 
 
@@ -98,3 +102,20 @@ async def test_another_opening_stands_where_this_one_stood(tmp_path: Path, answe
             assert dump(again) == stood
         close_shop(second)
     close_shop(shop)
+
+
+@pytest.mark.parametrize("name", made.HOSTILE_NAMES)
+async def test_the_names_stand_literally(name: str) -> None:
+    """A name that looks like markup, an order or a formula stands in its frame as it was typed."""
+    box = made.box_picture(
+        417,
+        customer_=made.customer(name),
+        close_out=CloseOut(id=1, version=1, box_id=417, started_at=made.NOW, counted=1),
+        close_check=CloseCheck(step=CloseStep.NAMES, going=(417003,)),
+    )
+    desk = FakeDesk(made.picture(box))
+    app = Host(desk, lambda: CloseOutScreen(desk, 417))
+
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.pause()
+        assert dump(app).count(name[:12]) >= 2

@@ -241,6 +241,17 @@ async def test_finding_shows_matches_side_by_side_and_a_sentence() -> None:
     assert app.answer == 431
 
 
+@pytest.mark.parametrize("name", made.HOSTILE_NAMES)
+async def test_a_found_name_stands_literally(name: str) -> None:
+    """The card and the sentence to read out show the name as it was typed."""
+    app, _ = host(FindScreen, shop_at_nine(name))
+
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.press(*"421")
+        await pilot.pause()
+        assert cell_text(name)[:12] in dump(app)
+
+
 async def test_finding_by_the_last_four_of_the_phone() -> None:
     """9902 finds the one box whose phone ends so."""
     app, _ = host(FindScreen)
