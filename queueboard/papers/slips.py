@@ -88,9 +88,9 @@ def _declined(gone: GoneBox) -> list[str]:
 
 
 def _missing(gone: GoneBox, settings: Settings) -> list[str]:
-    lost = [f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.missing]
-    lost += [thing.name for thing in gone.missing_things]
-    return [*lost, *([gone.missing_reason] if lost and gone.missing_reason else [])]
+    """What is looked for; why the box went without it is the shop's own note and not printed."""
+    knives = [f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.missing]
+    return knives + [thing.name for thing in gone.missing_things]
 
 
 def _signed(gone: GoneBox, at: datetime) -> str:
