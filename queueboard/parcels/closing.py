@@ -44,7 +44,8 @@ def check(  # noqa: PLR0917 - what the shop reads for one box, in the order of t
     knives and things are all those of the box, gone ones included. Knives that are ready and found should be in hand;
     the others on hand stay (part of a box can go today). A right count means that all of them go. Tags ticked say
     exactly which go, and the rest is missing: with a typed reason, the box goes without it.
-    owed_cents is price less payments; 0 or less needs no settling. today is the shop's day, for the label's last day.
+    owed_cents is price less payments, and what is missing comes off it; 0 or less needs no settling. today is the
+    shop's day, for the label's last day.
     """
     on_hand = tuple(knife for knife in knives if knife.on_hand)
     by_tags = close_out.ticking or close_out.ticks_done or bool(close_out.ticked)
@@ -58,8 +59,9 @@ def check(  # noqa: PLR0917 - what the shop reads for one box, in the order of t
     if not in_hand.going and (in_hand.missing or not any(thing.state is ThingState.HERE for thing in things)):
         step = CloseStep.COUNT if by_count else CloseStep.TICK
         return _told(step, in_hand, "No knife in hand is ready to go. Leave the close-out, and make them ready first.")
+    owed_now = owed_cents - sum(knife.charged_cents for knife in in_hand.missing)
     for step, open_yet, trouble in _steps(
-        close_out, in_hand, goes_by=goes_by, label=label, owed_cents=owed_cents, today=today
+        close_out, in_hand, goes_by=goes_by, label=label, owed_cents=owed_now, today=today
     ):
         if open_yet or trouble:
             return _told(step, in_hand, trouble)

@@ -13,10 +13,12 @@ from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.receiving import add_label
 from queueboard.values.box import Box, CloseCheck, CloseOut
 from queueboard.values.gone import GoneBox
 from queueboard.values.knife import Knife, Thing
-from queueboard.words import CloseStep, Column, GoesBy, LabelState, Settling, ThingState
+from queueboard.values.new import NewLabel
+from queueboard.words import CloseStep, Column, GoesBy, LabelOwner, LabelState, Settling, ThingState
 
 FRESH: Mapping[str, Cell] = {
     "counted": None,
@@ -150,8 +152,8 @@ def confirm_label(writing: Writing, close: CloseOut, handed_to: str = "") -> Non
     """Say that the label is on and in date, or who picks the box up."""
     box = rows.box_now(writing.database, close.box_id)
     who = clean(handed_to, limit=300, field="who picks it up")
-    if box.goes_by is GoesBy.PICK_UP and not who:
-        raise TypedError("Type who picks it up.")
+    if box.goes_by is GoesBy.PICK_UP and not any(sign.isalpha() for sign in who):
+        raise TypedError(f"Type the name of who picks it up; {who!r} is none." if who else "Type who picks it up.")
     state = _check(writing, close)
     if state.step is CloseStep.LABEL and state.trouble:
         raise RuleError(state.trouble)
@@ -188,12 +190,15 @@ def send_off(writing: Writing, close: CloseOut) -> GoneBox:
         elif thing.id in close.ticked_things:
             writing.change(ThingRow, thing.id, None, state=ThingState.GONE.value)
     label = rows.newest_label(database, box.id)
-    if label is not None and box.goes_by is GoesBy.PARCEL and label.state is LabelState.HERE:
+    used = label is not None and box.goes_by is GoesBy.PARCEL and label.state is LabelState.HERE
+    if used and label is not None:
         writing.change(LabelRow, label.id, None, state=LabelState.USED.value)
     settled = close.settled or Settling.PAID
     writing.change(CloseOutRow, close.id, close.version, settled=settled.value, finished_us=writing.now_us)
     writing.change(BoxRow, box.id, None, packing=None)
     closed = rows.close_if_empty(writing, box.id)
+    if used and not closed:
+        add_label(writing, box.id, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
     return _summary(writing, close, state, knives, things, settled, closed=closed)
 
 
@@ -284,7 +289,7 @@ def _summary(
 ) -> GoneBox:
     database = writing.database
     box = rows.box_now(database, close.box_id)
-    price = sum(knife.price_cents for knife in knives.values() if knife.declined is None)
+    price = sum(knife.charged_cents for knife in knives.values() if knife.id not in state.missing)
     return GoneBox(
         box=box,
         customer=next(c for c in customers_of(database) if c.id == box.customer_id),

@@ -165,7 +165,7 @@ def _box_picture(
     label = work.labels.get(box.id)
     cut_off = ship_by(calendar, _promise(work, box), box.goes_by, box.carrier_days)
     close = work.close_outs.get(box.id)
-    owed = sum(k.price_cents for k in knives if k.declined is None) - sum(p.cents for p in payments)
+    owed = sum(k.charged_cents for k in knives) - sum(p.cents for p in payments)
     by_parcel = box.goes_by is GoesBy.PARCEL
     return BoxPicture(
         box=box,
@@ -193,12 +193,18 @@ def _twins(work: OpenWork) -> frozenset[int]:
     return frozenset(knife.id for group in by_look.values() if len({k.box_id for k in group}) > 1 for knife in group)
 
 
+def _leaves_on(box: BoxPicture, day: date) -> bool:
+    """True for a box whose cut-off is that day and of which something else than a lost knife is still here."""
+    here = not box.box.opened or any(not knife.looking_for for knife in box.on_hand)
+    return here and box.ship_by is not None and box.ship_by.date() == day
+
+
 def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelDue], today: date) -> DayLine:
     lateness = Counter(box.forecast.lateness for box in boxes)
     return DayLine(
         bench_minutes_left=plan.bench_minutes_today,
         work_minutes_today=plan.work_minutes_today,
-        leaves_today=sum(box.ship_by is not None and box.ship_by.date() == today for box in boxes),
+        leaves_today=sum(_leaves_on(box, today) for box in boxes),
         labels_due=sum(due.word is not LabelWord.GOOD for due in labels),
         late=lateness[Lateness.LATE],
         will_be_late=lateness[Lateness.WILL_BE_LATE],

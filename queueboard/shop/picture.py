@@ -56,8 +56,9 @@ class BoxPicture:
 
     @property
     def price_cents(self) -> int:
-        """The sum of the knives' prices, declined ones free."""
-        return sum(knife.price_cents for knife in self.knives if knife.declined is None)
+        """The sum of the knives' prices; declined ones are free, and so are those that nobody can find."""
+        missing = () if self.close_check is None else self.close_check.missing
+        return sum(knife.charged_cents for knife in self.knives if knife.id not in missing)
 
     @property
     def paid_cents(self) -> int:

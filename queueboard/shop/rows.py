@@ -101,8 +101,8 @@ def newest_label(database: ShopDatabase, box_id: int) -> ReturnLabel | None:
 
 
 def owed_cents(database: ShopDatabase, box_id: int) -> int:
-    """Price of the knives that are not declined, less what was paid."""
-    price = sum(k.price_cents for k in knives_of_box(database, box_id) if k.declined is None)
+    """What the knives add to the bill, less what was paid."""
+    price = sum(knife.charged_cents for knife in knives_of_box(database, box_id))
     return price - asking.paid_cents(database, box_id)
 
 

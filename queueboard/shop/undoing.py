@@ -109,6 +109,8 @@ def _with_texts(database: ShopDatabase, history_id: int, table: type[Row], befor
 
 def _since(writing: Writing, line: telling.Line) -> str:
     by = telling.who_changed_last(writing.database, line.entity, line.entity_id, line.id)
+    if by == writing.actor.initials:
+        return f"A later step of yours changed this {line.entity.replace('_', '-')} too; undo that one first."
     who = f"{by} has changed it since" if by else "it has changed since"
     return f"This step cannot be undone: {who} ({line.entity.replace('_', '-')}). Undo the later step first."
 

@@ -51,6 +51,11 @@ class Knife:
         return self.column is not Column.GONE
 
     @property
+    def charged_cents(self) -> int:
+        """What it adds to the bill: nothing when it was declined, or while nobody can find it."""
+        return 0 if self.declined is not None or self.looking_for else self.price_cents
+
+    @property
     def can_leave(self) -> bool:
         """True when it may go back now: found, and ready (declined knives stand in ready)."""
         return self.column is Column.READY and not self.looking_for

@@ -26,7 +26,7 @@ from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import decline_knife
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.box import CloseOut
-from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, PayWay, Settling, ThingState
+from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, LabelState, PayWay, Settling, ThingState
 from tests.shop.place import box, by, counter, parcel, picture
 
 
@@ -188,6 +188,8 @@ def test_money_is_shown_and_settled(shop: Shop) -> None:
     confirm_names(shop, by(), close_of(shop, number))
     with pytest.raises(TypedError, match="who picks it up"):
         confirm_label(shop, by(), close_of(shop, number))
+    with pytest.raises(TypedError, match="'1' is none"):
+        confirm_label(shop, by(), close_of(shop, number), "1")
     confirm_label(shop, by(), close_of(shop, number), "her son")
     assert step_of(shop, number) is CloseStep.MONEY
     with pytest.raises(ReasonNeededError):
@@ -198,6 +200,27 @@ def test_money_is_shown_and_settled(shop: Shop) -> None:
     gone = send_off(shop, by(), close_of(shop, number))
 
     assert (gone.paid_cents, gone.settled, gone.handed_to) == (gone.price_cents, Settling.PAID, "her son")
+
+
+def test_a_lost_knife_is_not_charged_and_the_rest_needs_a_label(shop: Shop) -> None:
+    """Of two knives at 9.00 one is missing: 9.00 is owed, and what stays of a parcel has a label to buy."""
+    made = parcel(shop, knives=2)
+    number = made.box.number
+    begin(shop, number)
+    count(shop, by(), close_of(shop, number), 1)
+    tick(shop, by(), close_of(shop, number), made.knives[0].id)
+    ticks_done(shop, by(), close_of(shop, number))
+    assert box(shop, number).owed_cents == made.knives[0].price_cents
+    why_missing(shop, by(), close_of(shop, number), "the ferry leaves")
+    rest(shop, number)
+
+    gone = send_off(shop, by(), close_of(shop, number))
+
+    left = box(shop, number)
+    assert gone.price_cents == left.owed_cents == made.knives[0].price_cents
+    assert left.label is not None
+    assert left.label.state is LabelState.TO_BUY
+    assert picture(shop).day_line.leaves_today == 0
 
 
 def test_a_sheath_left_behind_is_looked_for(shop: Shop) -> None:

@@ -84,17 +84,26 @@ def _count(stand: Stand) -> Face:
 def _tick(stand: Stand) -> Face:
     """The tags in hand, and still not those that are not."""
     ticked = [knife for knife in stand.box.knives if knife.id in stand.close.ticked]
-    counted = stand.close.counted
     return Face(
         question=_question(stand),
         body=(
-            f"You counted {counted}. The board has another number." if counted is not None else "",
+            _after_the_count(stand),
             f"{many(len(ticked), 'knife')} ticked" if ticked else "Nothing is ticked yet.",
             *(f"  ✓ {knife_line(knife, stand.picture.settings)}" for knife in ticked),
         ),
         keys=f"3 or {stand.box.box.number}-3, Enter ticks, again takes back · Enter alone: that is all · {ANEW}",
         quick=frozenset("/"),
     )
+
+
+def _after_the_count(stand: Stand) -> str:
+    """What was counted against what the board has; nothing as long as no number was typed."""
+    if stand.close.counted is None:
+        return ""
+    on_hand = stand.box.on_hand
+    ready = sum(knife.can_leave for knife in on_hand)
+    rest = f", and {len(on_hand) - ready} not ready that stay" if len(on_hand) > ready else ""
+    return f"You counted {stand.close.counted}. The board has {ready} ready to go{rest}."
 
 
 def _missing(stand: Stand) -> Face:

@@ -34,7 +34,7 @@ def collector(box: BoxPicture, close: CloseOut) -> str:
 
 def cost_of_going(box: BoxPicture, check: CloseCheck) -> int:
     """The price in cents of the knives that would leave now, declined ones free."""
-    return sum(knife.price_cents for knife in box.knives if knife.id in check.going and knife.declined is None)
+    return sum(knife.charged_cents for knife in box.knives if knife.id in check.going)
 
 
 def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str, ...]:
