@@ -185,5 +185,5 @@ def test_the_phone_sentence_answers_when_how_many_and_how_much() -> None:
 
     assert phone_sentence(one, picture(one)) == (
         "Box 417, Maren Tallis: 1 of 4 ready, 1 on the bench, 1 in testing, 1 being looked for, "
-        "ships Monday, 36.00 EUR to pay."
+        "ships Monday, 27.00 EUR to pay."
     )
