@@ -12,7 +12,7 @@ from difflib import get_close_matches
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.intake.lengths import MM_PER, looks_like_length, read_length_mm
-from queueboard.intake.words_typed import CONDITION_WORDS, EDGE_WORDS, HALF_WORDS
+from queueboard.intake.words_typed import CONDITION_WORDS, CONDITIONS_SHORT, EDGE_WORDS, EDGES_SHORT, HALF_WORDS
 from queueboard.settings.rules import minutes_of
 from queueboard.settings.shapes import Kind, Settings
 from queueboard.values.new import NewKnife
@@ -181,8 +181,13 @@ def _question(words: list[str], shop_unit: str) -> str:
         if phrase in HALF_WORDS:
             return f"“{phrase}”: {HALF_WORDS[phrase]}."
     perhaps = _perhaps(words[0], [*EDGE_WORDS, *CONDITION_WORDS])
+    if perhaps:
+        return f"“{words[0]}” is not understood. {perhaps}".rstrip()
     units = "inches" if shop_unit == "in" else "centimetres"
-    return f"“{words[0]}” is not understood. {perhaps or f'{SHAPE} Lengths are in {units}.'}".rstrip()
+    return (
+        f"“{words[0]}” is not understood. Condition: {', '.join(CONDITIONS_SHORT)}. Edge: {', '.join(EDGES_SHORT)}. "
+        f"Lengths are in {units}; a mark stands behind a comma."
+    )
 
 
 def _perhaps(word: str, known: list[str]) -> str:

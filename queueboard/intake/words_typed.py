@@ -22,6 +22,7 @@ EDGE_WORDS: Mapping[str, Edge] = {
 CONDITION_WORDS: Mapping[str, Condition] = {
     "tired": Condition.TIRED,
     "dull": Condition.DULL,
+    "blunt": Condition.DULL,
     "small chips": Condition.SMALL_CHIPS,
     "chips to 1 mm": Condition.SMALL_CHIPS,
     "big chips": Condition.BIG_CHIPS,
@@ -43,14 +44,19 @@ HALF_WORDS: Mapping[str, str] = {
 """Words that leave something open, with the question to ask back."""
 
 
+EDGES_SHORT = ("plain", "serrated", "scalloped", "single left", "single right")
+CONDITIONS_SHORT = ("tired", "dull", "small chips", "big chips")
+"""What is offered when a word is not understood, in short."""
+
+
 def read_edge(text: str) -> Edge:
     """The edge typed in a field of its own; TypedError names what may be typed."""
-    return _one_of(text, EDGE_WORDS, "edge", ("plain", "serrated", "scalloped", "single left", "single right"))
+    return _one_of(text, EDGE_WORDS, "edge", EDGES_SHORT)
 
 
 def read_condition(text: str) -> Condition:
     """The condition typed in a field of its own; TypedError names what may be typed."""
-    return _one_of(text, CONDITION_WORDS, "condition", ("tired", "dull", "small chips", "big chips"))
+    return _one_of(text, CONDITION_WORDS, "condition", CONDITIONS_SHORT)
 
 
 def _one_of(text: str, words: Mapping[str, Word], what: str, offered: tuple[str, ...]) -> Word:

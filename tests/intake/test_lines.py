@@ -30,6 +30,15 @@ def test_a_whole_line_is_read() -> None:
     assert (line.minutes, line.price_cents) == (5, 900)
 
 
+def test_blunt_is_dull_and_an_unknown_word_is_told_what_may_be_typed() -> None:
+    """The trade says blunt and dull alike; a word nobody knows is answered with the conditions and edges."""
+    assert read_line("paring 3 blunt", settings(length_unit="in")).knife.condition is Condition.DULL
+
+    said = asked("paring 9 zzz")
+    assert "Condition: tired, dull, small chips, big chips." in said
+    assert "Edge: plain, serrated, scalloped, single left, single right." in said
+
+
 @pytest.mark.parametrize(
     ("typed", "count", "kind", "length_mm"),
     [
