@@ -4,7 +4,9 @@ import argparse
 
 from queueboard.cli.common import NOBODY, Clock, actor_of, closing_shop, file_of, initials_of, say, shop_of, text_of
 from queueboard.seedfiles import seed_text
+from queueboard.settings.shapes import Settings
 from queueboard.shop.keeping import copy_to
+from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_text, take_settings
 from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
@@ -14,9 +16,20 @@ def start(args: argparse.Namespace, clock: Clock) -> int:
     """Make the shop's file; nothing is asked."""
     path = file_of(args)
     text = seed_text("settings.toml") if args.settings is None else text_of(args.settings)
-    with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)):
+    with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)) as shop:
         named = "" if args.file is None else f" --file {path}"
-        return say(f"The shop file is {path}. Open the board with `queueboard{named}`.\n")
+        made = f"The shop file is {path}. Open the board with `queueboard{named}`.\n"
+        yours = "" if args.settings is not None else _yours(look(shop, clock()).settings, named)
+        return say(made + yours)
+
+
+def _yours(starter: Settings, named: str) -> str:
+    """Two lines: what the starter numbers say of the shop, and the two commands that make them its own."""
+    units = "inches" if starter.length_unit == "in" else "centimetres"
+    holidays = f"{starter.country} holidays" if starter.country else "no holidays"
+    says = f"{starter.name}, {starter.zone.key}, {starter.currency}, {units}, {holidays}"
+    write, take = (f"queueboard{named} settings{rest}" for rest in (" > mine.toml", " --take mine.toml"))
+    return f"The starter numbers say {says}.\nMake them yours: `{write}`, change the text, then `{take}`.\n"
 
 
 def settings(args: argparse.Namespace, clock: Clock) -> int:

@@ -177,6 +177,18 @@ def test_a_mistyped_command_explains_itself(arguments: list[str], capsys: pytest
     assert "usage: queueboard" in capsys.readouterr().err
 
 
+def test_start_says_whose_numbers_it_began_with(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Three lines: where the file is, what the starter numbers say, and the two commands to make them one's own."""
+    file = str(tmp_path / "shop.qb")
+    assert main(["start", "--file", file], clock=clock) == FINE
+
+    where, numbers, yours = capsys.readouterr().out.splitlines()
+    assert file in where
+    assert "Fernlea Edge, America/New_York, USD, inches, US holidays" in numbers
+    assert "settings > mine.toml" in yours
+    assert "settings --take mine.toml" in yours
+
+
 def test_a_shop_is_started_and_its_settings_come_back(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Start asks nothing, and settings prints the starter text; taking it in again is accepted."""
     file, text = str(tmp_path / "shop.qb"), tmp_path / "mine.toml"
