@@ -7,6 +7,7 @@ from queueboard.phrases.day import (
     belts_words,
     change_words,
     day_line_words,
+    fits_words,
     knife_by_id,
     late_boxes,
     late_words,
@@ -29,7 +30,8 @@ EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
 
 def day_sheet(picture: Picture) -> str:
     """The whole day on paper; a few lines when no box is open."""
-    head = (sheet_title(picture), "   ".join(day_line_words(picture.day_line)))
+    bench, _, *rest = day_line_words(picture.day_line)
+    head = (sheet_title(picture), "   ".join((bench, fits_words(picture), *rest)))
     if not picture.boxes:
         return page(head, ("", EMPTY_BOARD))
     return page(

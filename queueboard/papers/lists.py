@@ -4,10 +4,10 @@ from collections.abc import Iterable
 
 from queueboard.papers.day_sheet import EMPTY_BOARD, sheet_title
 from queueboard.papers.text import columns, page
-from queueboard.phrases.boxes import BoxRow, box_done_words, box_row, due_words, ready_words
+from queueboard.phrases.boxes import BoxRow, box_row, due_words, in_the_way, ready_words
 from queueboard.phrases.dates import lateness_words, many
 from queueboard.phrases.day import late_boxes
-from queueboard.phrases.labels import label_due_words, label_wants, label_words
+from queueboard.phrases.labels import label_due_words, label_wants, whose_label
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
@@ -23,7 +23,7 @@ def late_list(picture: Picture) -> str:
             lateness_words(box.forecast),
             due_words(box, picture.now),
             ready_words(box),
-            box_done_words(box, picture.now),
+            in_the_way(box, picture.now),
             box.customer.name,
         )
         for box in late_boxes(picture)
@@ -39,7 +39,7 @@ def labels_list(picture: Picture) -> str:
             str(box.box.number),
             label_due_words(due, today),
             label_wants(due, picture),
-            label_words(box, today).partition(",")[0],
+            "" if box.label is None else whose_label(box.label),
             box.customer.name,
         )
         for due in picture.labels_due

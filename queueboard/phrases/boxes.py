@@ -13,7 +13,7 @@ from queueboard.phrases.dates import (
     when_words,
 )
 from queueboard.phrases.knives import WAIT
-from queueboard.phrases.labels import label_words
+from queueboard.phrases.labels import label_short_words, label_words
 from queueboard.phrases.money import box_money_words, box_owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
@@ -28,11 +28,21 @@ def n_of_m(box: BoxPicture) -> str:
 
 
 def ready_words(box: BoxPicture) -> str:
-    """11 of 13 ready; 2 of 4 ready, 9 gone; not opened."""
+    """11 of 13 ready; 2 of 4 ready, 1 looked for, 9 gone; not opened."""
     if not box.box.opened:
         return "not opened"
-    gone = len(box.in_column(Column.GONE))
-    return f"{n_of_m(box)} ready" + (f", {gone} gone" if gone else "")
+    counted = ((looked_for(box), "looked for"), (len(box.in_column(Column.GONE)), Column.GONE.value))
+    return ", ".join((f"{n_of_m(box)} ready", *(f"{count} {what}" for count, what in counted if count)))
+
+
+def looked_for(box: BoxPicture) -> int:
+    """How many knives still to be given back nobody can find just now."""
+    return sum(knife.looking_for for knife in box.on_hand)
+
+
+def found_in(box: BoxPicture, column: Column) -> int:
+    """How many knives really stand in a column; one that is looked for stands nowhere."""
+    return sum(not (knife.looking_for and knife.on_hand) for knife in box.in_column(column))
 
 
 def standing_words(box: BoxPicture) -> str:
@@ -40,6 +50,8 @@ def standing_words(box: BoxPicture) -> str:
     if not box.box.opened:
         return "not opened"
     slowest = next((column for column in ON_BOARD if box.in_column(column)), Column.GONE)
+    if slowest is Column.READY and looked_for(box):
+        return "looked for"
     if slowest is Column.READY and box.box.packing is not None:
         return box.box.packing.value
     return slowest.value
@@ -76,8 +88,12 @@ def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
 
 
 def counts_words(box: BoxPicture) -> str:
-    """Knives in each place where there are any: 2 received, 3 on bench, 1 testing, 7 ready, 1 gone."""
-    counted = ((len(box.in_column(column)), column.value) for column in Column)
+    """Knives in each place where there are any: 2 received, 3 on bench, 1 testing, 7 ready, 1 looked for, 1 gone."""
+    counted = (
+        *((found_in(box, column), column.value) for column in ON_BOARD),
+        (looked_for(box), "looked for"),
+        (found_in(box, Column.GONE), Column.GONE.value),
+    )
     return ", ".join(f"{count} {place}" for count, place in counted if count) or "no knives"
 
 
@@ -100,7 +116,7 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
     """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting."""
     late = lateness_words(box.forecast)
     lines = (
-        f"{ready_words(box)}: {counts_words(box)}" if box.box.opened else _unopened(box),
+        _counts(box) if box.box.opened else _unopened(box),
         f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else ""),
         date_words_of(box, now),
         box_money_words(box, settings),
@@ -122,16 +138,41 @@ def date_words_of(box: BoxPicture, now: datetime) -> str:
     return f"{promise_words(box.promise, now.date(), box.box.goes_by)}; {due}"
 
 
+def _counts(box: BoxPicture) -> str:
+    """Ready of those here, then where each is, unless that says the same once more."""
+    if not box.on_hand or box.ready_count == len(box.on_hand):
+        return ready_words(box)
+    return f"{n_of_m(box)} ready: {counts_words(box)}"
+
+
 def _unopened(box: BoxPicture) -> str:
     said = box.box.note_says
     return "not opened" if said is None else f"not opened, the note says {many(said, 'knife')}"
 
 
 def box_done_words(box: BoxPicture, now: datetime) -> str:
-    """Done by tomorrow 09:40; nothing left for the bench; once the answer is here, for a box that waits as a whole."""
+    """Done by tomorrow 09:40; nothing left for the bench; when the waiting ends, for a box that waits as a whole."""
     if box.box.waiting_for is not None and box.forecast.minutes_left:
-        return "once it need not wait any more"
+        return "when the waiting ends"
     return done_by_words(box.forecast, now)
+
+
+def in_the_way(box: BoxPicture, now: datetime) -> str:
+    """What stands between a box and its going: not opened yet; 1 looked for; 2 wait for the test; 30 min left."""
+    waits = waits_words(box, now)
+    testing, missing = found_in(box, Column.TESTING), looked_for(box)
+    minutes = box.forecast.minutes_left
+    said = (
+        "" if box.box.opened else "not opened yet",
+        f"{missing} looked for" if missing else "",
+        f"waits for {waits}" if waits else "",
+        f"{testing} {'waits' if testing == 1 else 'wait'} for the test" if testing else "",
+        f"{minutes} min left at the bench, {box_done_words(box, now)}" if minutes else "",
+    )
+    parts = [part for part in said if part]
+    if not parts:
+        return "all ready: hand it over" if box.box.packing is not None else "all ready: wrap it and hand it over"
+    return "; ".join(parts)
 
 
 def due_words(box: BoxPicture, now: datetime) -> str:
@@ -159,7 +200,7 @@ class BoxRow:
 
 def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
     """The texts of one box for the table of all open boxes."""
-    received, on_bench, testing, ready = (str(len(box.in_column(column)) or "") for column in ON_BOARD)
+    received, on_bench, testing, ready = (str(found_in(box, column) or "") for column in ON_BOARD)
     return BoxRow(
         number=str(box.box.number),
         name=box.customer.name,
@@ -168,5 +209,5 @@ def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
         owed=box_owed_words(box, settings),
         promise=promise_words(box.promise, now.date(), box.box.goes_by),
         ship_by=" ".join(box_signs(box, now)),
-        label=label_words(box, now.date()),
+        label=label_short_words(box, now.date()),
     )

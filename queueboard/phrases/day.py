@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, ready_words, standing_words, waits_words
+from queueboard.phrases.boxes import due_words, in_the_way, ready_words, standing_words, waits_words
 from queueboard.phrases.dates import lateness_words, many, time_words, when_words
 from queueboard.phrases.knives import knife_line
 from queueboard.settings.rules import minutes_of
@@ -29,6 +29,17 @@ def day_line_words(line: DayLine) -> tuple[str, ...]:
     )
 
 
+def fits_words(picture: Picture) -> str:
+    """How far the bench reaches today: all 120 min of work fit today; 250 of 663 min of work fit today."""
+    line = picture.day_line
+    later = sum(run.minutes * 60 + run.set_up_seconds for run in runs_later(picture))
+    fits = min(line.work_minutes_today, line.bench_minutes_left)
+    whole = line.work_minutes_today + -(-later // 60)
+    if not whole:
+        return "no work for the bench"
+    return f"all {whole} min of work fit today" if fits == whole else f"{fits} of {whole} min of work fit today"
+
+
 def knife_by_id(picture: Picture) -> dict[int, Knife]:
     """Every knife of the picture by its id, for the runs of the plan."""
     return {knife.id: knife for box in picture.boxes for knife in box.knives}
@@ -51,13 +62,15 @@ def _starts(run: Run, picture: Picture) -> object:
 
 
 def clock_words(run: Run, now: datetime) -> str:
-    """08:00-08:25; with its day when it is not today; a run over a break shows where it ends."""
+    """08:00-08:25; with its day when it is not today; a run over a break says so: 10:11-12:32 (with the break)."""
     if run.start is None or run.end is None:
         return "not within the days planned ahead"
     start, end = run.start.astimezone(now.tzinfo), run.end.astimezone(now.tzinfo)
     begins = time_words(start) if start.date() == now.date() else when_words(start, now)
     ends = time_words(end) if end.date() == start.date() else when_words(end, now)
-    return f"{begins}-{ends}"
+    bench_seconds = run.minutes * 60 + run.set_up_seconds
+    broken = start.date() == end.date() and end.timestamp() - start.timestamp() > bench_seconds + 60
+    return f"{begins}-{ends}" + (" (with the break)" if broken else "")
 
 
 def belts_words(process: str, settings: Settings) -> str:
@@ -106,8 +119,8 @@ def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
 
 
 def late_words(box: BoxPicture, now: datetime) -> str:
-    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, done by today 13:30: its name."""
-    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), box_done_words(box, now))
+    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, 1 looked for: its name."""
+    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), in_the_way(box, now))
     return f"{box.box.number} {', '.join(parts)}: {box.customer.name}"
 
 

@@ -30,6 +30,9 @@ def box_owed_words(box: BoxPicture, settings: Settings) -> str:
 
 
 def box_money_words(box: BoxPicture, settings: Settings) -> str:
-    """The money of a box in one line: 86.00 EUR, 40.00 paid, 46.00 EUR to pay."""
+    """The money of a box in one line: 86.00 EUR, 40.00 paid, 46.00 EUR to pay; 86.00 EUR, paid."""
     owed = box_owed_words(box, settings)
-    return f"{money(box.price_cents, settings)}, {amount(box.paid_cents)} paid, {owed}" if box.paid_cents else owed
+    if not box.paid_cents:
+        return owed
+    paid = "" if owed == "paid" else f"{amount(box.paid_cents)} paid, "
+    return f"{money(box.price_cents, settings)}, {paid}{owed}"

@@ -214,6 +214,18 @@ async def test_o_sorts_again() -> None:
     assert [done.args[1] for done in desk.done] == [(), (417001, 421001, 421002, 417002, 431001, 431002)]
 
 
+async def test_labels_to_do_agree_with_the_day_line() -> None:
+    """A good label is in the list but not among those to do."""
+    seen = shop_at_nine()
+    due = replace(seen.labels_due[0], word=LabelWord.GOOD)
+    seen = replace(seen, labels_due=(due,), day_line=replace(seen.day_line, labels_due=0))
+    app, _ = host(LabelsScreen, seen)
+
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.pause()
+        assert "0 to do, 1 good" in dump(app).splitlines()[0]
+
+
 async def test_the_table_sorts_by_value_and_keeps_customers_together() -> None:
     """By minutes left the customer with two boxes comes first, both boxes and then their totals."""
     app, _ = host(BoxesScreen)
@@ -224,7 +236,7 @@ async def test_the_table_sorts_by_value_and_keeps_customers_together() -> None:
         lines = dump(app).splitlines()
 
     assert "sorted by minutes left" in lines[0]
-    assert [line[:5].strip() for line in lines[2:7]] == ["421", "430", "=2", "417", "▸431"]
+    assert [line[:8].strip() for line in lines[2:7]] == ["421", "430", "2 boxes", "417", "▸431"]
 
 
 async def test_finding_shows_matches_side_by_side_and_a_sentence() -> None:

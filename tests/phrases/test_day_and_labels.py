@@ -9,6 +9,7 @@ from queueboard.phrases import cautions
 from queueboard.phrases.day import (
     clock_words,
     day_line_words,
+    fits_words,
     late_boxes,
     leaves_today,
     run_minutes_words,
@@ -16,7 +17,7 @@ from queueboard.phrases.day import (
     runs_today,
     waiting_boxes,
 )
-from queueboard.phrases.labels import label_due_words, label_wants, label_words
+from queueboard.phrases.labels import label_due_words, label_short_words, label_wants, label_words
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, LabelWord
 from tests.busy_morning import busy_morning
 from tests.pictures import NOW, TODAY, at, box, box_picture, knives, label, label_due, picture, run
@@ -50,8 +51,34 @@ def test_a_run_shows_its_clock_times_even_over_a_night() -> None:
     """A run that ends on another day, starts later, or lies too far ahead says so."""
     assert clock_words(run(1, start=at(9, 12), minutes=5, set_up_seconds=60), NOW) == "09:12-09:18"
     assert clock_words(run(1, start=at(14, 50), end=at(8, 5, days=1)), NOW) == "14:50-tomorrow 08:05"
-    assert clock_words(run(1, start=at(8, days=2), end=at(8, 20, days=2)), NOW) == "Saturday 08:00-08:20"
+    assert clock_words(run(1, start=at(8, days=2), minutes=20, end=at(8, 22, days=2)), NOW) == "Saturday 08:00-08:22"
     assert clock_words(run(1), NOW) == "not within the days planned ahead"
+
+
+def test_a_run_over_a_break_says_so() -> None:
+    """Where the clock runs on through a break the end is explained, so that 20 minutes do not read as two hours."""
+    assert clock_words(run(1, start=at(10, 11), minutes=20, end=at(12, 32)), NOW) == "10:11-12:32 (with the break)"
+
+
+def test_the_day_says_how_much_of_the_work_fits() -> None:
+    """Today's part is held against all work of the runs; an empty board has none."""
+    later = sum(r.minutes * 60 + r.set_up_seconds for r in runs_later(MORNING))
+    today = MORNING.day_line.work_minutes_today
+
+    assert fits_words(MORNING) == f"{today} of {today + -(-later // 60)} min of work fit today"
+    assert fits_words(picture()) == "no work for the bench"
+
+
+def test_a_short_label_word_is_the_urgent_one() -> None:
+    """In a narrow place only what the label demands is said."""
+    parcel = replace(box_picture(box(goes_by=GoesBy.PARCEL)), label=label(expires_on=date(2026, 12, 3)))
+
+    assert label_short_words(parcel, TODAY) == "good Thu 3 Dec"
+    assert label_short_words(replace(parcel, label_due=label_due()), TODAY) == "DIES TODAY"
+    assert (
+        label_short_words(replace(parcel, label_due=label_due(417, LabelWord.TOO_LATE, TODAY)), TODAY) == "NOT IN TIME"
+    )
+    assert label_short_words(box_picture(), TODAY) == "pick-up"
 
 
 def test_a_belt_that_is_up_already_costs_no_set_up() -> None:
@@ -94,7 +121,7 @@ def test_a_box_says_how_its_label_stands() -> None:
     parcel = box_picture(box(goes_by=GoesBy.PARCEL))
 
     assert label_words(replace(parcel, label=here), TODAY) == "customer's label here, good to Thu 3 Dec"
-    assert label_words(replace(parcel, label=here, label_due=label_due()), TODAY) == "customer's label here, DIES TODAY"
+    assert label_words(replace(parcel, label=here, label_due=label_due()), TODAY) == "DIES TODAY, customer's label here"
     assert label_words(parcel, TODAY) == "no label"
     assert label_words(box_picture(), TODAY) == "pick-up"
 

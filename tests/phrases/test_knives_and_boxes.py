@@ -12,6 +12,7 @@ from queueboard.phrases.boxes import (
     box_signs,
     box_title,
     counts_words,
+    in_the_way,
     n_of_m,
     ready_words,
     standing_words,
@@ -103,13 +104,14 @@ def test_what_is_owed_is_said_in_words() -> None:
     assert owed_words(0, SHOP) == "paid"
     assert owed_words(-200, SHOP) == "2.00 EUR too much paid"
     assert box_money_words(box_picture(payments=(payment(1000),)), SHOP) == "27.00 EUR, 10.00 paid, 17.00 EUR to pay"
+    assert box_money_words(box_picture(payments=(payment(2700),)), SHOP) == "27.00 EUR, paid"
     assert box_money_words(box_picture(knives_=(knife(price_cents=0),)), SHOP) == "nothing to pay"
     assert box_money_words(box_picture(box(opened=False)), SHOP) == "not priced yet"
 
 
 def standing(*columns: Column, packing: Packing | None = None, opened: bool = True) -> BoxPicture:
     """A pick-up with knives in these columns."""
-    return box_picture(box(packing=packing, opened=opened), knives_=knives(417, *columns))
+    return box_picture(box(packing=packing, opened=opened), knives_=knives(417, *columns), forecast_=forecast())
 
 
 def test_a_box_stands_where_its_slowest_knife_stands() -> None:
@@ -132,6 +134,34 @@ def test_ready_counts_what_is_still_here() -> None:
     assert ready_words(part) == "1 of 2 ready, 2 gone"
     assert counts_words(part) == "1 on bench, 1 ready, 2 gone"
     assert counts_words(standing()) == "no knives"
+
+
+def test_a_knife_that_is_looked_for_is_not_called_ready() -> None:
+    """Wherever it stood last, it is counted as looked for in every sentence."""
+    lost, *gone = knives(417, Column.READY, Column.GONE, Column.GONE)
+    part = box_picture(knives_=(replace(lost, looking_for=True), *gone), forecast_=forecast())
+
+    assert counts_words(part) == "1 looked for, 2 gone"
+    assert ready_words(part) == "0 of 1 ready, 1 looked for, 2 gone"
+    assert standing_words(part) == "looked for"
+    assert box_row(part, SHOP, NOW).counts == ("", "", "", "")
+    assert batch_totals(part, SHOP, NOW)[0] == "0 of 1 ready: 1 looked for, 2 gone"
+    assert in_the_way(part, NOW) == "1 looked for"
+
+
+def test_what_stands_in_the_way_is_said() -> None:
+    """An unopened box, a test, an answer, bench minutes and a box that only wants wrapping each have their reason."""
+    waits = box(waiting_for=WaitingFor.ESTIMATE, waiting_since=at(8, days=-3))
+    bench = box_picture(knives_=knives(417, Column.ON_BENCH), forecast_=forecast(minutes_left=9, finish=at(9, 40)))
+
+    assert in_the_way(standing(opened=False), NOW) == "not opened yet"
+    assert in_the_way(standing(Column.TESTING, Column.TESTING, Column.READY), NOW) == "2 wait for the test"
+    assert in_the_way(standing(Column.READY), NOW) == "all ready: wrap it and hand it over"
+    assert in_the_way(standing(Column.READY, packing=Packing.WRAPPED), NOW) == "all ready: hand it over"
+    assert (
+        in_the_way(box_picture(waits, knives_=(), forecast_=forecast()), NOW) == "waits for yes to the estimate, 3 days"
+    )
+    assert in_the_way(bench, NOW) == "9 min left at the bench, done by today 09:40"
 
 
 def test_a_pick_up_that_is_ready_is_never_called_late() -> None:

@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from queueboard.clean import cell_text
-from queueboard.phrases.boxes import box_row
+from queueboard.phrases.boxes import box_row, found_in
+from queueboard.phrases.dates import many
 from queueboard.phrases.money import amount
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.words import ON_BOARD, Column
@@ -41,7 +42,7 @@ def _label(boxes: tuple[BoxPicture, ...]) -> Value:
 
 
 def _knives(column: Column) -> Callable[[tuple[BoxPicture, ...]], Value]:
-    return lambda boxes: (-float(sum(len(b.in_column(column)) for b in boxes)),)
+    return lambda boxes: (-float(sum(found_in(b, column) for b in boxes)),)
 
 
 SORTS: Mapping[str, Callable[[tuple[BoxPicture, ...]], Value]] = {
@@ -90,13 +91,13 @@ def _row(box: BoxPicture, picture: Picture) -> TableRow:
 
 
 def _total(boxes: tuple[BoxPicture, ...]) -> TableRow:
-    counts = (sum(len(b.in_column(column)) for b in boxes) for column in ON_BOARD)
+    counts = (sum(found_in(b, column) for b in boxes) for column in ON_BOARD)
     return TableRow(
         key=f"customer {boxes[0].customer.id}",
         number=None,
         total=True,
         cells=(
-            f"={len(boxes)}",
+            many(len(boxes), "box"),
             cell_text(boxes[0].customer.name),
             *(str(count or "") for count in counts),
             str(sum(b.forecast.minutes_left for b in boxes) or ""),

@@ -14,7 +14,8 @@ from queueboard.board.screens.box_rows import FIGURES, HEADS, SORTS, TableRow, t
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
-WIDTHS = (6, 16, 5, 6, 5, 6, 4, 10, 18, 26, 44)
+WIDTHS = (9, 15, 5, 6, 5, 6, 4, 10, 18, 24, 16)
+"""In cells; together they fit 120 columns beside a scroll bar."""
 
 
 def _fitted(cell: str, width: int, *, bold: bool, figures: bool) -> Text:

@@ -11,6 +11,7 @@ from queueboard.phrases.dates import many
 from queueboard.phrases.day import (
     belts_words,
     day_line_words,
+    fits_words,
     leave_words,
     leaves_today,
     run_knife_words,
@@ -123,6 +124,6 @@ def handling_minutes(picture: Picture) -> int:
 
 def day_heading(picture: Picture) -> Content:
     """What the day holds, handling minutes apart, and the bench's cautions."""
-    bench, work, *rest = day_line_words(picture.day_line)
-    said = (bench, work, f"handling {handling_minutes(picture)} min", *rest)
+    bench, _, *rest = day_line_words(picture.day_line)
+    said = (bench, fits_words(picture), f"handling {handling_minutes(picture)} min", *rest)
     return Content(f"Day list · {' · '.join(said)}\n{BENCH_SHORT}")

@@ -9,7 +9,6 @@ from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.dialogs.label import LabelDialog
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import due_words
-from queueboard.phrases.dates import many
 from queueboard.phrases.labels import label_due_words, label_wants
 from queueboard.shop.picture import Picture
 from queueboard.values.label import LabelDue
@@ -26,10 +25,13 @@ class LabelsScreen(BoxListScreen):
     KEYS = "Enter to this box · + it is bought, its last day · digits: a box · . back"
 
     def heading(self, picture: Picture) -> Content:
-        """How many labels are due, and loudly how many come too late."""
+        """How many labels want something done, as the day line counts them; loudly how many come too late."""
         too_late = sum(due.word is LabelWord.TOO_LATE for due in picture.labels_due)
         loud = f" · {too_late} CANNOT BE USED IN TIME: call today" if too_late else ""
-        return Content.assemble(f"Return labels · {many(len(picture.labels_due), 'label')} due", (loud, "bold"))
+        to_do = picture.day_line.labels_due
+        return Content.assemble(
+            f"Return labels · {to_do} to do, {len(picture.labels_due) - to_do} good", (loud, "bold")
+        )
 
     def lines(self, picture: Picture) -> tuple[Line, ...]:
         """Each label due, worst first; a sentence when there is none."""

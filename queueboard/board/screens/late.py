@@ -4,8 +4,8 @@ from textual.content import Content
 
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.clean import cell_text
-from queueboard.phrases.boxes import counts_words, due_words, waits_words
-from queueboard.phrases.dates import done_by_words, lateness_words, many
+from queueboard.phrases.boxes import counts_words, due_words, in_the_way
+from queueboard.phrases.dates import lateness_words
 from queueboard.phrases.day import late_boxes
 from queueboard.shop.picture import BoxPicture, Picture
 
@@ -30,16 +30,13 @@ class LateScreen(BoxListScreen):
 
 def _line(box: BoxPicture, picture: Picture) -> Line:
     forecast, now = box.forecast, picture.now
-    waits = waits_words(box, now)
-    left = f"{many(forecast.minutes_left, 'minute')} left at the bench, " if forecast.minutes_left else ""
-    why = f"{left}{done_by_words(forecast, now)}"
     return Line(
         id=str(box.box.id),
         number=box.box.number,
         text=Content.assemble(
             (lateness_words(forecast), "bold"),
             f" · box {box.box.number} · {cell_text(box.customer.name)}\n",
-            f"    {due_words(box, now)} · {why}\n",
-            f"    {counts_words(box)}" + (f" · WAIT {waits}" if waits else "") + "\n",
+            f"    {due_words(box, now)} · {in_the_way(box, now)}\n",
+            f"    {counts_words(box) if box.box.opened else 'not opened'}\n",
         ),
     )
