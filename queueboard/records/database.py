@@ -207,6 +207,10 @@ def _sentence(path: Path, error: Exception) -> FileError:
         return BusyError("Busy: another window was just writing. Nothing was lost; try again.")
     if name.startswith("SQLITE_FULL"):
         return FileError(f"The disk that holds {path} is full. Nothing stored was lost; free some room and try again.")
+    if name == "SQLITE_READONLY_DBMOVED":
+        return FileError(
+            f"{path} was moved or taken away while it was open. Put it back, or leave and open it where it is."
+        )
     if name.startswith("SQLITE_READONLY"):
         return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
     if name.startswith(("SQLITE_CANTOPEN", "SQLITE_PERM")):

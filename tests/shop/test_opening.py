@@ -173,6 +173,20 @@ def test_a_busy_file_says_try_again(shop: Shop) -> None:
     close_shop(impatient)
 
 
+def test_a_file_moved_away_says_so(shop: Shop) -> None:
+    """An action on a file that was moved while it was open is refused with that sentence; put back, it goes on."""
+    made = parcel(shop)
+    away = shop.path.with_name("elsewhere.qb")
+    shop.path.rename(away)
+    with pytest.raises(FileError, match="was moved or taken away"):
+        move_knives(shop, by(), made.knives, Column.ON_BENCH)
+    away.rename(shop.path)
+
+    move_knives(shop, by(), made.knives, Column.ON_BENCH)
+
+    assert {knife.column for knife in box(shop, made.box.number).knives} == {Column.ON_BENCH}
+
+
 def test_a_full_disk_says_so_and_loses_nothing(shop: Shop) -> None:
     """SQLite's own word for a full disk comes out, and everything stored is still there."""
     made = parcel(shop)
