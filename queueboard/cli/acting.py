@@ -28,7 +28,7 @@ def _yours(starter: Settings, named: str) -> str:
     units = "inches" if starter.length_unit == "in" else "centimetres"
     holidays = f"{starter.country} holidays" if starter.country else "no holidays"
     says = f"{starter.name}, {starter.zone.key}, {starter.currency}, {units}, {holidays}"
-    write, take = (f"queueboard{named} settings{rest}" for rest in (" > mine.toml", " --take mine.toml"))
+    write, take = (f"queueboard{named} settings{rest}" for rest in (" > mine.toml", " --take mine.toml --as MB"))
     return f"The starter numbers say {says}.\nMake them yours: `{write}`, change the text, then `{take}`.\n"
 
 
