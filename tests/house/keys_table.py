@@ -29,6 +29,7 @@ TITLES = {
     "TagEntry": "While a number is typed",
     "TrayDialog": "Before a whole tray moves",
     "DayScreen": "Day list",
+    "RunDialog": "Before a run of several boxes moves",
     "BoxListScreen": "Day list, late, labels, all boxes",
     "LabelsScreen": "Return labels",
     "BoxesScreen": "All boxes",

@@ -5,6 +5,7 @@ from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.content import Content
+from textual.widgets import OptionList
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
@@ -92,7 +93,10 @@ class DayScreen(BoxListScreen):
             self.say("Put the cursor on a run.", trouble=True)
             return
         fresh = tuple(knife for knife in knives if knife.column is Column.RECEIVED)
-        self._move(fresh or knives, Column.ON_BENCH if fresh else Column.TESTING)
+        if fresh:
+            self._move(fresh, Column.ON_BENCH)
+        else:
+            self._off_the_bench(knives, Column.TESTING)
 
     def action_done(self) -> None:
         """A run on the bench, tested knife in hand, goes straight to ready."""
@@ -104,12 +108,44 @@ class DayScreen(BoxListScreen):
         if not begun:
             self.say("This run is not begun. + puts it on the bench.", trouble=True)
             return
-        self._move(begun, Column.READY)
+        self._off_the_bench(begun, Column.READY)
+
+    def _off_the_bench(self, knives: tuple[Knife, ...], to: Column) -> None:
+        """Move what lies on the bench; knives of several boxes may be several people's work, so that is asked."""
+        if len({knife.box_id for knife in knives}) < 2:
+            self._move(knives, to)
+            return
+        from queueboard.board.screens.run_ask import RunDialog
+
+        def answered(go: bool | None) -> None:
+            if go:
+                self._move(knives, to)
+
+        self.app.push_screen(RunDialog(self.desk, knives, to), answered)
 
     def _move(self, knives: tuple[Knife, ...], to: Column) -> None:
+        after = self._knife_ids_after()
         if self.attempt(move_knives, knives, to) is not None:
+            self._go_to_run_of((knives[0].id, *after))
             tags = ", ".join(knife.tag for knife in knives)
             self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}")
+
+    def _knife_ids_after(self) -> tuple[int, ...]:
+        """The knives of the runs below the cursor, in their order."""
+        line, runs = self.current(), self.desk.picture.plan.runs
+        place = next((at for at, run in enumerate(runs) if line is not None and run_id(run) == line.id), len(runs))
+        return tuple(knife_id for run in runs[place + 1 :] for knife_id in run.knife_ids)
+
+    def _go_to_run_of(self, knife_ids: tuple[int, ...]) -> None:
+        """Put the cursor on the run that holds the first of these knives which is still in one."""
+        holder = {knife_id: run_id(run) for run in self.desk.picture.plan.runs for knife_id in run.knife_ids}
+        wanted = next((holder[knife_id] for knife_id in knife_ids if knife_id in holder), None)
+        place = next((index for index, line in enumerate(self.shown) if line.id == wanted), None)
+        if place is not None:
+            options = self.query_one(OptionList)
+            options.highlighted = place
+            # The lines are new: how tall they are is known only once they have been drawn.
+            self.call_after_refresh(options.scroll_to_highlight)
 
     def action_undo(self) -> None:
         """Take back a step."""
