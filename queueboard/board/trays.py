@@ -8,8 +8,14 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
-WORK_FIRST = (Column.ON_BENCH, Column.TESTING, Column.RECEIVED)
-"""Where the tray in hand is looked for: at the bench, then in testing, then among what is not begun."""
+ON = (Column.RECEIVED, Column.ON_BENCH, Column.TESTING)
+"""Where the tray that moves on is looked for: from the left, so that a box in the morning begins with what waits."""
+
+BACK = (Column.TESTING, Column.ON_BENCH, Column.READY)
+"""Where the tray that moves back is looked for: what did not test OK comes first."""
+
+TO_READY = (Column.ON_BENCH, Column.TESTING, Column.RECEIVED)
+"""Where the tray that goes straight to ready is looked for: the work in hand before what is not begun."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +30,8 @@ class Tray:
     """Those that can move, by tag."""
     held: tuple[Knife, ...]
     """Those that cannot: waiting, declined or looked for."""
+    elsewhere: tuple[Knife, ...]
+    """The box's other knives, which stay where they are whatever is typed."""
 
     @property
     def places(self) -> str:
@@ -55,20 +63,20 @@ def _tray(box: BoxPicture, source: tuple[Column, ...], to: Column) -> Tray:
         to=to,
         knives=tuple(knife for knife in here if movable(knife)),
         held=tuple(knife for knife in here if not movable(knife)),
+        elsewhere=tuple(knife for knife in box.knives if knife not in here),
     )
 
 
 def trays_by(box: BoxPicture, by: int, first: Column | None = None) -> tuple[Tray, ...]:
     """The trays that could move on (1) or back (-1), the likeliest first; *first* is the column the cursor is in."""
-    order = WORK_FIRST if by > 0 else (Column.TESTING, Column.ON_BENCH, Column.READY)
-    wanted = sorted(order, key=lambda column: column is not first)
+    wanted = sorted(ON if by > 0 else BACK, key=lambda column: column is not first)
     trays = ((column, step_from(column, by)) for column in wanted)
     return tuple(tray for column, to in trays if to is not None and (tray := _tray(box, (column,), to)).knives)
 
 
 def trays_to_ready(box: BoxPicture, first: Column | None = None) -> tuple[Tray, ...]:
     """The trays that could go straight to ready: bench and testing together, each alone, what is not begun."""
-    alone = [(column,) for column in sorted(WORK_FIRST, key=lambda column: column is not first)]
+    alone = [(column,) for column in sorted(TO_READY, key=lambda column: column is not first)]
     both = [(Column.ON_BENCH, Column.TESTING)]
     order = [*alone, *both] if first is not None else [*both, *alone]
     trays = [tray for source in order if (tray := _tray(box, source, Column.READY)).knives]
@@ -79,10 +87,27 @@ def trays_to_ready(box: BoxPicture, first: Column | None = None) -> tuple[Tray, 
 
 
 def read_staying(text: str, tray: Tray) -> frozenset[int]:
-    """The knife numbers that stay, typed with any sign between them: 3 7, 3.7, 3,7."""
+    """The knife numbers that stay, typed with any sign between them: 3 7, 3.7, 3,7.
+
+    A knife of the box that is not in the tray may be named too. Raises TypedError for a number no knife of it has.
+    """
     numbers = frozenset(int(part) for part in re.findall(r"[0-9]{1,4}", text))
-    strange = sorted(numbers - {knife.number for knife in (*tray.knives, *tray.held)})
+    strange = sorted(numbers - {knife.number for knife in (*tray.knives, *tray.held, *tray.elsewhere)})
     if strange:
         tags = ", ".join(f"{tray.number}-{number}" for number in strange)
-        raise TypedError(f"{tags} does not stand in {tray.places}. Type numbers of knives that do, or Enter.")
+        raise TypedError(f"There is no knife {tags}. Type numbers of knives that stay, or Enter.")
     return numbers
+
+
+def stay_anyway(staying: frozenset[int], tray: Tray) -> str:
+    """What to say of knives named to stay that are not in the tray; empty when all named are in it."""
+    named = [knife for knife in tray.elsewhere if knife.number in staying]
+    said = ", ".join(f"{knife.tag} {_stands(knife.column)}" for knife in named)
+    return f"{said}; {'it stays' if len(named) == 1 else 'they stay'} anyway." if named else ""
+
+
+def _stands(column: Column) -> str:
+    """Where a knife is, after its tag."""
+    if column in (Column.RECEIVED, Column.TESTING):
+        return f"stands in {column.value}"
+    return f"stands {column.value}" if column is Column.ON_BENCH else f"is {column.value}"

@@ -83,14 +83,14 @@ async def test_a_box_asks_once_before_its_tray_moves() -> None:
     """417 and + shows how many go where; numbers typed stay; Enter moves the others in one step."""
     app, desk = opened()
     async with app.run_test(size=SMALL) as pilot:
-        await pilot.press("4", "1", "7", "plus", "4")
+        await pilot.press("4", "1", "7", "plus", "1", "full_stop", "4")
         await pilot.pause()
         assert_screen(app, "board-tray-80")
         assert not desk.done
 
         await pilot.press("enter")
-        assert moved(desk) == [([3, 5], T)]
-        assert "2 knives of 417 moved to testing." in dump(app)
+        assert moved(desk) == [([2], B)]
+        assert "1 knife of 417 moved to on bench." in dump(app)
 
 
 async def test_no_leaves_the_tray_where_it_is() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from queueboard.board.trays import Tray, read_staying, step_from, trays_by, trays_to_ready
+from queueboard.board.trays import Tray, read_staying, stay_anyway, step_from, trays_by, trays_to_ready
 from queueboard.errors import TypedError
 from queueboard.words import ON_BOARD, Column, DeclineReason, WaitingFor
 from tests.pictures import box_picture, knife, knives
@@ -19,18 +19,26 @@ def sides(trays: tuple[Tray, ...]) -> list[tuple[tuple[Column, ...], Column, int
     return [(tray.source, tray.to, len(tray.knives)) for tray in trays]
 
 
-def test_the_tray_at_the_bench_is_offered_first() -> None:
-    """Of a box with knives everywhere, those on the bench move on first, then testing, then what is not begun."""
+def test_the_leftmost_tray_is_offered_first() -> None:
+    """Of a box with knives everywhere, what is not begun moves on first, then the bench, then testing."""
     box = box_picture(417, knives_=knives(417, R, R, B, B, B, T, OK))
 
-    assert sides(trays_by(box, 1)) == [((B,), T, 3), ((T,), OK, 1), ((R,), B, 2)]
+    assert sides(trays_by(box, 1)) == [((R,), B, 2), ((B,), T, 3), ((T,), OK, 1)]
 
 
-def test_the_column_under_the_cursor_comes_before_the_bench() -> None:
-    """With the cursor in received, the tray of received is offered first."""
+def test_a_column_where_nothing_can_move_is_no_tray() -> None:
+    """When all that is received waits for somebody, the bench is the leftmost tray."""
+    waits = replace(knife("417-1"), waiting_for=WaitingFor.ESTIMATE)
+    box = box_picture(417, knives_=(waits, knife("417-2", column=B)))
+
+    assert sides(trays_by(box, 1)) == [((B,), T, 1)]
+
+
+def test_the_column_under_the_cursor_comes_first() -> None:
+    """With the cursor on the bench, the tray on the bench is offered first."""
     box = box_picture(417, knives_=knives(417, R, R, B))
 
-    assert sides(trays_by(box, 1, R))[0] == ((R,), B, 2)
+    assert sides(trays_by(box, 1, B))[0] == ((B,), T, 1)
 
 
 def test_back_from_testing_is_offered_first() -> None:
@@ -79,12 +87,30 @@ def test_the_numbers_typed_stay_and_the_others_go(staying: set[int], between: st
     assert {k.number for k in tray.going(stays)} == set(range(1, 10)) - staying
 
 
-def test_a_number_that_is_not_in_the_tray_is_asked_back() -> None:
-    """The sentence names the tag that was typed and does not stand there."""
+def test_a_number_no_knife_of_the_box_has_is_asked_back() -> None:
+    """The sentence names the tag that was typed and does not exist."""
     (tray,) = trays_by(box_picture(417, knives_=knives(417, B, B)), 1)
 
-    with pytest.raises(TypedError, match=r"417-7 does not stand in on bench"):
+    with pytest.raises(TypedError, match=r"There is no knife 417-7"):
         read_staying("1.7", tray)
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("1", ""),
+        ("3", "417-3 stands in testing; it stays anyway."),
+        ("1.3.4", "417-3 stands in testing, 417-4 is ready; they stay anyway."),
+    ],
+)
+def test_a_knife_outside_the_tray_stays_anyway(typed: str, said: str) -> None:
+    """Naming it blocks nothing, and where it stands is said."""
+    tray = trays_by(box_picture(417, knives_=knives(417, B, B, T, OK)), 1)[0]
+
+    staying = read_staying(typed, tray)
+
+    assert stay_anyway(staying, tray) == said
+    assert {k.number for k in tray.going(staying)} == {1, 2} - staying
 
 
 def test_the_board_ends_on_both_sides() -> None:

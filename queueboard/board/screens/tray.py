@@ -11,7 +11,7 @@ from textual.widgets import Digits, Static
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
-from queueboard.board.trays import Tray, read_staying
+from queueboard.board.trays import Tray, read_staying, stay_anyway
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.phrases.dates import many
@@ -74,8 +74,9 @@ class TrayDialog(ShopModal[str]):
         held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
         self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{held}")
         self.query_one("#tray-typed", Static).update(f"stay: {self.typed}_")
-        self.query_one("#tray-sentence", Static).update(sentence)
-        self.query_one("#tray-sentence").display = bool(sentence)
+        said = sentence or stay_anyway(staying, tray)
+        self.query_one("#tray-sentence", Static).update(said)
+        self.query_one("#tray-sentence").display = bool(said)
         other = f"   / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
         self.query_one("#tray-keys", Static).update(f"Type the numbers that stay (3.7).   Enter go   - no{other}")
 
