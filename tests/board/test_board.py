@@ -158,6 +158,19 @@ async def test_a_number_that_is_not_here_is_said_and_stays() -> None:
         assert board(app).query_one(TagEntry).typed == ""
 
 
+async def test_after_a_refused_number_a_digit_begins_a_new_one() -> None:
+    """On the numeric pad, without Esc: 99 Enter is refused, then 417 Enter goes to 417."""
+    app = opened(busy_morning())
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("9", "9", "enter")
+        assert "The next digit begins a new number." in dump(app)
+
+        await pilot.press("4", "1", "7")
+        assert board(app).query_one(TagEntry).typed == "417"
+        await pilot.press("enter")
+        assert at(app) == "testing 417"
+
+
 async def test_a_letter_after_a_number_is_about_that_number() -> None:
     """417 and n opens the note of box 417, with the cursor there."""
     app = opened(busy_morning())

@@ -118,7 +118,8 @@ class BoardAsks(BoardMoves):
         try:
             box, knife = read_tag(entry.typed, self.desk.picture)
         except TypedError as error:
-            self.say(str(error), trouble=True)
+            entry.refuse()
+            self.say(f"{error} The next digit begins a new number.", trouble=True)
             return None
         entry.end()
         self.jump(box, knife)

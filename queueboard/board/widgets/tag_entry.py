@@ -53,6 +53,8 @@ class TagEntry(Horizontal, can_focus=True):
         super().__init__(id="tag")
         self.desk = desk
         self.typed = ""
+        self.refused = False
+        """True from the key that could not take the tag to the next sign typed."""
 
     def compose(self) -> ComposeResult:
         yield Digits(id="tag-digits")
@@ -70,18 +72,26 @@ class TagEntry(Horizontal, can_focus=True):
     def end(self) -> None:
         """Hide, with nothing typed."""
         self.typed = ""
+        self.refused = False
         self.display = False
 
     def on_key(self, event: Key) -> None:
-        """Digits go on; one dash parts box and knife."""
+        """Digits go on, but begin anew where the tag was refused; one dash parts box and knife."""
         sign = event.character or ""
         if sign and sign in "0123456789-":
             event.stop()
-            if len(self.typed) < LONGEST and not (sign == "-" and "-" in self.typed):
+            if self.refused and sign != "-":
+                self._type(sign)
+            elif len(self.typed) < LONGEST and not (sign == "-" and "-" in self.typed):
                 self._type(self.typed + sign)
+
+    def refuse(self) -> None:
+        """The tag could not be taken: it stays to be mended, and a digit begins a new one (the pad has no Esc)."""
+        self.refused = True
 
     def _type(self, typed: str) -> None:
         self.typed = typed
+        self.refused = False
         self.query_one("#tag-digits", Digits).update(typed)
         name, says = echo(typed, self.desk.picture)
         self.query_one("#tag-name", Static).update(Content(name))
@@ -106,7 +116,7 @@ def read_tag(typed: str, picture: Picture) -> tuple[BoxPicture, Knife | None]:
     tag: Tag = parse_tag(typed.rstrip("-"))
     box = picture.box(tag.box)
     if box is None:
-        raise TypedError(f"There is no open box {tag.box}. Go on typing, or Esc.")
+        raise TypedError(f"There is no open box {tag.box}.")
     if tag.knife is None:
         return box, None
     knife = next((knife for knife in box.knives if knife.number == tag.knife), None)
