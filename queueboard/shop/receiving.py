@@ -17,7 +17,7 @@ from queueboard.shop.promising import add_promise
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
-from queueboard.values.new import NewBox, NewKnife, NewLabel
+from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
 
 MOST_KNIVES = 999
@@ -40,16 +40,15 @@ def add_customer(
     writing: Writing, *, name: str, phone: str = "", town: str = "", address: str = "", notes: str = ""
 ) -> int:
     """Add a customer; returns the id."""
-    return writing.insert(
-        CustomerRow, **rows.customer_fields(name=name, phone=phone, town=town, address=address, notes=notes)
-    )
+    return _insert_customer(writing, NewCustomer(name=name, phone=phone, town=town, address=address, notes=notes))
 
 
 @operation(undo_needs_reason=True)
 def receive_box(writing: Writing, new: NewBox) -> int:
-    """Take in a box with its knives; returns its number.
+    """Take in a box with its knives, and its customer when that is a new one; returns the box's number.
 
-    Raises TypedError when the number of knives is not the number counted, or a figure is out of range.
+    Raises TypedError when the number of knives is not the number counted, a figure is out of range, or not exactly one
+    of a known and a new customer is given. Then nothing is stored, the customer neither.
     """
     settings = settings_in(writing.database)
     _check_count(new.counted, new.knives, opened=new.opened)
@@ -61,7 +60,7 @@ def receive_box(writing: Writing, new: NewBox) -> int:
     box_id = writing.insert(
         BoxRow,
         number=number,
-        customer_id=new.customer_id,
+        customer_id=_customer_of(writing, new),
         came_by=new.came_by.value,
         goes_by=new.goes_by.value,
         counted=new.counted,
@@ -138,6 +137,20 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     rows.fresh_knife(writing, knife)
     rows.no_ticks(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
+
+
+def _customer_of(writing: Writing, new: NewBox) -> int:
+    """The id of the known customer, or of the new one, who is added."""
+    if new.customer_id is not None and new.new_customer is None:
+        return new.customer_id
+    if new.new_customer is not None and new.customer_id is None:
+        return _insert_customer(writing, new.new_customer)
+    raise TypedError("Whose is this box? Name one customer, a known or a new one.")
+
+
+def _insert_customer(writing: Writing, new: NewCustomer) -> int:
+    fields = rows.customer_fields(name=new.name, phone=new.phone, town=new.town, address=new.address, notes=new.notes)
+    return writing.insert(CustomerRow, **fields)
 
 
 def _note_count(note_says: int | None) -> int | None:

@@ -45,10 +45,24 @@ class NewLabel:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NewCustomer:
+    """A customer as typed; all but the name may stay empty."""
+
+    name: str
+    phone: str = ""
+    town: str = ""
+    address: str = ""
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NewBox:
     """A box as typed at receiving."""
 
-    customer_id: int
+    customer_id: int | None = None
+    """Whose it is. Either this or new_customer is given, never both."""
+    new_customer: NewCustomer | None = None
+    """Somebody who is not known yet, stored together with the box."""
     came_by: CameBy
     goes_by: GoesBy
     counted: int

@@ -75,6 +75,25 @@ async def test_a_new_customer_at_the_counter(two_boxes: Shop) -> None:
     assert (stored.box.goes_by, stored.box.opened, len(stored.knives)) == (GoesBy.PICK_UP, True, 1)
 
 
+async def test_a_refused_box_leaves_no_customer_behind(two_boxes: Shop) -> None:
+    """The count differs: nobody is stored yet; with phone and town typed since and the count right, both are."""
+    before = customers(two_boxes)
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "Bren Oake", "", "", "<1>", "<1>", "2", "", "chef 8", "<f2>")
+        assert "You counted 2 and typed 1" in " ".join(dump(app).split())
+        assert customers(two_boxes) == before
+
+        form(app).picker.phone.value, form(app).picker.town.value = "555 0177", "Dunmere"
+        form(app).counted.value = "1"
+        await pilot.press("f2")
+        await pilot.pause()
+
+    (added,) = [customer for customer in customers(two_boxes) if customer not in before]
+    assert (added.name, added.phone, added.town) == ("Bren Oake", "555 0177", "Dunmere")
+    assert newest(two_boxes).customer == added
+
+
 async def test_a_box_that_is_not_opened(two_boxes: Shop) -> None:
     """A box shelved at the door needs only whose it is and where it stands."""
     app = host(two_boxes)

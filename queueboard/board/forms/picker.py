@@ -17,6 +17,7 @@ from queueboard.clean import cell_text, clean_name, folded
 from queueboard.errors import TypedError
 from queueboard.shop.receiving import add_customer, customers
 from queueboard.values.customer import Customer
+from queueboard.values.new import NewCustomer
 
 Answer = TypeVar("Answer")
 
@@ -176,6 +177,18 @@ class CustomerPicker(Vertical):
         """Take the customer that was just stored under the new name."""
         self._settle(customer, "")
 
+    def new_customer(self) -> NewCustomer | None:
+        """The new customer as typed; None while a known one or nobody is picked."""
+        if self.picked is not None or not self.new_name:
+            return None
+        return NewCustomer(name=self.new_name, phone=self.phone.value, town=self.town.value)
+
+    def insist(self) -> None:
+        """TypedError, with the cursor back in the field, while nobody is picked or named."""
+        if not self.touched:
+            self.typed.focus()
+            raise TypedError(self.question())
+
     def question(self) -> str:
         """What to ask while nobody is picked yet."""
         if not self.typed.value.strip():
@@ -192,12 +205,11 @@ def stored_customer(screen: ShopScreen[Answer], picker: CustomerPicker) -> int |
 
     TypedError, with the cursor back in the field, while nobody is picked.
     """
-    if picker.picked is None and picker.new_name:
-        added = screen.attempt(add_customer, name=picker.new_name, phone=picker.phone.value, town=picker.town.value)
+    picker.insist()
+    new = picker.new_customer()
+    if new is not None:
+        added = screen.attempt(add_customer, name=new.name, phone=new.phone, town=new.town)
         if added is None:
             return None
         picker.stored(next(c for c in customers(screen.desk.shop) if c.id == added[0]))
-    if picker.picked is None:
-        picker.typed.focus()
-        raise TypedError(picker.question())
-    return picker.picked.id
+    return picker.picked.id if picker.picked is not None else None

@@ -14,7 +14,7 @@ from queueboard.board.forms.fields import Choice, Field, Row, Taken, Tick, Turne
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.forms.parts import LabelPart, PromisePart
-from queueboard.board.forms.picker import CustomerPicker, stored_customer
+from queueboard.board.forms.picker import CustomerPicker
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.intake.small import read_number, read_things
 from queueboard.phrases.typed import parse_count
@@ -125,7 +125,7 @@ class ReceiveScreen(KeptForm[int]):
         self.dismiss(self.stored)
 
     def typed_box(self) -> NewBox | None:
-        """Everything typed, read from the top; None after asking back about a line or a customer."""
+        """Everything typed, read from the top; None after asking back about a line."""
         came_by, opened = self.came.value
         number = self.read(self.number, read_number)
         counted = self.read(self.counted, parse_count) if opened else 0
@@ -138,11 +138,10 @@ class ReceiveScreen(KeptForm[int]):
         promised = self.promised.read(self) if self.promised.day.value.strip() else None
         carrier_days = self.read(self.carrier_days, read_number) if parcel else 0
         label = self.label.read(self) if parcel else None
-        customer_id = stored_customer(self, self.picker)
-        if customer_id is None:
-            return None
+        self.picker.insist()
         return NewBox(
-            customer_id=customer_id,
+            customer_id=self.picker.picked.id if self.picker.picked is not None else None,
+            new_customer=self.picker.new_customer(),
             came_by=came_by,
             goes_by=self.goes_by.value,
             counted=counted,
