@@ -94,6 +94,23 @@ async def test_a_refused_box_leaves_no_customer_behind(two_boxes: Shop) -> None:
     assert newest(two_boxes).customer == added
 
 
+async def test_up_leads_back_out_of_the_knives(two_boxes: Shop) -> None:
+    """In an empty knives line ↑ goes back a field; after lines it first brings the last one back, which is kept."""
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "verrin", "<1>", "<1>", "2", "")
+        screen = form(app)
+        assert screen.focused is screen.lines.line
+        await pilot.press("up")
+        assert screen.focused is screen.note_says
+        assert "Shift+Tab back" in dump(app)
+
+        await fill(pilot, "", "chef 8", "<up>")
+        assert (screen.focused, screen.lines.line.value) == (screen.lines.line, "chef 8")
+        await pilot.press("up")
+        assert (screen.focused, screen.lines.line.value) == (screen.note_says, "chef 8")
+
+
 async def test_a_box_that_is_not_opened(two_boxes: Shop) -> None:
     """A box shelved at the door needs only whose it is and where it stands."""
     app = host(two_boxes)

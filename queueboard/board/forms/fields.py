@@ -68,6 +68,14 @@ class Taken(Message):
         self.widget = widget
 
 
+class Back(Message):
+    """The person wants to go back from a part of a form to the one before it."""
+
+    def __init__(self, widget: Widget) -> None:
+        super().__init__()
+        self.widget = widget
+
+
 class Turned(Message):
     """A choice or a tick stands at another answer than before."""
 

@@ -12,7 +12,7 @@ from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopModal, ShopScreen
-from queueboard.board.forms.fields import Choice, Field, Taken, Tick, Turned
+from queueboard.board.forms.fields import Back, Choice, Field, Taken, Tick, Turned
 from queueboard.errors import ChangedError, QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
@@ -81,13 +81,26 @@ class Form(ShopScreen[Answer]):
 
     def step_on(self, widget: Widget) -> None:
         """Move the cursor to the next field, or go when this was the last."""
-        asked = [part for part in self.query("*") if isinstance(part, Field | Choice | Tick) and _shown(part)]
+        asked = self._asked()
         after = asked[asked.index(widget) + 1 :] if widget in asked else []
         if after:
             self.trouble_is_over()
             after[0].focus()
         else:
             self.action_go()
+
+    @on(Back)
+    def step_back(self, event: Back) -> None:
+        """Move the cursor to the field before; in the first one it stays."""
+        event.stop()
+        asked = self._asked()
+        before = asked[: asked.index(event.widget)] if event.widget in asked else []
+        if before:
+            before[-1].focus()
+
+    def _asked(self) -> list[Widget]:
+        """What is asked for now, in the order of the screen."""
+        return [part for part in self.query("*") if isinstance(part, Field | Choice | Tick) and _shown(part)]
 
     def trouble_is_over(self) -> None:
         """Take the sentence away once the field it was about was answered; other sentences stay."""

@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
-from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.board.forms.fields import Back, Field, Row, Taken
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_line
@@ -20,7 +20,7 @@ from queueboard.values.new import NewKnife
 
 
 class KnifeLines(Vertical):
-    """Enter takes the line, Enter on an empty line steps on, up brings the last line back to be typed again."""
+    """Enter takes the line, Enter on an empty line steps on; up brings the last line back, else goes back a field."""
 
     DEFAULT_CSS = """
     KnifeLines { height: auto; }
@@ -29,7 +29,7 @@ class KnifeLines(Vertical):
     KnifeLines > VerticalScroll { height: auto; max-height: 1fr; padding-left: 14; }
     KnifeLines > .sum { height: auto; padding-left: 14; }
     """
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("up", "take_back", "Line back", show=False)]
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("up", "take_back", "Line back, then the field before", show=False)]
 
     class Changed(Message):
         """A line was taken or brought back."""
@@ -118,8 +118,10 @@ class KnifeLines(Vertical):
         return True
 
     def action_take_back(self) -> None:
-        """Bring the last line back, to be typed again."""
-        if self.lines and not self.line.value.strip():
+        """Bring the last line back, to be typed again; where there is none, go back to the field before."""
+        if self.line.value.strip() or not self.lines:
+            self.post_message(Back(self.line))
+        else:
             self.line.value = self.lines.pop().typed
             self.line.cursor_position = len(self.line.value)
             self._draw()

@@ -78,7 +78,7 @@ class ReceiveScreen(KeptForm[int]):
             yield from self.parcel
             yield Row(("note, shelf", self.note), ("", self.rush))
         yield Static("", id="sentence")
-        yield Static(Content("Enter on to the next · F2 takes the box in now · ↑ line back · escape leaves"), id="hint")
+        yield Static(Content("Enter on · Shift+Tab back (knives: ↑) · F2 takes the box in now · Esc leaves"), id="hint")
 
     def on_mount(self) -> None:
         self.changed()

@@ -60,7 +60,7 @@ class AddKnifeDialog(Dialog):
 class OpenBoxDialog(Dialog, KeptForm[bool]):
     """Open a box that stood unopened: count first, then the note, then each knife."""
 
-    hint = "count before the note is read · up brings a line back · Enter at the end opens · escape leaves"
+    hint = "count before the note is read · up goes back · Enter at the end opens · escape leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
     """
