@@ -10,9 +10,24 @@ from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.tables import STATE, Row
 from queueboard.records.writing import Values, Writing, masked
+from queueboard.shop import (
+    closing,
+    correcting,
+    labelling,
+    money,
+    moving,
+    noting,
+    numbers,
+    promising,
+    receiving,
+    waiting,
+)
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.values.step import About, Step
+
+FAMILIES = (closing, correcting, labelling, money, moving, noting, numbers, promising, receiving, waiting)
+"""An operation is known only once its family is loaded, and history may hold any of them."""
 
 LOOK_BACK = 400
 """How many of a person's newest actions are looked through for steps to undo."""

@@ -24,12 +24,17 @@ Read = TypeVar("Read")
 class Form(ShopScreen[Answer]):
     """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back."""
 
+    gone = False
+    """True once it went through: keys that come before it has left the screen do nothing again."""
+
     def go(self) -> None:
         """Read the fields, run the operation, leave; a TypedError from a field is said."""
         raise NotImplementedError
 
     def action_go(self) -> None:
-        """Go, and say what stands in the way."""
+        """Go once, and say what stands in the way."""
+        if self.gone:
+            return
         try:
             self.go()
         except QueueboardError as error:
@@ -37,7 +42,9 @@ class Form(ShopScreen[Answer]):
 
     def action_leave(self) -> None:
         """Leave without doing anything."""
-        self.dismiss(None)
+        if not self.gone:
+            self.gone = True
+            self.dismiss(None)
 
     def read(self, field: Field, parse: Callable[[str], Read]) -> Read:
         """What a field holds, read; on a TypedError the cursor goes back into the field."""
@@ -159,7 +166,8 @@ class Dialog(Form[bool], ShopModal[bool]):
 
     def done(self, answer: tuple[object] | None) -> None:
         """Leave with True when the operation went through; stay as it is when it did not."""
-        if answer is not None:
+        if answer is not None and not self.gone:
+            self.gone = True
             self.dismiss(True)
 
     def box_now(self, box_id: int) -> BoxPicture:
