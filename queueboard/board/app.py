@@ -58,9 +58,14 @@ class QueueboardApp(App[int]):
         return BoardScreen(self.desk)
 
     async def on_event(self, event: Event) -> None:
-        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began."""
-        if isinstance(event, Key) and not event.is_forwarded and self._taken_first(event):
-            return
+        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began.
+
+        A screen that the key before has opened is waited for until it stands.
+        """
+        if isinstance(event, Key):
+            await self.screen._mounted_event.wait()  # noqa: SLF001  # Textual's public await of it is only for who pushed
+            if not event.is_forwarded and self._taken_first(event):
+                return
         await super().on_event(event)
 
     def _taken_first(self, key: Key) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import ClassVar, Concatenate, Generic, ParamSpec, TypeVar
 
 from textual.app import App
+from textual.await_complete import AwaitComplete
 from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
@@ -30,6 +31,10 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; called after every action and when another window has written."""
+
+    def dismiss(self, result: Answer | None = None) -> AwaitComplete:
+        """Leave with an answer. Once: Textual would take whatever screen lies on top, this one or another."""
+        return super().dismiss(result) if self.is_active else AwaitComplete()
 
     def take_first(self, key: Key) -> bool:
         """Take a key before it goes to what has the focus; True when it is taken and goes no further."""

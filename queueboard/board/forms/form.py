@@ -22,10 +22,10 @@ Read = TypeVar("Read")
 
 
 class Form(ShopScreen[Answer]):
-    """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back."""
+    """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back.
 
-    gone = False
-    """True once it went through: keys that come before it has left the screen do nothing again."""
+    It goes once: what was typed ahead comes when it is no longer the active screen, and does nothing.
+    """
 
     def go(self) -> None:
         """Read the fields, run the operation, leave; a TypedError from a field is said."""
@@ -33,7 +33,7 @@ class Form(ShopScreen[Answer]):
 
     def action_go(self) -> None:
         """Go once, and say what stands in the way."""
-        if self.gone:
+        if not self.is_active:
             return
         try:
             self.go()
@@ -42,9 +42,7 @@ class Form(ShopScreen[Answer]):
 
     def action_leave(self) -> None:
         """Leave without doing anything."""
-        if not self.gone:
-            self.gone = True
-            self.dismiss(None)
+        self.dismiss(None)
 
     def read(self, field: Field, parse: Callable[[str], Read]) -> Read:
         """What a field holds, read; on a TypedError the cursor goes back into the field."""
@@ -62,7 +60,8 @@ class Form(ShopScreen[Answer]):
     @on(Turned)
     def went_on(self) -> None:
         """Something was typed or chosen."""
-        self.changed()
+        if self.is_active:
+            self.changed()
 
     def changed(self) -> None:
         """Bring the parts into line that depend on what was typed or chosen."""
@@ -72,6 +71,8 @@ class Form(ShopScreen[Answer]):
         """Enter in a field steps on, unless what stands there is no answer to its question."""
         event.stop()
         field = event.input
+        if not self.is_active:
+            return
         try:
             if isinstance(field, Field) and field.check is not None and field.value.strip():
                 field.check(field.value)
@@ -88,6 +89,8 @@ class Form(ShopScreen[Answer]):
 
     def step_on(self, widget: Widget) -> None:
         """Move the cursor to the next field, or go when this was the last."""
+        if not self.is_active:
+            return
         asked = self._asked()
         after = asked[asked.index(widget) + 1 :] if widget in asked else []
         if after:
@@ -166,8 +169,7 @@ class Dialog(Form[bool], ShopModal[bool]):
 
     def done(self, answer: tuple[object] | None) -> None:
         """Leave with True when the operation went through; stay as it is when it did not."""
-        if answer is not None and not self.gone:
-            self.gone = True
+        if answer is not None:
             self.dismiss(True)
 
     def box_now(self, box_id: int) -> BoxPicture:
