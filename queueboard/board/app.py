@@ -2,12 +2,14 @@
 
 import asyncio
 import signal
+import sys
 from pathlib import Path
 from typing import ClassVar
 
 from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
+from textual.driver import Driver
 from textual.events import Event, Key, Resize
 
 from queueboard.board.base import ShopScreen, show_everywhere
@@ -36,7 +38,15 @@ class QueueboardApp(App[int]):
         Binding(
             "ctrl+t", "turn_theme", "light or dark", False, tooltip="Change between dark and light.", id="app.theme"
         ),
-        Binding("ctrl+q", "quit", "quit", False, tooltip="Leave the board; everything is stored.", id="app.quit"),
+        Binding(
+            "ctrl+q",
+            "quit",
+            "quit",
+            False,
+            tooltip="Leave the board; everything is stored.",
+            id="app.quit",
+            priority=True,
+        ),
     ]
 
     def __init__(self, desk: Desk, *, plain: bool = False, light: bool = False) -> None:
@@ -56,6 +66,14 @@ class QueueboardApp(App[int]):
         from queueboard.board.screens.board import BoardScreen
 
         return BoardScreen(self.desk)
+
+    def get_driver_class(self) -> type[Driver]:
+        """What reads the keys and draws: ours where bytes come from a terminal."""
+        if sys.platform == "win32":
+            return super().get_driver_class()
+        from queueboard.board.driver import ShopDriver
+
+        return ShopDriver
 
     async def on_event(self, event: Event) -> None:
         """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began.
@@ -82,7 +100,7 @@ class QueueboardApp(App[int]):
     def _listen(self) -> None:
         """Leave as after a quit when the system says stop or the terminal goes away, so that it is restored."""
         loop = asyncio.get_running_loop()
-        for name in ("SIGTERM", "SIGHUP"):
+        for name in ("SIGINT", "SIGTERM", "SIGHUP"):
             number = getattr(signal, name, None)
             if number is not None:
                 try:
@@ -125,6 +143,14 @@ class QueueboardApp(App[int]):
 
         if not isinstance(self.screen, HelpScreen):
             self.push_screen(HelpScreen(self.desk, self.screen))
+
+    def action_help_quit(self) -> None:
+        """Ctrl+C, which ends other programs, only says what leaves this one."""
+        sentence = "Ctrl+Q leaves the board; everything is stored."
+        if isinstance(self.screen, ShopScreen):
+            self.screen.say(sentence)
+        else:
+            self.notify(sentence, markup=False)
 
     def action_turn_theme(self) -> None:
         self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name

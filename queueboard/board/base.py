@@ -5,6 +5,7 @@ from typing import ClassVar, Concatenate, Generic, ParamSpec, TypeVar
 
 from textual.app import App
 from textual.await_complete import AwaitComplete
+from textual.binding import Binding, BindingType
 from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
@@ -76,6 +77,9 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
 class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
     """A ShopScreen that lies over another: one question with a typed answer."""
+
+    # The app's own keys do not reach a screen that lies over another.
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("ctrl+c", "app.help_quit", show=False, system=True)]
 
 
 def show_everywhere(app: App[int]) -> None:

@@ -1,7 +1,6 @@
 """Keys that arrive in one burst on every screen: each acts once, where it belongs, and none of them fails."""
 
 from collections.abc import Callable, Iterator, Mapping
-from typing import Any
 
 import pytest
 from textual.events import Key
@@ -41,14 +40,11 @@ from queueboard.values.gone import GoneBox
 from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL
-from tests.board.host import SMALL, Home, Host
+from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.shop.place import NOW, box, by
 
 BURSTS = (("enter", "enter"), ("escape", "escape"), ("enter", "escape"), ("plus", "plus"), ("q", "u", "q"), ("1", "1"))
 SIGNS = {"plus": "+", "enter": "\r"}
-
-AnyScreen = ShopScreen[Any]
-"""A screen, whatever it is left with."""
 
 Make = Callable[[Desk], AnyScreen]
 
