@@ -77,6 +77,12 @@ def cell_text(text: str) -> str:
     return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH)
 
 
+def shown(text: str) -> str:
+    """What was typed as a sentence may quote it: its first 40 signs, without any that could command a terminal."""
+    visible = "".join(sign for sign in text.strip() if sign.isprintable())
+    return visible if len(visible) <= 40 else f"{visible[:39]}…"
+
+
 def folded(text: str) -> str:
     """The text as it is compared when finding: no case, no accents, no invisible signs, single spaces."""
     apart = unicodedata.normalize("NFKD", text.casefold()).casefold().translate(_PLAIN_LETTERS)

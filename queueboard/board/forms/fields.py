@@ -123,8 +123,8 @@ class Choice(Widget, Generic[Value], can_focus=True):
 
     def put_back(self, text: str) -> None:
         """Choose what was kept."""
-        if text.isdecimal() and int(text) < len(self.answers):
-            self.at = int(text)
+        places = {str(place): place for place in range(len(self.answers))}
+        self.at = places.get(text, self.at)
 
     def take(self, value: Value) -> None:
         """Choose the answer with this value, if there is one, without stepping on."""

@@ -5,10 +5,11 @@ from textual.app import ComposeResult
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
+from queueboard.intake.lengths import read_length_mm
 from queueboard.intake.small import read_number
 from queueboard.intake.words_typed import read_condition, read_edge
 from queueboard.phrases.knives import length_words
-from queueboard.phrases.typed import parse_count, parse_length_mm
+from queueboard.phrases.typed import parse_count
 from queueboard.shop.correcting import correct_box, correct_customer, correct_knife
 from queueboard.shop.receiving import customers
 from queueboard.values.box import Box
@@ -44,13 +45,17 @@ class CorrectKnifeDialog(Dialog):
     def go(self) -> None:
         unit = self.desk.picture.settings.length_unit
         length_typed = self.length.touched and self.length.value.strip()
+
+        def length_mm(text: str) -> int:
+            return read_length_mm(text, shop_unit=unit)
+
         self.done(
             self.attempt(
                 correct_knife,
                 self.knife_now(self.knife),
                 kind=self.kind.value if self.kind.touched else None,
                 edge=self.read(self.edge, read_edge) if self.edge.touched else None,
-                length_mm=self.read(self.length, lambda text: parse_length_mm(text, unit)) if length_typed else None,
+                length_mm=self.read(self.length, length_mm) if length_typed else None,
                 condition=self.read(self.condition, read_condition) if self.condition.touched else None,
                 mark=self.mark.value if self.mark.touched else None,
                 wish=self.wish.value if self.wish.touched else None,
