@@ -55,11 +55,15 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         try:
             answer = self.desk.do(operation, *args, **kwargs)
         except QueueboardError as error:
-            self.say(str(error), trouble=True)
             self.refresh_picture()
+            self.refused(error)
             return None
         self.refresh_picture()
         return (answer,)
+
+    def refused(self, error: QueueboardError) -> None:
+        """Say why nothing was stored."""
+        self.say(str(error), trouble=True)
 
     def refresh_picture(self) -> None:
         """Take a new picture and show it on every screen; what stands in the way is said."""

@@ -19,8 +19,16 @@ Value = TypeVar("Value")
 class Field(Input):
     """One line to type in. What is typed is people's text until a parser has read it."""
 
-    def __init__(self, value: str = "", *, hint: str = "", check: Callable[[str], object] | None = None) -> None:
-        super().__init__(value, placeholder=hint, compact=True)
+    def __init__(
+        self,
+        value: str = "",
+        *,
+        hint: str = "",
+        check: Callable[[str], object] | None = None,
+        typed_over: bool = True,
+    ) -> None:
+        """typed_over: the first letter takes the place of what is offered; else it goes on behind it."""
+        super().__init__(value, placeholder=hint, compact=True, select_on_focus=typed_over)
         self.cursor_blink = False
         self.first = value
         self.check = check

@@ -12,10 +12,15 @@ from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopModal, ShopScreen
+from queueboard.board.forms.again import carry_over
 from queueboard.board.forms.fields import Back, Choice, Field, Taken, Tick, Turned
 from queueboard.errors import ChangedError, QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
+from queueboard.values.box import Box
 from queueboard.values.knife import Knife
+
+LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · escape leaves"
+"""The way on where somebody else has changed the same thing."""
 
 Answer = TypeVar("Answer")
 Read = TypeVar("Read")
@@ -38,7 +43,7 @@ class Form(ShopScreen[Answer]):
         try:
             self.go()
         except QueueboardError as error:
-            self.say(str(error), trouble=True)
+            self.refused(error)
 
     def action_leave(self) -> None:
         """Leave without doing anything."""
@@ -148,6 +153,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         Binding("plus", "go", "Yes, go", id="dialog.go"),
         Binding("minus,q", "leave", "No", id="dialog.no"),
         Binding("escape", "leave", "Leave", id="dialog.leave"),
+        Binding("f5", "look_again", "Look again, when it was changed meanwhile", id="dialog.again"),
     ]
     AUTO_FOCUS = "Field, Choice, Tick"
     hint: str = "Enter on, at the end it is stored · escape leaves"
@@ -172,12 +178,37 @@ class Dialog(Form[bool], ShopModal[bool]):
         if answer is not None:
             self.dismiss(True)
 
+    def anew(self) -> "Dialog | None":
+        """The same question about what stands now; None for one that has nothing to go stale."""
+        return None
+
+    def refused(self, error: QueueboardError) -> None:
+        """Say why; where somebody else was quicker, also how to go on."""
+        super().refused(error)
+        if isinstance(error, ChangedError):
+            self.query_one("#hint", Static).update(Content(LOOK_AGAIN))
+
+    async def action_look_again(self) -> None:
+        """Ask anew over what stands now; what was typed here is carried over, and this one leaves with that one."""
+        try:
+            fresh = self.anew()
+        except QueueboardError as error:
+            self.say(str(error), trouble=True)
+            return
+        if fresh is not None:
+            await self.app.push_screen(fresh, self.dismiss)
+            fresh.say(carry_over(self, fresh))
+
     def box_now(self, box_id: int) -> BoxPicture:
         """The box as the newest picture has it."""
         try:
             return self.desk.picture.box_by_id(box_id)
         except KeyError:
             raise ChangedError("That box has left the board meanwhile; nothing was stored.") from None
+
+    def now(self, about: Knife | Box) -> Knife | Box:
+        """The knife or the box as the newest picture has it."""
+        return self.knife_now(about) if isinstance(about, Knife) else self.box_now(about.id).box
 
     def knife_now(self, knife: Knife) -> Knife:
         """The knife as the newest picture has it."""

@@ -52,7 +52,7 @@ class CorrectKnifeDialog(Dialog):
         self.done(
             self.attempt(
                 correct_knife,
-                self.knife_now(self.knife),
+                self.knife,
                 kind=self.kind.value if self.kind.touched else None,
                 edge=self.read(self.edge, read_edge) if self.edge.touched else None,
                 length_mm=self.read(self.length, length_mm) if length_typed else None,
@@ -61,6 +61,9 @@ class CorrectKnifeDialog(Dialog):
                 wish=self.wish.value if self.wish.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectKnifeDialog(self.desk, self.knife_now(self.knife))
 
 
 class CorrectBoxDialog(Dialog):
@@ -91,7 +94,7 @@ class CorrectBoxDialog(Dialog):
         self.done(
             self.attempt(
                 correct_box,
-                self.box_now(self.box.id).box,
+                self.box,
                 number=self.read(self.number, read_number) if self.number.touched else None,
                 counted=self.read(self.counted, parse_count) if self.counted.touched else None,
                 note_says=self.read(self.note_says, read_number) if self.note_says.touched else None,
@@ -100,6 +103,9 @@ class CorrectBoxDialog(Dialog):
                 goes_by=self.goes_by.value if self.goes_by.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectBoxDialog(self.desk, self.box_now(self.box.id).box)
 
 
 class CorrectCustomerDialog(Dialog):
@@ -133,7 +139,7 @@ class CorrectCustomerDialog(Dialog):
         self.done(
             self.attempt(
                 correct_customer,
-                self.customer_now(),
+                self.customer,
                 name=self.name_typed.value if self.name_typed.touched else None,
                 phone=self.phone.value if self.phone.touched else None,
                 town=self.town.value if self.town.touched else None,
@@ -141,3 +147,6 @@ class CorrectCustomerDialog(Dialog):
                 notes=self.notes.value if self.notes.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectCustomerDialog(self.desk, self.customer_now())

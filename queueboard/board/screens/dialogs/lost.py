@@ -87,4 +87,7 @@ class StrikeDialog(Dialog):
         yield Row(("why", self.why))
 
     def go(self) -> None:
-        self.done(self.attempt(strike_knife, self.knife_now(self.knife), self.why.value))
+        self.done(self.attempt(strike_knife, self.knife, self.why.value))
+
+    def anew(self) -> Dialog:
+        return StrikeDialog(self.desk, self.knife_now(self.knife))
