@@ -10,9 +10,14 @@ UPDATE = "UPDATE_SCREENS"
 
 def assert_kept(name: str, text: str) -> None:
     """The text is what tests/screens/NAME.txt holds."""
+    assert text == kept(name, text), f"{UPDATE}=1 keeps this one as {name}"
+
+
+def kept(name: str, text: str) -> str:
+    """What tests/screens/NAME.txt holds; this text is written there first when that is asked for."""
     path = SCREENS / f"{name}.txt"
     if os.environ.get(UPDATE):
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, encoding="utf-8")
     assert path.exists(), f"nothing is kept as {path}; look at this, then set {UPDATE}=1 to keep it:\n{text}"
-    assert text == path.read_text(encoding="utf-8"), f"this differs from {path}; {UPDATE}=1 keeps it:\n{text}"
+    return path.read_text(encoding="utf-8")

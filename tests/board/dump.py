@@ -2,7 +2,7 @@
 
 from textual.app import App
 
-from tests.kept import assert_kept
+from tests.kept import UPDATE, kept
 
 
 def dump(app: App[int]) -> str:
@@ -16,4 +16,5 @@ def dump(app: App[int]) -> str:
 
 def assert_screen(app: App[int], name: str) -> None:
     """The screen is what tests/screens/NAME.txt holds."""
-    assert_kept(name, dump(app))
+    now = dump(app)
+    assert now == kept(name, now), f"{UPDATE}=1 keeps this one as {name}:\n{now}"
