@@ -126,7 +126,14 @@ class QueueboardApp(App[int]):
         """Say what stands in the way of looking, but not four times a second."""
         if sentence != self._said:
             self._said = sentence
-            self.notify(sentence, severity="error", markup=False)
+            self._tell(sentence, trouble=True)
+
+    def _tell(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it where the screen says things, so that it stays."""
+        if isinstance(self.screen, ShopScreen) and self.screen.is_mounted:
+            self.screen.say(sentence, trouble=trouble)
+        else:
+            self.notify(sentence, severity="error" if trouble else "information", markup=False)
 
     def on_resize(self, event: Resize) -> None:
         """A window too small for the board says so, and gives back what lay below once it has grown."""
@@ -146,11 +153,7 @@ class QueueboardApp(App[int]):
 
     def action_help_quit(self) -> None:
         """Ctrl+C, which ends other programs, only says what leaves this one."""
-        sentence = "Ctrl+Q leaves the board; everything is stored."
-        if isinstance(self.screen, ShopScreen):
-            self.screen.say(sentence)
-        else:
-            self.notify(sentence, markup=False)
+        self._tell("Ctrl+Q leaves the board; everything is stored.")
 
     def action_turn_theme(self) -> None:
         self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name
