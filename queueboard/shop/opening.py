@@ -60,7 +60,8 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
     """
     db.check_library()
     version = db.look_before_opening(path)
-    database = db.connect(path, patience_ms)
+    with db.faults(path):
+        database = db.connect(path, patience_ms)
     try:
         if version < len(STEPS):
             _migrate(path, database, version)
