@@ -131,8 +131,9 @@ def settled(terminal: Terminal, words: str) -> str:
 
 def foot(text: str) -> str:
     """What stands on the answer line and beside it, where digits are echoed large."""
-    framed = [line for line in text.splitlines() if line.startswith("▊")]
-    return "".join(line.strip("▊▔▁ ").replace("▎", "").strip("▔▁ ") for line in framed)
+    lines = text.splitlines()
+    place = next((at for at, line in enumerate(lines) if line.startswith(" answer")), 0)
+    return "".join(lines[place - 1 : place + 2]).replace("answer", "").strip()
 
 
 def test_a_byte_that_is_no_text(start: Start, shop_file: Path) -> None:
