@@ -113,7 +113,12 @@ class QueueboardApp(App[int]):
         self.exit(return_code=128 + number)
 
     def look_around(self) -> None:
-        """Take a new picture when another window has written, or a new minute has begun."""
+        """Take a new picture when another window has written, or a new minute has begun.
+
+        A screen that is still being put together takes the newest picture by itself.
+        """
+        if not self.screen.is_mounted:
+            return
         try:
             if self.desk.is_stale():
                 self.desk.look()

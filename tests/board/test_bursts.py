@@ -1,5 +1,6 @@
 """Keys that arrive in one burst on every screen: each acts once, where it belongs, and none of them fails."""
 
+import asyncio
 from collections.abc import Callable, Iterator, Mapping
 
 import pytest
@@ -178,3 +179,23 @@ async def test_left_twice_it_takes_nothing_with_it(two_boxes: Shop, make: Make) 
         await pilot.pause()
 
         assert app.screen is below
+
+
+@pytest.mark.parametrize("make", SCREENS.values(), ids=[kind.__name__ for kind in SCREENS])
+async def test_the_look_for_other_windows_waits_for_a_screen(
+    two_boxes: Shop, make: Make, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A new picture that comes while a screen is being put together, part by part, finds nothing missing."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    monkeypatch.setattr(desk, "is_stale", lambda: True)
+    app = Host(desk, lambda: Home(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        screen = make(desk)
+        app.push_screen(screen)
+        while not screen.is_mounted:
+            app.look_around()
+            await asyncio.sleep(0)
+        app.look_around()
+        await pilot.pause()
+
+        assert app.failure is None

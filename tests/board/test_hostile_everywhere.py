@@ -32,13 +32,18 @@ def hostile_shop(folder: Path, text: str) -> Shop:
     return shop
 
 
+def over_home(desk: Desk) -> Host:
+    """An app to open screens in."""
+    return Host(desk, lambda: Home(desk))
+
+
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE)
 async def test_every_screen_shows_it_literally(tmp_path: Path, text: str) -> None:
     """As name, note and thing it stays in its place: nothing fails, no line is too wide, no sequence comes through."""
     for kind, make in SCREENS.items():
         shop = hostile_shop(tmp_path / kind.__name__, text)
         desk = Desk(shop, "MB", lambda: NOW)
-        app = Host(desk, lambda desk=desk: Home(desk))
+        app = over_home(desk)
         async with app.run_test(size=SMALL) as pilot:
             screen = make(desk)
             await app.push_screen(screen)
