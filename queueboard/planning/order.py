@@ -3,17 +3,13 @@
 from collections import Counter
 from datetime import datetime
 
-from queueboard.errors import QueueboardError
 from queueboard.planning.clock import bench_clock
+from queueboard.planning.errors import PlanError
 from queueboard.planning.lateness import forecasts_of
 from queueboard.planning.ranks import pieces_of
 from queueboard.planning.runs import runs_of
 from queueboard.planning.sequence import fresh_order, kept_order
 from queueboard.values.plan import BenchWindow, BoxWork, Plan, ProcessWork
-
-
-class PlanError(QueueboardError, ValueError):
-    """The work cannot be planned: a process without a run size, a knife without a process, a knife given twice."""
 
 
 def plan_work(

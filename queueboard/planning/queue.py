@@ -34,6 +34,8 @@ class QueueProcess:
     """A process by its set-up alone: a run pays it whole, or what is not saved after a run of the same process."""
 
     set_up_seconds: int
+    repeat_set_up_seconds: int | None = None
+    """What is not saved after a run of the same process; None when the queue's saved percent says it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +45,7 @@ class Queue:
     boxes: tuple[QueueBox, ...]
     processes: tuple[QueueProcess, ...]
     cutoffs: tuple[int, ...]
-    """Bench seconds from now to each moment at which finished boxes can leave, strictly ascending, may begin below 0."""
+    """Bench seconds from now to each moment at which finished boxes can leave, strictly ascending; may begin below 0."""
     run_size: int
     """Most knives in one run, at least 1."""
     saved_percent: int = 100
@@ -71,7 +73,9 @@ class Score:
     late_weight: int
     """Sum of the weights of the late boxes."""
     tardiness: int
-    """Seconds from each late box's cut-off (0 for a passed one) to the first cut-off at or after its finish, summed."""
+    """Seconds from each late box's cut-off (0 for a passed one) to the first cut-off at or after its finish, summed.
+
+    A box that is finished after the last cut-off is measured to its finish."""
     set_up: int
     completion: int
     """Sum of the boxes' finishes."""

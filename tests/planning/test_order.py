@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from queueboard.errors import QueueboardError
-from queueboard.planning.order import PlanError
+from queueboard.planning.errors import PlanError
 from queueboard.values.plan import BoxWork, ProcessWork
 from queueboard.words import RunReason
 from tests.planning.work import PLAIN, SERRATED, bench_days, box_work, free, knife_work, order_of, planned
