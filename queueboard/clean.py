@@ -29,6 +29,9 @@ _TURNS_DIRECTION = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u
 _UNSTEADY_WIDTH = frozenset("\ufe0e\ufe0f\u20e3\U0001f3fb\U0001f3fc\U0001f3fd\U0001f3fe\U0001f3ff")
 """Variation selectors, keycap and skin tones: terminals disagree about their width, and a list line would shift."""
 
+_BLANK_LETTERS = frozenset("\u115f\u1160\u3164\uffa0\u2800\U0001d159")
+"""Fillers and the empty Braille cell, which Unicode counts as letters and symbols though nothing of them shows."""
+
 _PLAIN_LETTERS = str.maketrans({"ø": "o", "ł": "l", "đ": "d", "ð": "d", "ı": "i", "æ": "ae", "œ": "oe", "þ": "th"})
 """Letters that Unicode does not take apart but fingers type plain."""
 
@@ -37,26 +40,34 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     """Bring a person's text into the form that is stored; everything a person can see stays as it was typed.
 
     Terminal sequences, control characters and direction marks go; any white space becomes one space; the result is in
-    Unicode form NFC. Cleaning twice changes nothing more. TypedError, naming *field*, for a NUL, half of a character,
-    or more than *limit* characters.
+    Unicode form NFC, and empty when nothing of it shows. Cleaning twice changes nothing more. TypedError, naming
+    *field*, for a NUL, half of a character, or more than *limit* characters.
     """
+    many = field.endswith("s") and not field.endswith("ss")
+    has, holds, it = ("have", "hold", "them") if many else ("has", "holds", "it")
     if "\0" in text:
-        raise TypedError(f"The {field} holds a NUL character, which no keyboard types. Type it again by hand.")
+        raise TypedError(f"The {field} {holds} a NUL character, which no keyboard types. Type {it} again by hand.")
     if any(unicodedata.category(sign) == "Cs" for sign in text):
-        raise TypedError(f"The {field} holds half of a character (a lone surrogate). Type it again by hand.")
+        raise TypedError(f"The {field} {holds} half of a character (a lone surrogate). Type {it} again by hand.")
     without_sequences = _TERMINAL_SEQUENCE.sub("", text)
     spaced = " ".join(without_sequences.split())
     visible = "".join(sign for sign in spaced if sign not in _TURNS_DIRECTION and unicodedata.category(sign) != "Cc")
     cleaned = " ".join(unicodedata.normalize("NFC", visible).split())
     if len(cleaned) > limit:
-        raise TypedError(f"The {field} has {len(cleaned)} characters; at most {limit} fit. Shorten it.")
-    return cleaned
+        raise TypedError(f"The {field} {has} {len(cleaned)} characters; at most {limit} fit. Shorten {it}.")
+    return cleaned if any(map(_shows, cleaned)) else ""
+
+
+def _shows(sign: str) -> bool:
+    """True for letters, figures, signs and symbols; what Unicode leaves to others or to later may be one of them."""
+    category = unicodedata.category(sign)
+    return (category[0] in "LNPS" and sign not in _BLANK_LETTERS) or category in {"Co", "Cn"}
 
 
 def clean_name(text: str) -> str:
     """Clean a person's name, up to NAME_LIMIT characters; TypedError when nothing to be seen is left of it."""
     name = clean(text, limit=NAME_LIMIT, field="name")
-    if not any(unicodedata.category(sign)[0] in "LNPS" for sign in name):
+    if not name:
         raise TypedError("The name is empty. Type at least one letter.")
     return name
 
@@ -64,6 +75,12 @@ def clean_name(text: str) -> str:
 def cell_text(text: str) -> str:
     """The text for one cell of a list: without the signs whose width terminals disagree about."""
     return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH)
+
+
+def shown(text: str) -> str:
+    """What was typed as a sentence may quote it: its first 40 signs, without any that could command a terminal."""
+    visible = "".join(sign for sign in text.strip() if sign.isprintable())
+    return visible if len(visible) <= 40 else f"{visible[:39]}…"
 
 
 def folded(text: str) -> str:

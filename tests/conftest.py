@@ -1,11 +1,14 @@
-"""What every test starts from: no colours or themes of the person's own terminal."""
+"""What every test starts from: no colours, themes, initials or shop files of the person's own terminal."""
 
 import os
 
 from hypothesis import settings
 
-for name in ("NO_COLOR", "TEXTUAL_THEME", "TEXTUAL", "QUEUEBOARD_FILE", "QUEUEBOARD_THEME"):
-    os.environ.pop(name, None)
+OWN = ("QUEUEBOARD_", "TEXTUAL_")
+"""How the variables begin that change what the program does."""
+
+for name in [name for name in os.environ if name in {"NO_COLOR", "TEXTUAL"} or name.startswith(OWN)]:
+    del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
 
 settings.register_profile("steady", deadline=None)  # a busy machine is no mistake of the program

@@ -102,11 +102,56 @@ def test_what_cannot_be_stored_is_refused_with_a_sentence(typed: str, says: str)
     assert "The mark" in str(caught.value)
 
 
-@pytest.mark.parametrize("typed", ["", "   ", "\t", "\u200b", "\u0301", "\x1b[31m", "\u202e"], ids=ascii)
+NOTHING_TO_SEE = [
+    *("", "   ", "\t", "\u200b", "\u0301", "\x1b[31m", "\u202e"),
+    # fillers and blanks that Unicode counts as letters and symbols
+    *("\u3164", "\u2800", "\u115f\u1160", "\uffa0", "\U0001d159"),
+    *("\u200d\u200d", "\ufe0f", "\ufe0e\u200c", "\u3164 \u2800\u200d\ufe0f", "\u2060\ufeff", "\U000e0041"),
+]
+
+
+@pytest.mark.parametrize("typed", NOTHING_TO_SEE, ids=ascii)
 def test_an_empty_name_is_refused(typed: str) -> None:
     """A name of which nothing can be seen is no name."""
     with pytest.raises(TypedError, match="name is empty"):
         clean_name(typed)
+
+
+@pytest.mark.parametrize("typed", NOTHING_TO_SEE, ids=ascii)
+def test_a_text_of_which_nothing_shows_is_empty(typed: str) -> None:
+    """A reason or initials made of fillers alone count as nothing typed."""
+    assert clean(typed) == ""
+
+
+@pytest.mark.parametrize("typed", ["a\u3164", "\u2800x", "👍🏽", "❤\ufe0f", "\ue000", "नि", "?"], ids=ascii)
+def test_a_text_that_shows_something_keeps_all_of_it(typed: str) -> None:
+    """Fillers beside letters, and the parts of one emoji, stay as they were typed."""
+    assert clean(typed) == typed
+
+
+@pytest.mark.parametrize(
+    ("field", "says"),
+    [
+        ("initials", "The initials have 9 characters; at most 8 fit. Shorten them."),
+        ("notes", "The notes have 9 characters; at most 8 fit. Shorten them."),
+        ("address", "The address has 9 characters; at most 8 fit. Shorten it."),
+        ("name", "The name has 9 characters; at most 8 fit. Shorten it."),
+    ],
+)
+def test_one_or_many_are_told_apart(field: str, says: str) -> None:
+    """A field whose name is a plural is spoken of as one."""
+    with pytest.raises(TypedError) as caught:
+        clean("x" * 9, limit=8, field=field)
+
+    assert str(caught.value) == says
+
+
+def test_the_words_for_many_hold_for_what_no_keyboard_types() -> None:
+    """NUL and half characters in a plural field read as well as in a single one."""
+    with pytest.raises(TypedError, match=r"^The initials hold a NUL character, .* Type them again by hand\.$"):
+        clean("a\0", field="initials")
+    with pytest.raises(TypedError, match=r"^The initials hold half of a character .* Type them again by hand\.$"):
+        clean("a\ud800", field="initials")
 
 
 def test_a_name_may_have_three_hundred_characters_and_no_more() -> None:

@@ -2,12 +2,14 @@
 
 import asyncio
 import signal
+import sys
 from pathlib import Path
 from typing import ClassVar
 
 from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
+from textual.driver import Driver
 from textual.events import Event, Key, Resize
 
 from queueboard.board.base import ShopScreen, show_everywhere
@@ -36,7 +38,15 @@ class QueueboardApp(App[int]):
         Binding(
             "ctrl+t", "turn_theme", "light or dark", False, tooltip="Change between dark and light.", id="app.theme"
         ),
-        Binding("ctrl+q", "quit", "quit", False, tooltip="Leave the board; everything is stored.", id="app.quit"),
+        Binding(
+            "ctrl+q",
+            "quit",
+            "quit",
+            False,
+            tooltip="Leave the board; everything is stored.",
+            id="app.quit",
+            priority=True,
+        ),
     ]
 
     def __init__(self, desk: Desk, *, plain: bool = False, light: bool = False) -> None:
@@ -57,10 +67,23 @@ class QueueboardApp(App[int]):
 
         return BoardScreen(self.desk)
 
+    def get_driver_class(self) -> type[Driver]:
+        """What reads the keys and draws: ours where bytes come from a terminal."""
+        if sys.platform == "win32":
+            return super().get_driver_class()
+        from queueboard.board.driver import ShopDriver
+
+        return ShopDriver
+
     async def on_event(self, event: Event) -> None:
-        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began."""
-        if isinstance(event, Key) and not event.is_forwarded and self._taken_first(event):
-            return
+        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began.
+
+        A screen that the key before has opened is waited for until it stands.
+        """
+        if isinstance(event, Key):
+            await self.screen._mounted_event.wait()  # noqa: SLF001  # Textual's public await of it is only for who pushed
+            if not event.is_forwarded and self._taken_first(event):
+                return
         await super().on_event(event)
 
     def _taken_first(self, key: Key) -> bool:
@@ -77,7 +100,7 @@ class QueueboardApp(App[int]):
     def _listen(self) -> None:
         """Leave as after a quit when the system says stop or the terminal goes away, so that it is restored."""
         loop = asyncio.get_running_loop()
-        for name in ("SIGTERM", "SIGHUP"):
+        for name in ("SIGINT", "SIGTERM", "SIGHUP"):
             number = getattr(signal, name, None)
             if number is not None:
                 try:
@@ -90,7 +113,12 @@ class QueueboardApp(App[int]):
         self.exit(return_code=128 + number)
 
     def look_around(self) -> None:
-        """Take a new picture when another window has written, or a new minute has begun."""
+        """Take a new picture when another window has written, or a new minute has begun.
+
+        A screen that is still being put together takes the newest picture by itself.
+        """
+        if not self.screen.is_mounted:
+            return
         try:
             if self.desk.is_stale():
                 self.desk.look()
@@ -103,7 +131,14 @@ class QueueboardApp(App[int]):
         """Say what stands in the way of looking, but not four times a second."""
         if sentence != self._said:
             self._said = sentence
-            self.notify(sentence, severity="error", markup=False)
+            self._tell(sentence, trouble=True)
+
+    def _tell(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it where the screen says things, so that it stays."""
+        if isinstance(self.screen, ShopScreen) and self.screen.is_mounted:
+            self.screen.say(sentence, trouble=trouble)
+        else:
+            self.notify(sentence, severity="error" if trouble else "information", markup=False)
 
     def on_resize(self, event: Resize) -> None:
         """A window too small for the board says so, and gives back what lay below once it has grown."""
@@ -120,6 +155,10 @@ class QueueboardApp(App[int]):
 
         if not isinstance(self.screen, HelpScreen):
             self.push_screen(HelpScreen(self.desk, self.screen))
+
+    def action_help_quit(self) -> None:
+        """Ctrl+C, which ends other programs, only says what leaves this one."""
+        self._tell("Ctrl+Q leaves the board; everything is stored.")
 
     def action_turn_theme(self) -> None:
         self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name

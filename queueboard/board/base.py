@@ -4,6 +4,8 @@ from collections.abc import Callable
 from typing import ClassVar, Concatenate, Generic, ParamSpec, TypeVar
 
 from textual.app import App
+from textual.await_complete import AwaitComplete
+from textual.binding import Binding, BindingType
 from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
@@ -31,6 +33,10 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def show(self, picture: Picture) -> None:
         """Show a new picture; called after every action and when another window has written."""
 
+    def dismiss(self, result: Answer | None = None) -> AwaitComplete:
+        """Leave with an answer. Once: Textual would take whatever screen lies on top, this one or another."""
+        return super().dismiss(result) if self.is_active else AwaitComplete()
+
     def take_first(self, key: Key) -> bool:
         """Take a key before it goes to what has the focus; True when it is taken and goes no further."""
         if not self.leads_to_tags or not key.character or key.character not in "0123456789":
@@ -49,11 +55,15 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         try:
             answer = self.desk.do(operation, *args, **kwargs)
         except QueueboardError as error:
-            self.say(str(error), trouble=True)
             self.refresh_picture()
+            self.refused(error)
             return None
         self.refresh_picture()
         return (answer,)
+
+    def refused(self, error: QueueboardError) -> None:
+        """Say why nothing was stored."""
+        self.say(str(error), trouble=True)
 
     def refresh_picture(self) -> None:
         """Take a new picture and show it on every screen; what stands in the way is said."""
@@ -71,6 +81,9 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
 class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
     """A ShopScreen that lies over another: one question with a typed answer."""
+
+    # The app's own keys do not reach a screen that lies over another.
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("ctrl+c", "app.help_quit", show=False, system=True)]
 
 
 def show_everywhere(app: App[int]) -> None:

@@ -2,8 +2,10 @@
 
 from collections.abc import Callable
 from datetime import datetime
+from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
+from queueboard.errors import FileError
 from queueboard.shop.looking import last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
@@ -23,23 +25,51 @@ class Desk:
         self.clock = clock
         self.demo = demo
         """True for the shop that is thrown away."""
+        self._file = _identity(shop.path)
         self.picture: Picture = look(shop, clock())
+
+    def insist_on_file(self) -> None:
+        """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
+        path = self.shop.path
+        now = _identity(path)
+        if now is None or now != self._file:
+            raise FileError(
+                f"{path} was moved or taken away while the board is open. "
+                "Put it back, or leave and open it where it is."
+            )
+        if path.stat().st_size == 0:
+            raise FileError(
+                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put the newest copy from "
+                f"{path.parent / 'copies'} in its place."
+            )
 
     def look(self) -> Picture:
         """Take a new picture and keep it."""
+        self.insist_on_file()
         self.picture = look(self.shop, self.clock())
         return self.picture
 
     def changed_elsewhere(self) -> bool:
         """True when history has grown since the picture was taken."""
+        self.insist_on_file()
         return last_line(self.shop) != self.picture.last_line
 
     def is_stale(self) -> bool:
         """True when another window has written, or a minute has gone by: words such as LATE age."""
         minute = int(self.clock().timestamp()) // 60
-        return minute != int(self.picture.now.timestamp()) // 60 or self.changed_elsewhere()
+        return self.changed_elsewhere() or minute != int(self.picture.now.timestamp()) // 60
 
     def do(self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs) -> R:
         """Run one operation as the person at this desk, now; errors come out as they are."""
+        self.insist_on_file()
         actor = Actor(initials=self.initials, now=self.clock())
         return operation(self.shop, actor, *args, **kwargs)
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """What tells a file from another that lies under its name later; None when there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino

@@ -65,11 +65,15 @@ def key_groups(node: DOMNode) -> Iterator[KeyGroup]:
             continue
         lines: dict[str, KeyLine] = {}
         for binding in Binding.make_bindings(vars(holder)["BINDINGS"]):
+            if binding.system:
+                continue
             name, known = key_name(binding.key), lines.get(binding.action)
             lines[binding.action] = KeyLine(
                 keys=(*(known.keys if known is not None else ()), name),
                 label=binding.description,
                 sentence=binding.tooltip or binding.description,
             )
+        if not lines:
+            continue
         title = vars(holder).get("BINDING_GROUP_TITLE") or (holder.__doc__ or holder.__name__).strip().splitlines()[0]
         yield KeyGroup(title=str(title).rstrip("."), lines=tuple(lines.values()))

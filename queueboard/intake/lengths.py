@@ -1,8 +1,9 @@
-"""A blade length as it stands in a typed line, and the question asked back when cm and inches are in doubt."""
+"""A blade length as it is typed, and the question asked back when cm and inches are in doubt."""
 
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
+from queueboard.clean import shown
 from queueboard.errors import TypedError
 from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 
@@ -17,7 +18,7 @@ MM_PER = {
 }
 """Millimetres in each unit that may be typed."""
 
-_LENGTH = re.compile(r"(\d{1,4}(?:[.,]\d{1,2})?)(mm|cm|inches|inch|in|\")?")
+_LENGTH = re.compile(r"([0-9]{1,4}(?:[.,][0-9]{1,3})?)\s*(mm|cm|inches|inch|in|\")?")
 
 
 def looks_like_length(word: str) -> bool:
@@ -25,25 +26,33 @@ def looks_like_length(word: str) -> bool:
     return _LENGTH.fullmatch(word) is not None
 
 
-def read_length_mm(word: str, unit_word: str, *, shop_unit: str, usual_mm: int | None) -> int:
-    """The length in mm, 20 to 900.
+def read_length_mm(text: str, *, shop_unit: str, usual_mm: int | None = None) -> int:
+    """An edge length in the shop's unit (cm or in) or with its own: 20, 20.5, 8 in, 8", 205 mm; 20 to 900 mm.
 
-    `unit_word` is the unit that stood apart, or empty; `shop_unit` (cm or in) holds where none was typed. A bare number
-    that fits the kind's usual length only in the other unit is asked back with a TypedError, as is one out of range.
+    Rounded to whole millimetres, half up. A bare number that fits the kind's usual length only in the other unit is
+    asked back with a TypedError, as is one out of range.
     """
-    match = _LENGTH.fullmatch(word)
+    match = _LENGTH.fullmatch(text.strip().lower())
     if match is None:
-        raise TypedError(f"“{word}” is not a length. Type it like 20, 20.5, 20cm or 8in.")
-    number = Decimal(match[1].replace(",", "."))
-    unit = match[2] or unit_word
-    if not unit and usual_mm is not None:
-        _ask_unit(match[1], number, shop_unit, usual_mm)
-    length_mm = int((number * MM_PER[unit or shop_unit]).quantize(Decimal(1), rounding=ROUND_HALF_UP))
-    if not SHORTEST_MM <= length_mm <= LONGEST_MM:
         raise TypedError(
-            f"A knife of {match[1]} {unit or shop_unit}? Lengths go from 2 to 90 cm (0.8 to 35.4 in); type it again."
+            f"“{shown(text)}” is no length. Type a number in {shop_unit}, or with its unit: 20 cm, 8 in, 205 mm."
         )
-    return length_mm
+    number = Decimal(match[1].replace(",", "."))
+    if match[2] is None and usual_mm is not None:
+        _ask_unit(match[1], number, shop_unit, usual_mm)
+    unit = match[2] or shop_unit
+    exact_mm = number * MM_PER[unit]
+    if not SHORTEST_MM <= exact_mm <= LONGEST_MM:
+        ends = " to ".join(_short(Decimal(end) / MM_PER[unit]) for end in (SHORTEST_MM, LONGEST_MM))
+        raise TypedError(
+            f"{match[1]} {unit} is no edge length the shop knows: {ends} {unit}. "
+            f"Another unit can be typed with it: 20 cm, 8 in, 205 mm."
+        )
+    return int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
+
+
+def _short(number: Decimal) -> str:
+    return f"{number.quantize(Decimal('0.1')):f}".removesuffix(".0")
 
 
 def _ask_unit(typed: str, number: Decimal, shop_unit: str, usual_mm: int) -> None:

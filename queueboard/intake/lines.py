@@ -163,7 +163,7 @@ def _length(words: list[str], found: _Found, kind: Kind, shop_unit: str) -> int:
     if not looks_like_length(words[0]):
         return 0
     unit = words[1] if len(words) > 1 and words[1] in MM_PER else ""
-    length_mm = read_length_mm(words[0], unit, shop_unit=shop_unit, usual_mm=kind.length_mm)
+    length_mm = read_length_mm(f"{words[0]} {unit}", shop_unit=shop_unit, usual_mm=kind.length_mm)
     _once(found.length_mm, "lengths", length_mm)
     found.length_mm = length_mm
     return 2 if unit else 1

@@ -1,5 +1,6 @@
 """Small things typed at receiving: whole numbers, what a box comes with."""
 
+from queueboard.clean import shown
 from queueboard.errors import TypedError
 
 
@@ -7,7 +8,7 @@ def read_number(text: str) -> int:
     """A whole number from 0 to 999999; its true range is the operation's business."""
     typed = text.strip()
     if not (typed.isascii() and typed.isdecimal()) or len(typed) > 6:
-        raise TypedError(f"“{typed}” is not a whole number. Type digits only.")
+        raise TypedError(f"“{shown(typed)}” is not a whole number. Type digits only.")
     return int(typed)
 
 

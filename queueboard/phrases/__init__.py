@@ -1,6 +1,6 @@
 """Values into the trade's sentences, one file per area; screens, papers and command line speak through these alone.
 
-typed     what a person types into values: parse_tag, parse_day, parse_time, parse_count, parse_cents, parse_length_mm
+typed     what a person types into values: parse_tag, parse_day, parse_time, parse_count, parse_cents
 dates     ship_by_word, day_words, date_words, when_words, time_words, promise_words, told_words, lateness_words,
           done_by_words, age_words, minutes_words, saved_words, many
 money     money, amount, owed_words, box_money_words

@@ -3,16 +3,13 @@
 import re
 from dataclasses import dataclass
 from datetime import date, time, timedelta
-from decimal import ROUND_HALF_UP, Decimal
 
+from queueboard.clean import shown
 from queueboard.errors import TypedError
-from queueboard.intake.lengths import LONGEST_MM, SHORTEST_MM
-from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 DAYS_BACK = 366
 DAYS_AHEAD = 3 * 366
-MM_PER_UNIT = {"mm": Decimal(1), "cm": MM_PER_CM, "in": MM_PER_INCH}
 MOST_CENTS = 9_999_999
 
 _DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."
@@ -34,7 +31,7 @@ def parse_tag(text: str) -> Tag:
     match = re.fullmatch(r"([0-9]{1,6})(?:\s*-\s*([0-9]{1,3}))?", text.strip())
     box, knife = (int(match[1]), int(match[2]) if match[2] else None) if match else (0, None)
     if box == 0 or knife == 0:
-        raise TypedError(f"“{_shown(text)}” is no tag. A tag is a box number, or box-knife: 417 or 417-3.")
+        raise TypedError(f"“{shown(text)}” is no tag. A tag is a box number, or box-knife: 417 or 417-3.")
     return Tag(box=box, knife=knife)
 
 
@@ -42,10 +39,11 @@ def parse_count(text: str) -> int:
     """Read how many knives, 1 to 999."""
     typed = text.strip()
     if not re.fullmatch(r"[0-9]+", typed):
-        raise TypedError(f"“{_shown(typed)}” is no count. Type a whole number from 1 to 999.")
-    if not re.fullmatch(r"0*[1-9][0-9]{0,2}", typed):
-        raise TypedError(f"A count of {typed[:12]} cannot be right. Type a number from 1 to 999.")
-    return int(typed)
+        raise TypedError(f"“{shown(typed)}” is no count. Type a whole number from 1 to 999.")
+    digits = typed.lstrip("0")
+    if not 1 <= len(digits) <= 3:
+        raise TypedError(f"A count of {shown(digits or typed)} cannot be right. Type a number from 1 to 999.")
+    return int(digits)
 
 
 def parse_cents(text: str) -> int:
@@ -53,43 +51,11 @@ def parse_cents(text: str) -> int:
     typed = text.strip()
     match = re.fullmatch(r"([0-9]{1,9})(?:[.,]([0-9]{1,2}))?", typed)
     if match is None:
-        raise TypedError(f"“{_shown(typed)}” is no amount. Type digits like 12 or 12.50, no sign for thousands.")
+        raise TypedError(f"“{shown(typed)}” is no amount. Type digits like 12 or 12.50, no sign for thousands.")
     cents = int(match[1]) * 100 + int((match[2] or "").ljust(2, "0"))
     if cents > MOST_CENTS:
         raise TypedError(f"{typed} is more than 99999.99. Type a smaller amount.")
     return cents
-
-
-def parse_length_mm(text: str, unit: str) -> int:
-    """Read an edge length in the shop's *unit* (cm or in), or with its own: 20, 20.5, 8 in, 8", 205 mm; 20 to 900 mm.
-
-    Rounded to whole millimetres, half up.
-    """
-    typed = text.strip().lower()
-    match = re.fullmatch(r"([0-9]{1,4}(?:[.,][0-9]{1,3})?)\s*(mm|cm|in|inch|inches|\"|)", typed)
-    if match is None:
-        raise TypedError(
-            f"“{_shown(text)}” is no length. Type a number in {unit}, or with its unit: 20 cm, 8 in, 205 mm."
-        )
-    own = {"": unit, '"': "in", "inch": "in", "inches": "in"}.get(match[2], match[2])
-    exact_mm = Decimal(match[1].replace(",", ".")) * MM_PER_UNIT[own]
-    if not SHORTEST_MM <= exact_mm <= LONGEST_MM:
-        ends = [f"{_short(Decimal(end) / MM_PER_UNIT[own])}" for end in (SHORTEST_MM, LONGEST_MM)]
-        raise TypedError(
-            f"{match[1]} {own} is no edge length the shop knows: {ends[0]} to {ends[1]} {own}. "
-            f"Another unit can be typed with it: 20 cm, 8 in, 205 mm."
-        )
-    return int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
-
-
-def _shown(text: str) -> str:
-    """What was typed as a sentence may quote it: its first signs, without any that could command a terminal."""
-    visible = "".join(sign for sign in text.strip() if sign.isprintable())
-    return visible if len(visible) <= 40 else f"{visible[:39]}…"
-
-
-def _short(number: Decimal) -> str:
-    return f"{number.quantize(Decimal('0.1')):f}".removesuffix(".0")
 
 
 def parse_time(text: str) -> time:
@@ -102,14 +68,14 @@ def parse_time(text: str) -> time:
         r"([0-9]{2})([0-9]{2})()", typed
     )
     if match is None:
-        raise TypedError(f"“{_shown(text)}” is no time of day. Type it like 16:00 or 4pm.")
+        raise TypedError(f"“{shown(text)}” is no time of day. Type it like 16:00 or 4pm.")
     hour, minute, half = int(match[1]), int(match[2] or 0), match[3]
     if hour > (12 if half else 23) or minute > 59 or (half and hour == 0):
-        raise TypedError(f"There is no {_shown(text)} on the clock. Type it like 16:00 or 4pm.")
+        raise TypedError(f"There is no {shown(text)} on the clock. Type it like 16:00 or 4pm.")
     if not half and len(match[1]) == 1 and 1 <= hour <= 6:
-        raise TypedError(f"{_shown(text)} can be read two ways: type {hour:02}:{minute:02} or {hour + 12}:{minute:02}.")
+        raise TypedError(f"{shown(text)} can be read two ways: type {hour:02}:{minute:02} or {hour + 12}:{minute:02}.")
     if not half and match[2] is None and 1 <= hour <= 12 and len(match[1]) == 1:
-        raise TypedError(f"{_shown(text)} can be read two ways: type {hour:02}:00 or {hour + 12}:00.")
+        raise TypedError(f"{shown(text)} can be read two ways: type {hour:02}:00 or {hour + 12}:00.")
     return time(hour % 12 + (12 if half == "pm" else 0) if half else hour, minute)
 
 
@@ -124,7 +90,7 @@ def parse_day(text: str, today: date) -> date:
     if day is None:
         if re.fullmatch(r"[0-9]{1,4}[/-][0-9]{1,2}([/-][0-9]{1,4})?", typed):
             raise TypedError(f"{typed} can be read as day and month or month and day. {_DAY_HELP}")
-        raise TypedError(f"“{_shown(text)}” is no day. {_DAY_HELP}")
+        raise TypedError(f"“{shown(text)}” is no day. {_DAY_HELP}")
     if not -DAYS_BACK <= (day - today).days <= DAYS_AHEAD:
         raise TypedError(f"{day.isoformat()} is too far from today, {today.isoformat()}. {_DAY_HELP}")
     return day

@@ -34,6 +34,15 @@ def paid_cents(database: ShopDatabase, box_id: int) -> int:
     return _number(database.one("SELECT SUM(cents) FROM payment WHERE box_id = ?", (box_id,))) or 0
 
 
+def settled_as(database: ShopDatabase, box_id: int) -> str | None:
+    """How the money stood when the box last went, as stored; None when nothing of it ever went."""
+    settled = database.one(
+        "SELECT settled FROM close_out WHERE box_id = ? AND finished_us IS NOT NULL ORDER BY finished_us DESC, id DESC",
+        (box_id,),
+    )
+    return None if settled is None else str(settled)
+
+
 def ticks_of(
     database: ShopDatabase, close_out_id: int, column: Literal["knife_id", "thing_id"] | None = None, of: int = 0
 ) -> tuple[int, ...]:

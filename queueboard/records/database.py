@@ -10,8 +10,9 @@ from urllib.parse import quote
 
 from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDatabase
 
-from queueboard.errors import BusyError, FileError, RuleError
+from queueboard.errors import BusyError, FileError
 from queueboard.records import migrations
+from queueboard.records.refusals import refused
 from queueboard.records.schema_v1 import APPLICATION_ID
 
 Cell = int | str | None
@@ -73,17 +74,14 @@ def has_wal_reset_fix(version: tuple[int, ...]) -> bool:
 
 def look_before_opening(path: Path) -> int:
     """Read the header without SQLite and return the schema version; each thing that is wrong has its sentence."""
-    if not path.exists():
-        raise FileError(
-            f"There is no shop file at {path}. `queueboard start` makes one; `queueboard demo` shows an invented shop."
-        )
-    if path.is_dir():
-        raise FileError(f"{path} is a folder, not a shop file. Give the file's own name with --file.")
+    _must_be_a_file(path)
     try:
         with path.open("rb") as file:
             header = file.read(100)
     except PermissionError:
         raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
+    if not header:
+        raise empty(path)
     if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
         raise FileError(
             f"{path} is not a shop file of queueboard; nothing in it was touched. Choose another with --file."
@@ -99,6 +97,22 @@ def look_before_opening(path: Path) -> int:
     return version
 
 
+def _must_be_a_file(path: Path) -> None:
+    """Refuse what is not there, and what is there but no file: opening a pipe would wait for a writer for ever."""
+    try:
+        mode = path.stat().st_mode
+    except (FileNotFoundError, NotADirectoryError):
+        raise FileError(
+            f"There is no shop file at {path}. `queueboard start` makes one; `queueboard demo` shows an invented shop."
+        ) from None
+    except OSError as error:
+        raise FileError(f"{path} cannot be looked at: {error.strerror}. Choose another file with --file.") from None
+    if stat.S_ISDIR(mode):
+        raise FileError(f"{path} is a folder, not a shop file. Give the file's own name with --file.")
+    if not stat.S_ISREG(mode):
+        raise FileError(f"{path} is a device or a pipe, not a shop file. Choose another with --file.")
+
+
 def _check_size(path: Path, header: bytes) -> None:
     """A file cut short is damaged, unless a WAL beside it still holds the rest."""
     page_size = int.from_bytes(header[16:18])
@@ -109,9 +123,12 @@ def _check_size(path: Path, header: bytes) -> None:
         raise damaged(path)
 
 
-def there_already(path: Path) -> FileError:
-    """The sentence for a file that would have to be written over."""
-    return FileError(f"{path} is there already; nothing was changed. Choose another place with --file.")
+def empty(path: Path) -> FileError:
+    """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
+    return FileError(
+        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy from "
+        f"{path.parent / 'copies'} in its place, or run `queueboard start`."
+    )
 
 
 def damaged(path: Path) -> FileError:
@@ -123,9 +140,9 @@ def damaged(path: Path) -> FileError:
 
 
 def connect(path: Path, patience_ms: int) -> ShopDatabase:
-    """Open an existing file that look_before_opening has found good."""
+    """Open an existing file that look_before_opening has found good; faults are the caller's to tell."""
     database = ShopDatabase(
-        f"file:{quote(str(path.absolute()))}?mode=rw",
+        f"file:{quote(os.fsencode(path.absolute()))}?mode=rw",
         uri=True,
         lock_type="IMMEDIATE",
         autoconnect=False,
@@ -136,35 +153,26 @@ def connect(path: Path, patience_ms: int) -> ShopDatabase:
             "trusted_schema": 0,
         },
     )
-    with faults(path):
-        database.connect()
-        if database.one("PRAGMA journal_mode") != "wal":
-            database.one("PRAGMA journal_mode = TRUNCATE")
+    database.connect()
+    if database.one("PRAGMA journal_mode") != "wal":
+        database.one("PRAGMA journal_mode = TRUNCATE")
     return database
 
 
 def create(path: Path, salt: str, now_us: int) -> None:
-    """Make a new shop file with its tables, readable by the owner only; an existing file is refused.
+    """Make a new shop file with its tables where there is none; faults are the caller's to tell.
 
     salt: 32 hexadecimal figures behind which history hides people's texts.
     """
-    make_private_folder(path.parent)
+    connection = sqlite3.connect(path, isolation_level=None)
     try:
-        os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
-    except FileExistsError:
-        raise there_already(path) from None
-    except OSError as error:
-        raise FileError(f"{path} cannot be made: {error.strerror}. Choose another place with --file.") from None
-    with faults(path):
-        connection = sqlite3.connect(path, isolation_level=None)
-        try:
-            if has_wal_reset_fix(sqlite3.sqlite_version_info):
-                connection.execute("PRAGMA journal_mode = WAL")
-            connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-            bring_up(connection, 0)
-            connection.execute("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, now_us))
-        finally:
-            connection.close()
+        if has_wal_reset_fix(sqlite3.sqlite_version_info):
+            connection.execute("PRAGMA journal_mode = WAL")
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        bring_up(connection, 0)
+        connection.execute("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, now_us))
+    finally:
+        connection.close()
 
 
 def bring_up(connection: sqlite3.Connection, version: int) -> None:
@@ -178,23 +186,13 @@ def bring_up(connection: sqlite3.Connection, version: int) -> None:
         raise
 
 
-def make_private_folder(folder: Path) -> None:
-    """Make a folder that only its owner may enter; one that is there already is left as it is."""
-    if folder.exists():
-        return
-    try:
-        folder.mkdir(mode=0o700, parents=True)
-    except OSError as error:
-        raise FileError(f"The folder {folder} cannot be made: {error.strerror}. Choose another with --file.") from None
-
-
 @contextmanager
 def faults(path: Path) -> Iterator[None]:
     """Turn the database's errors into the shop's sentences."""
     try:
         yield
     except IntegrityError as error:
-        raise RuleError(f"The shop file refused that ({error}); nothing was stored.") from error
+        raise refused(error) from error
     except (OperationalError, DatabaseError, sqlite3.DatabaseError, UnicodeDecodeError) as error:
         raise _sentence(path, error) from error
 
@@ -217,4 +215,11 @@ def _sentence(path: Path, error: Exception) -> FileError:
         return FileError(f"{path} cannot be opened. Check that the file and its folder are yours to write.")
     if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")) or isinstance(error, UnicodeDecodeError):
         return damaged(path)
+    if name.startswith("SQLITE_IOERR"):
+        return FileError(
+            f"The disk that holds {path} could not be read or written ({error}). Nothing was stored; "
+            "see that it is there and has room, then try again."
+        )
+    if path.is_file() and path.stat().st_size == 0:
+        return empty(path)
     return FileError(f"The shop file {path} gave an error: {error}. Nothing was stored; try again.")

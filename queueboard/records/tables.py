@@ -151,7 +151,7 @@ class PromiseRow(Row):
 class LabelRow(Row):
     """A return label."""
 
-    personal = frozenset({"name_on"})
+    personal = frozenset({"carrier", "name_on"})
     box_id = IntegerField()
     owner = TextField()
     state = TextField()

@@ -12,7 +12,7 @@ from peewee import Expression, Field
 from queueboard.errors import ChangedError
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import to_us
-from queueboard.records.tables import STATE, HistoryRow, PersonalRow, Row
+from queueboard.records.tables import STATE, BoxRow, HistoryRow, PersonalRow, Row
 from queueboard.records.telling import who_changed_last
 from queueboard.values.actor import Actor
 
@@ -57,6 +57,8 @@ class Writing:
     undoes: str | None = None
     reason: str = ""
     lines: int = 0
+    boxes: set[int] = field(default_factory=set)
+    """Ids of the boxes that the action has touched, themselves or in what belongs to them."""
 
     @property
     def now_us(self) -> int:
@@ -84,8 +86,20 @@ class Writing:
         if before is None or (seen is not None and before["row_version"] != seen):
             raise ChangedError(self._who_changed(table, row_id))
         changed = {name: value for name, value in values.items() if before[name] != value}
-        if not changed:
-            return
+        if changed:
+            self._write(table, before, changed)
+
+    def touch(self, table: type[Row], row_id: int) -> None:
+        """Raise the version of a row for something told of it that stands in a row of its own.
+
+        Whoever still has the old version in view (a second window that tells another date) is refused.
+        """
+        before = self.row(table, row_id)
+        if before is not None:
+            self._write(table, before, {})
+
+    def _write(self, table: type[Row], before: Values, changed: Values) -> None:
+        row_id = int(str(before["id"]))
         version = int(str(before["row_version"]))
         after = {**before, **changed, "row_version": version + 1}
         where = _is(table.id, row_id) & _is(table.row_version, version)
@@ -135,6 +149,9 @@ class Writing:
         row = {**line, "previous": previous, "hash": chain(previous, line)}
         history_id = int(HistoryRow.insert(row).execute(self.database))
         self.lines += 1
+        touched = row_id if table is BoxRow else (after or before or {}).get("box_id")
+        if touched is not None:
+            self.boxes.add(int(touched))
         self._keep_apart(table, history_id, before, after, self.reason if first else "")
 
     def _keep_apart(

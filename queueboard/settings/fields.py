@@ -48,7 +48,7 @@ class Table:
             if key not in known:
                 close = get_close_matches(key, known, n=1, cutoff=0.5)
                 hint = f"do you mean {close[0]}?" if close else f"known here: {', '.join(known)}"
-                raise self.wrong(f"{self.name} has no “{key}”; {hint}", key)
+                raise self.wrong(f"{self.name} has no “{printable(key)}”; {hint}", key)
 
     def need(self, key: str) -> object:
         """The value as written; refused when it is missing."""
@@ -73,7 +73,7 @@ class Table:
         except TypedError as trouble:
             raise self.wrong(f"{trouble}", *keys) from None
         if len(cleaned) < shortest:
-            raise self.wrong(f"{what} is empty; write at least {shortest} characters in quotes", *keys)
+            raise self.wrong(f"{what} is empty; write something in quotes", *keys)
         return cleaned
 
     def list_of(self, key: str) -> list[object]:
@@ -94,7 +94,7 @@ class Table:
         """A size above 0 and up to 3000 micrometres, coarser than any belt."""
         value = self.need(key)
         number = _decimal(value)
-        if number is None or not 0 < number <= 3000:
+        if number is None or not 0 < float(number) <= 3000:
             raise self.wrong(f"{key} is a number of micrometres above 0 and up to 3000, not {shown(value)}", key)
         return float(number)
 
@@ -104,9 +104,10 @@ class Table:
         number = _decimal(value)
         if number is None or not 0 <= number <= Decimal("99999.99"):
             raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {shown(value)}", key)
-        if number * 100 % 1:
-            raise self.wrong(f"{key} {number} has parts of a cent; write at most two digits behind the point", key)
-        return int(number * 100)
+        cents = int(number * 100)
+        if Decimal(cents).scaleb(-2) != number:
+            raise self.wrong(f"{key} {shown(value)} has parts of a cent; at most two digits go behind the point", key)
+        return cents
 
     def day(self, key: str) -> date:
         """A date without quotes, 2026-11-27."""
@@ -154,12 +155,19 @@ class Table:
 def shown(value: object) -> str:
     """A value from the text as it may stand in a sentence."""
     if isinstance(value, str):
-        return f"“{value[:40]}”"
+        return f"“{printable(value)}”"
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, list | dict):
         return "a list" if isinstance(value, list) else "a table"
+    if isinstance(value, int) and abs(value) >= 10**40:
+        return "a number of more than 40 digits"
     return f"{value}"[:40]
+
+
+def printable(text: str) -> str:
+    """The beginning of a text, without signs that show nothing or could command a terminal."""
+    return "".join(sign for sign in text[:40] if sign.isprintable())
 
 
 def _decimal(value: object) -> Decimal | None:

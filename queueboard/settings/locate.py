@@ -2,6 +2,7 @@
 
 import re
 import tomllib
+from bisect import bisect_left
 from collections.abc import Mapping
 
 Path = tuple[str | int, ...]
@@ -34,6 +35,7 @@ class _Walk:
     def __init__(self, text: str) -> None:
         self._text = text
         self._at = 0
+        self._line_ends = [match.start() for match in re.finditer("\n", text)]
         self._entries: dict[Path, int] = {}
         self.lines: dict[Path, int] = {(): text.rstrip().count("\n") + 1}
         table: Path = ()
@@ -49,7 +51,7 @@ class _Walk:
         return taken
 
     def _note(self, path: Path) -> None:
-        self.lines.setdefault(path, self._text.count("\n", 0, self._at) + 1)
+        self.lines.setdefault(path, bisect_left(self._line_ends, self._at) + 1)
 
     def _keys(self) -> tuple[str, ...]:
         """A key with its dots: a."b c".d is three keys."""

@@ -3,7 +3,7 @@
 import re
 import tomllib
 from collections.abc import Mapping
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from difflib import get_close_matches
 from zoneinfo import ZoneInfo, available_timezones
 
@@ -14,6 +14,11 @@ from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Settings, Span
+
+MOST_CHARACTERS = 200_000
+"""The most the shop's file takes as one text; the starter has about 10,000."""
+LONGEST_LINE = 1000
+MOST_MARKETS = 50
 
 _HANDLING = (
     "intake_per_knife",
@@ -51,7 +56,7 @@ def read_settings(text: str) -> Settings:
         bench=read_bench(whole.table("bench"), hours),
         ready_by=shop.clock("ready_by"),
         closures=tuple(_closure(table) for table in whole.tables("closures")),
-        markets=tuple(_market(table) for table in whole.tables("markets")),
+        markets=_markets(whole.tables("markets")),
         kinds=read_kinds(whole, processes, edges),
         processes=processes,
         edges=edges,
@@ -63,13 +68,33 @@ def read_settings(text: str) -> Settings:
 
 def _whole(text: str) -> Table:
     """The text as one table with its lines; what TOML itself forbids is refused here."""
+    _measure(text)
     try:
-        values: dict[str, object] = tomllib.loads(text, parse_float=Decimal)
+        values: dict[str, object] = tomllib.loads(text, parse_float=_decimal)
         return Table(values=values, path=(), lines=lines_of(text))
     except RecursionError:
         raise SettingsError("line 1: lists stand in lists too deeply to be settings; take them apart") from None
     except ValueError as trouble:
         raise SettingsError(_unreadable(f"{trouble}", text)) from None
+
+
+def _decimal(written: str) -> Decimal:
+    """The exact number; one with an exponent beyond all measure is none, and is refused at its line like nan."""
+    try:
+        return Decimal(written)
+    except InvalidOperation:
+        return Decimal("NaN")
+
+
+def _measure(text: str) -> None:
+    """Refuse a text that is no shop's, before anything in it is read: what is read must be read at once."""
+    if len(text) > MOST_CHARACTERS:
+        raise SettingsError(f"line 1: this text has {len(text)} characters; at most {MOST_CHARACTERS} fit. Shorten it.")
+    for number, line in enumerate(text.split("\n"), 1):
+        if len(line) > LONGEST_LINE:
+            raise SettingsError(
+                f"line {number}: this line has {len(line)} characters; at most {LONGEST_LINE} fit. Break it up."
+            )
 
 
 def _unreadable(trouble: str, text: str) -> str:
@@ -125,6 +150,12 @@ def _closure(table: Table) -> Closure:
             f"this closure ends on {last}, before it begins on {first}; write the earlier day first", "last"
         )
     return Closure(first=first, last=last, reason=table.text("reason", longest=60))
+
+
+def _markets(tables: tuple[Table, ...]) -> tuple[MarketDay, ...]:
+    if len(tables) > MOST_MARKETS:
+        raise tables[MOST_MARKETS].wrong(f"there are {len(tables)} [[markets]]; write at most {MOST_MARKETS}")
+    return tuple(map(_market, tables))
 
 
 def _market(table: Table) -> MarketDay:

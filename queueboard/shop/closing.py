@@ -6,18 +6,20 @@ from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError, TypedError
 from queueboard.parcels.closing import check
 from queueboard.records import asking
-from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.database import Cell
 from queueboard.records.reading import customers_of
 from queueboard.records.tables import BoxRow, CloseOutRow, KnifeRow, LabelRow, ThingRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.laws import close_if_empty, drop_close_out
+from queueboard.shop.money import add_payment
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import add_label
 from queueboard.values.box import Box, CloseCheck, CloseOut
 from queueboard.values.gone import GoneBox
 from queueboard.values.knife import Knife, Thing
-from queueboard.values.new import NewLabel
+from queueboard.values.new import NewLabel, NewPayment
 from queueboard.words import CloseStep, Column, GoesBy, LabelOwner, LabelState, Settling, ThingState
 
 FRESH: Mapping[str, Cell] = {
@@ -57,8 +59,8 @@ def begin_close_out(writing: Writing, box: Box) -> None:
 def leave_close_out(writing: Writing, close: CloseOut) -> None:
     """Give a close-out up: its count and ticks are dropped, the box stays as it is."""
     writing.tell(number=rows.box_now(writing.database, close.box_id).number)
-    _drop_ticks(writing, close)
-    writing.remove(CloseOutRow, close.id)
+    _under_way(writing, close)
+    drop_close_out(writing, close)
 
 
 @operation()
@@ -66,12 +68,14 @@ def count(writing: Writing, close: CloseOut, counted: int) -> None:
     """Store the number counted blind, 0 to 999. A second count replaces the first and begins the ticking afresh."""
     if not 0 <= counted <= 999:
         raise TypedError(f"A count of {counted} is outside 0 to 999.")
+    _under_way(writing, close)
     expected = sum(knife.can_leave for knife in rows.knives_of_box(writing.database, close.box_id))
     writing.tell(number=rows.box_now(writing.database, close.box_id).number)
     writing.change(
         CloseOutRow, close.id, close.version, **{**FRESH, "counted": counted, "ticking": int(counted != expected)}
     )
-    _drop_ticks(writing, close)
+    for tick_id in asking.ticks_of(writing.database, close.id):
+        writing.remove(TickRow, tick_id)
 
 
 @operation()
@@ -160,12 +164,19 @@ def confirm_label(writing: Writing, close: CloseOut, handed_to: str = "") -> Non
     _set(writing, close, label_ok=1, handed_to=who)
 
 
-@operation()
-def settle(writing: Writing, close: CloseOut, settled: Settling, why: str = "") -> None:
-    """Say how the money stands: paid, on account, or gone unpaid with the reason."""
+@operation(undo_needs_reason=True)
+def settle(
+    writing: Writing, close: CloseOut, settled: Settling, why: str = "", payment: NewPayment | None = None
+) -> None:
+    """Say how the money stands: paid, on account, or gone unpaid with the reason.
+
+    payment is money that changes hands for it; it is stored together with the answer, or neither is.
+    """
     text = clean(why, limit=500, field="reason")
     if settled is Settling.UNPAID and not text:
         raise ReasonNeededError("Gone unpaid, because ...: type the reason.")
+    if payment is not None:
+        add_payment(writing, rows.box_now(writing.database, close.box_id), payment)
     _set(writing, close, settled=settled.value, settled_why=text)
 
 
@@ -196,43 +207,10 @@ def send_off(writing: Writing, close: CloseOut) -> GoneBox:
     settled = close.settled or Settling.PAID
     writing.change(CloseOutRow, close.id, close.version, settled=settled.value, finished_us=writing.now_us)
     writing.change(BoxRow, box.id, None, packing=None)
-    closed = rows.close_if_empty(writing, box.id)
+    closed = close_if_empty(writing, box.id)
     if used and not closed:
         add_label(writing, box.id, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
     return _summary(writing, close, state, knives, things, settled, closed=closed)
-
-
-@operation()
-def found(writing: Writing, lost: Knife | Thing) -> None:
-    """Say that a knife or a thing that was looked for is here again."""
-    if isinstance(lost, Knife):
-        writing.tell(tags=[lost.tag])
-        rows.fresh_knife(writing, lost)
-        writing.change(
-            KnifeRow, lost.id, lost.version, looking_for=0, moved_us=writing.now_us, moved_by=writing.actor.initials
-        )
-    else:
-        writing.tell(number=rows.box_now(writing.database, lost.box_id).number)
-        writing.change(ThingRow, lost.id, lost.version, state=ThingState.HERE.value)
-
-
-@operation(undo_needs_reason=True)
-def settle_lost(writing: Writing, lost: Knife | Thing, reason: str) -> None:
-    """Stop looking: say how the loss was settled with the customer. It leaves the board."""
-    text = clean(reason, limit=500, field="reason")
-    if not text:
-        raise ReasonNeededError("Say how it was settled with the customer.")
-    writing.reason = text
-    if isinstance(lost, Knife):
-        if not lost.looking_for:
-            raise RuleError(f"{lost.tag} is not looked for.")
-        writing.tell(tags=[lost.tag])
-        rows.fresh_knife(writing, lost)
-        writing.change(KnifeRow, lost.id, lost.version, place=Column.GONE.value, looking_for=0, price_cents=0)
-    else:
-        writing.tell(number=rows.box_now(writing.database, lost.box_id).number)
-        writing.change(ThingRow, lost.id, lost.version, state=ThingState.GONE.value)
-    rows.close_if_empty(writing, lost.box_id)
 
 
 def _set(writing: Writing, close: CloseOut, **values: Cell) -> None:
@@ -240,23 +218,19 @@ def _set(writing: Writing, close: CloseOut, **values: Cell) -> None:
     writing.change(CloseOutRow, close.id, close.version, **values)
 
 
-def _drop_ticks(writing: Writing, close: CloseOut) -> None:
-    for tick_id in asking.ticks_of(writing.database, close.id):
-        writing.remove(TickRow, tick_id)
+def _under_way(writing: Writing, close: CloseOut) -> CloseOut:
+    """The close-out as it is stored now; refused when it is not under way any more."""
+    now = rows.close_out_now(writing.database, close.box_id)
+    if now is None or now.id != close.id:
+        raise RuleError("This close-out is not under way any more; look again.")
+    return now
 
 
 def _check(writing: Writing, close: CloseOut) -> CloseCheck:
     """Where the close-out stands as it is stored now."""
-    now = rows.close_out_now(writing.database, close.box_id)
-    if now is None or now.id != close.id:
-        raise RuleError("This close-out is not under way any more; look again.")
-    return check_stored(writing.database, rows.box_now(writing.database, close.box_id), now, writing)
-
-
-def check_stored(database: ShopDatabase, box: Box, close: CloseOut, writing: Writing) -> CloseCheck:
-    """The pure check over what stands in the shop file."""
+    database, box = writing.database, rows.box_now(writing.database, close.box_id)
     return check(
-        close,
+        _under_way(writing, close),
         rows.knives_of_box(database, box.id),
         rows.things_of_box(database, box.id),
         box.goes_by,

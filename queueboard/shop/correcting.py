@@ -113,7 +113,7 @@ def correct_customer(
 @operation()
 def give_box_to(writing: Writing, box: Box, customer_id: int) -> None:
     """Give a box that was entered for the wrong customer to the right one."""
-    _known(writing, customer_id)
+    rows.known_customer(writing, customer_id)
     writing.tell(number=box.number)
     writing.change(BoxRow, box.id, box.version, customer_id=customer_id)
 
@@ -123,13 +123,7 @@ def merge_customers(writing: Writing, keep: Customer, double: Customer) -> None:
     """Put a customer entered twice together: the boxes of the double go to the one kept."""
     if keep.id == double.id:
         raise RuleError("That is the same customer; choose the other entry.")
-    _known(writing, keep.id)
+    rows.known_customer(writing, keep.id)
     for box_id in asking.boxes_of_customer(writing.database, double.id):
         writing.change(BoxRow, box_id, None, customer_id=keep.id)
     writing.change(CustomerRow, double.id, double.version, merged_into=keep.id)
-
-
-def _known(writing: Writing, customer_id: int) -> None:
-    row = writing.row(CustomerRow, customer_id)
-    if row is None or row["merged_into"] is not None:
-        raise RuleError("That customer is not in the shop file any more; look again.")

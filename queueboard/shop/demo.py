@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 from queueboard.seedfiles import seed_text
 from queueboard.settings.reading import read_settings
 from queueboard.shop.demo_script import read_script
-from queueboard.shop.opening import Shop
-from queueboard.shop.starting import start_shop
+from queueboard.shop.opening import Shop, open_shop
+from queueboard.shop.starting import new_shop
 from queueboard.values.actor import Actor
 
 OWNER = "MB"
@@ -36,17 +36,17 @@ def make_demo_shop(path: Path, now: datetime) -> Shop:
     """Make the demo shop in a new file, as it stands at now (aware); an existing file is refused with FileError.
 
     The demo stands where it is morning at now, so that the whole day lies ahead whenever it is looked at. Everything
-    in it happened before now. Writing does not wait for the disk: the file is made to be thrown away.
+    in it happened before now.
     """
     zone = morning_zone(now)
     local = now.astimezone(ZoneInfo(zone))
     text = demo_settings(zone)
     events = read_script(seed_text("demo.toml"), read_settings(text), local)
     opened = Actor(initials=OWNER, now=local - timedelta(days=OPENED_DAYS_AGO))
-    shop = start_shop(path, opened, text, throw_away=True)
-    for event in events:
-        event.happen(shop)
-    return shop
+    with new_shop(path, opened, text) as shop:
+        for event in events:
+            event.happen(shop)
+    return open_shop(path)
 
 
 def morning_zone(now: datetime) -> str:

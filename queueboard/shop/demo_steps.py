@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
+from queueboard.records import asking
 from queueboard.records.reading import BOX, box_of
 from queueboard.settings.fields import Table
 from queueboard.shop import closing, labelling, money, moving, noting, promising, rows, waiting
@@ -11,7 +12,7 @@ from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box, CloseOut
 from queueboard.values.knife import Knife
-from queueboard.values.new import NewLabel, NewPromise
+from queueboard.values.new import NewLabel, NewPayment, NewPromise
 from queueboard.words import (
     Column,
     DeclineReason,
@@ -164,7 +165,11 @@ def _promise(hand: Hand, step: Step) -> None:
 
 def _pay(hand: Hand, step: Step) -> None:
     cents = step.table.whole("pay", 1, 1_000_000, "cents")
-    money.take_payment(hand.shop, hand.actor(), hand.box(step.number), cents, PayWay(step.text("way")))
+    box = hand.box(step.number)
+    with hand.shop.reading() as database:
+        paid = asking.paid_cents(database, box.id)
+    payment = NewPayment(cents=cents, way=PayWay(step.text("way")), paid_before_cents=paid)
+    money.take_payment(hand.shop, hand.actor(), box, payment)
 
 
 def _price(hand: Hand, step: Step) -> None:

@@ -1,13 +1,12 @@
 """Copies of the shop file: made whole, verified, and only then given their name."""
 
 import hashlib
-import os
 from datetime import UTC, date, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
 from queueboard.records import copying
-from queueboard.records import database as db
+from queueboard.records.making import make_private_folder, to_disk
 from queueboard.shop.opening import Shop
 
 
@@ -22,7 +21,7 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
     if target.exists():
         shop.backup_at = _made_at(target)
         return None
-    db.make_private_folder(target.parent)
+    make_private_folder(target.parent)
     _copy(shop, target)
     shop.backup_at = now
     return target
@@ -63,9 +62,9 @@ def _copy(shop: Shop, target: Path) -> None:
                 raise FileError(
                     f"The copy {passing} is not whole and was thrown away; the shop file is untouched. Try again."
                 )
-        _to_disk(passing)
+        to_disk(passing)
         passing.replace(target)
-        _to_disk(target.parent)
+        to_disk(target.parent)
         sums = target.with_name(target.name + ".sha256")
         sums.touch(mode=0o600)
         sums.write_text(f"{hashlib.sha256(target.read_bytes()).hexdigest()}  {target.name}\n")
@@ -75,12 +74,3 @@ def _copy(shop: Shop, target: Path) -> None:
         ) from error
     finally:
         passing.unlink(missing_ok=True)
-
-
-def _to_disk(path: Path) -> None:
-    """Have the system write a file or a folder's entries to the disk now."""
-    number = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(number)
-    finally:
-        os.close(number)

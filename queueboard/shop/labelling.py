@@ -19,12 +19,14 @@ def set_label(writing: Writing, box: Box, new: NewLabel) -> None:
     if box.goes_by is not GoesBy.PARCEL:
         raise RuleError(f"Box {box.number} is picked up; it needs no return label. Correct how it goes back first.")
     writing.tell(number=box.number)
+    rows.fresh_box(writing, box)
+    writing.touch(BoxRow, box.id)
     old = rows.newest_label(writing.database, box.id)
     if old is not None and old.state is not LabelState.USED:
         writing.remove(LabelRow, old.id)
     add_label(writing, box.id, new)
     if box.waiting_for is not None and box.waiting_for.value == "return label" and new.state is LabelState.HERE:
-        writing.change(BoxRow, box.id, box.version, waiting_for=None, waiting_since_us=None)
+        writing.change(BoxRow, box.id, None, waiting_for=None, waiting_since_us=None)
 
 
 @operation(undo_needs_reason=True)

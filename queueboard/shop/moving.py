@@ -40,8 +40,6 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
             moved_us=writing.now_us,
             moved_by=writing.actor.initials,
         )
-    for box_id in dict.fromkeys(knife.box_id for knife in moving):
-        _unpack(writing, box_id)
 
 
 def _may_move(writing: Writing, knife: Knife) -> None:
@@ -54,18 +52,16 @@ def _may_move(writing: Writing, knife: Knife) -> None:
         raise RuleError(f"{knife.tag} is looked for; say that it was found before it moves.")
 
 
-def _unpack(writing: Writing, box_id: int) -> None:
-    """A box with a knife back at work is not packed any more."""
-    knives = rows.knives_of_box(writing.database, box_id)
-    if any(knife.on_hand and not knife.can_leave for knife in knives):
-        writing.change(BoxRow, box_id, None, packing=None)
-
-
 @operation()
 def pack_box(writing: Writing, box: Box, packing: Packing | None) -> None:
-    """Say how far a box is packed; only ready knives can be packed. None takes it back."""
-    if packing is not None and not any(k.can_leave for k in rows.knives_of_box(writing.database, box.id)):
-        raise RuleError(f"Nothing of box {box.number} is ready yet; it cannot be {packing.value}.")
+    """Say how far a box is packed, once every knife that is here is ready. None takes it back."""
+    here = [k for k in rows.knives_of_box(writing.database, box.id) if k.on_hand and not k.looking_for]
+    if packing is not None and not (here and all(knife.can_leave for knife in here)):
+        ready = sum(knife.can_leave for knife in here)
+        raise RuleError(
+            f"{ready} of {len(here)} knives of box {box.number} {'is' if ready == 1 else 'are'} ready; "
+            f"it cannot be {packing.value} yet."
+        )
     writing.tell(
         number=box.number,
         was="" if box.packing is None else box.packing.value,

@@ -62,11 +62,11 @@ def accept_knife(writing: Writing, knife: Knife) -> None:
         moved_us=writing.now_us,
         moved_by=writing.actor.initials,
     )
-    writing.change(BoxRow, knife.box_id, None, packing=None)
 
 
 @operation()
 def add_thing(writing: Writing, box: Box, name: str) -> None:
     """Add something that came with a box and must go back: a sheath, a roll, a towel."""
     writing.tell(number=box.number)
+    rows.fresh_box(writing, box)
     writing.insert(ThingRow, box_id=box.id, name=rows.checked_thing(name), state=ThingState.HERE.value)

@@ -48,9 +48,20 @@ class Shop:
 
 
 def default_file() -> Path:
-    """The shop file when none is named: QUEUEBOARD_FILE, else shop.qb in the user's data folder."""
+    """The shop file when none is named: QUEUEBOARD_FILE, else shop.qb in the user's data folder.
+
+    FileError where no such folder is known: customers' data must not lie wherever the program happens to be started.
+    """
     named = os.environ.get("QUEUEBOARD_FILE")
-    return Path(named) if named else platformdirs.user_data_path("queueboard") / "shop.qb"
+    if named:
+        return Path(named)
+    folder = platformdirs.user_data_path("queueboard")
+    if not folder.is_absolute():
+        raise FileError(
+            f"No folder for your data is known: {folder} is no full path. Set HOME, correct XDG_DATA_HOME, "
+            "or name the shop's file with --file."
+        )
+    return folder / "shop.qb"
 
 
 def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
@@ -60,7 +71,8 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
     """
     db.check_library()
     version = db.look_before_opening(path)
-    database = db.connect(path, patience_ms)
+    with db.faults(path):
+        database = db.connect(path, patience_ms)
     try:
         if version < len(STEPS):
             _migrate(path, database, version)

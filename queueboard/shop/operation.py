@@ -8,6 +8,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.records.writing import Writing
+from queueboard.shop.laws import keep_laws
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 
@@ -41,7 +42,9 @@ def operation(
         @wraps(body)
         def run(shop: Shop, actor: Actor, /, *args: P.args, **kwargs: P.kwargs) -> R:
             with shop.writing(checked(actor), name) as writing:
-                return body(writing, *args, **kwargs)
+                done = body(writing, *args, **kwargs)
+                keep_laws(writing)
+                return done
 
         return run
 

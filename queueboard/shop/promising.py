@@ -5,6 +5,7 @@ from queueboard.errors import TypedError
 from queueboard.records.reading import promises_of
 from queueboard.records.tables import BoxRow, PromiseRow
 from queueboard.records.writing import Writing
+from queueboard.shop import rows
 from queueboard.shop.operation import operation
 from queueboard.values.box import Box
 from queueboard.values.new import NewPromise
@@ -15,6 +16,8 @@ from queueboard.words import PromiseKind
 def promise(writing: Writing, box: Box, new: NewPromise) -> None:
     """Tell the customer a date. A second one needs who was told and why; the first stays as it was told."""
     writing.tell(number=box.number, to=new.day.isoformat())
+    rows.fresh_box(writing, box)
+    writing.touch(BoxRow, box.id)
     first = not promises_of(writing.database, "box_id = ?", box.id)
     add_promise(writing, box.id, new, first=first)
 

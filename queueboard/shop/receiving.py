@@ -116,9 +116,8 @@ def open_box(
 
 @operation()
 def add_knife(writing: Writing, box: Box, knife: NewKnife) -> str:
-    """Add a knife to a box that is open on the board; returns its tag. Its count grows by one."""
-    if box.closed_at is not None:
-        raise RuleError(f"Box {box.number} is closed; receive a new box for this customer.")
+    """Add a knife to a box that is open on the board; returns its tag. What was counted at the door stays."""
+    rows.fresh_box(writing, box)
     if not box.opened:
         raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
     number = 1 + max((k.number for k in rows.knives_of_box(writing.database, box.id)), default=0)
@@ -142,6 +141,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
 def _customer_of(writing: Writing, new: NewBox) -> int:
     """The id of the known customer, or of the new one, who is added."""
     if new.customer_id is not None and new.new_customer is None:
+        rows.known_customer(writing, new.customer_id)
         return new.customer_id
     if new.new_customer is not None and new.customer_id is None:
         return _insert_customer(writing, new.new_customer)

@@ -7,7 +7,7 @@ from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
-from queueboard.records.tables import BoxRow, KnifeRow, TickRow
+from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
@@ -94,9 +94,14 @@ def things_of_box(database: ShopDatabase, box_id: int) -> tuple[Thing, ...]:
     return things_of(database, "box_id = ?", box_id)
 
 
+def labels_of_box(database: ShopDatabase, box_id: int) -> tuple[ReturnLabel, ...]:
+    """All return labels of one box, used ones included, oldest first."""
+    return labels_of(database, "box_id = ?", box_id)
+
+
 def newest_label(database: ShopDatabase, box_id: int) -> ReturnLabel | None:
     """The newest return label of one box."""
-    labels = labels_of(database, "box_id = ?", box_id)
+    labels = labels_of_box(database, box_id)
     return labels[-1] if labels else None
 
 
@@ -111,6 +116,15 @@ def close_out_now(database: ShopDatabase, box_id: int) -> CloseOut | None:
     return next((close for close in close_outs_of(database) if close.box_id == box_id), None)
 
 
+def fresh_box(writing: Writing, box: Box) -> None:
+    """Refuse when the stored box has moved on since the screen was drawn, was closed out, or is gone."""
+    stored = writing.row(BoxRow, box.id)
+    if stored is not None and stored["closed_us"] is not None:
+        raise ChangedError(f"Box {box.number} was closed out meanwhile; nothing was stored.")
+    if stored is None or stored["row_version"] != box.version:
+        raise ChangedError(f"Box {box.number} was changed meanwhile; nothing was stored. Look again, then decide.")
+
+
 def fresh_knife(writing: Writing, knife: Knife) -> None:
     """Refuse when the stored knife has moved on since the screen was drawn, or is gone."""
     stored = writing.row(KnifeRow, knife.id)
@@ -120,17 +134,14 @@ def fresh_knife(writing: Writing, knife: Knife) -> None:
         raise RuleError(f"{knife.tag} has left the shop; undo its close-out first if that was wrong.")
 
 
+def known_customer(writing: Writing, customer_id: int) -> None:
+    """Refuse a customer who is not in the file, or was put together with another."""
+    row = writing.row(CustomerRow, customer_id)
+    if row is None or row["merged_into"] is not None:
+        raise RuleError("That customer is not in the shop file any more; look again.")
+
+
 def no_ticks(writing: Writing, knife_id: int) -> None:
     """Take away the ticks of a knife in close-outs under way."""
     for tick_id in asking.ticks_of_knife(writing.database, knife_id):
         writing.remove(TickRow, tick_id)
-
-
-def close_if_empty(writing: Writing, box_id: int) -> bool:
-    """Close the box when nothing of it is on hand or looked for; True when it closed."""
-    here = any(knife.on_hand for knife in knives_of_box(writing.database, box_id))
-    things = any(thing.state.value != "gone" for thing in things_of_box(writing.database, box_id))
-    if here or things:
-        return False
-    writing.change(BoxRow, box_id, None, closed_us=writing.now_us, packing=None, this_next=0)
-    return True

@@ -1,14 +1,16 @@
 """Making a new shop file; an existing one is never started over."""
 
 import secrets
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
-from queueboard.errors import SettingsError
 from queueboard.records import database as db
 from queueboard.records.instants import to_us
+from queueboard.records.making import making, there_already
 from queueboard.settings.reading import read_settings
 from queueboard.shop.numbers import take_settings
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.actor import Actor
 
 PATIENCE_MS = 10_000
@@ -16,24 +18,33 @@ PATIENCE_MS = 10_000
 
 
 def start_shop(path: Path, actor: Actor, settings_text: str, *, throw_away: bool = False) -> Shop:
-    """Make a new shop file from a text of settings; an existing file is refused.
+    """Make a new shop file from a text of settings, and open it; an existing file is refused.
 
     throw_away leaves out the waiting for the disk: only for demo and test files.
     """
-    db.check_library()
-    if path.exists():
-        raise db.there_already(path)
-    read_settings(settings_text)
-    salt = secrets.token_hex(16)
-    db.create(path, salt, to_us(actor.now))
-    shop = Shop(path, db.connect(path, PATIENCE_MS), salt)
+    with new_shop(path, actor, settings_text):
+        pass
+    shop = open_shop(path)
     if throw_away:
         shop.database.rows("PRAGMA synchronous = OFF")
-    try:
-        take_settings(shop, actor, settings_text)
-    except SettingsError:
-        close_shop(shop)
-        for end in ("", "-wal", "-shm", "-journal"):
-            path.with_name(path.name + end).unlink(missing_ok=True)
-        raise
     return shop
+
+
+@contextmanager
+def new_shop(path: Path, actor: Actor, settings_text: str) -> Iterator[Shop]:
+    """A new shop that can be worked in while it is made; its file appears whole at the end, or not at all."""
+    db.check_library()
+    if path.exists():
+        raise there_already(path)
+    read_settings(settings_text)
+    salt = secrets.token_hex(16)
+    with making(path) as made:
+        with db.faults(path):
+            db.create(made, salt, to_us(actor.now))
+            shop = Shop(path, db.connect(made, PATIENCE_MS), salt)
+        try:
+            shop.database.rows("PRAGMA synchronous = OFF")
+            take_settings(shop, actor, settings_text)
+            yield shop
+        finally:
+            close_shop(shop)

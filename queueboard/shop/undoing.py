@@ -14,6 +14,7 @@ from queueboard.shop import (
     closing,
     correcting,
     labelling,
+    losing,
     money,
     moving,
     noting,
@@ -26,7 +27,7 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.values.step import About, Step
 
-FAMILIES = (closing, correcting, labelling, money, moving, noting, numbers, promising, receiving, waiting)
+FAMILIES = (closing, correcting, labelling, losing, money, moving, noting, numbers, promising, receiving, waiting)
 """An operation is known only once its family is loaded, and history may hold any of them."""
 
 LOOK_BACK = 400

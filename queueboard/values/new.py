@@ -1,9 +1,9 @@
-"""What is typed before it is stored: a box coming in, its knives, a promise, a label."""
+"""What is typed before it is stored: a box coming in, its knives, a promise, a label, a payment."""
 
 from dataclasses import dataclass
 from datetime import date, time
 
-from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
+from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +42,17 @@ class NewLabel:
     carrier: str = ""
     expires_on: date | None = None
     name_on: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewPayment:
+    """Money taken, as typed."""
+
+    cents: int
+    """At least 1."""
+    way: PayWay
+    paid_before_cents: int
+    """What had been paid for the box when this was typed; refused when other money has come in since."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

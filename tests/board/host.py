@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Concatenate, ParamSpec, TypeVar
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from textual.pilot import Pilot
 
@@ -17,6 +17,9 @@ from queueboard.values.actor import Actor
 P = ParamSpec("P")
 R = TypeVar("R")
 Answer = TypeVar("Answer")
+
+AnyScreen = ShopScreen[Any]
+"""A screen, whatever it is left with."""
 
 SMALL = (80, 24)
 LARGE = (120, 40)

@@ -123,3 +123,19 @@ async def test_a_marked_knife_has_a_sign() -> None:
         lines = [app.column.render_line(y).text for y in range(6)]
 
         assert [line.strip()[:1] for line in lines if "-2" in line] == ["*"]
+
+
+async def test_the_head_of_a_long_box_stays_in_sight() -> None:
+    """Deep among the knives of a box longer than the column its head stands on top, and no knife is under it."""
+    app = One()
+    async with app.run_test(size=(20, 10)) as pilot:
+        for number in (20, 15, 14, 9, 12):
+            app.column.go_to(420, 420000 + number)
+            await pilot.pause()
+            shown = [app.column.render_line(y).text for y in range(10)]
+
+            assert shown[0].split()[0] == "420"
+            assert any(line.startswith("▸") and f"-{number} " in f"{line} " for line in shown), shown
+
+        await pilot.click(ColumnView, offset=(4, 0))
+        assert app.at() == (420, 0)

@@ -4,6 +4,7 @@ import stat
 import sys
 from pathlib import Path
 
+import pytest
 from ptyprocess import PtyProcess
 
 from queueboard.board.crash import NAME, report_text, write_report
@@ -15,6 +16,7 @@ FAILING = """
 import sys
 from datetime import datetime, UTC
 from pathlib import Path
+from textual._xterm_parser import XTermParser
 from queueboard.board.run import run_board
 from queueboard.board.screens.board import BoardScreen
 from queueboard.shop.opening import open_shop
@@ -23,7 +25,13 @@ def fail(self):
     name = self.desk.picture.boxes[0].customer.name
     raise ValueError(f"no such {name}")
 
-BoardScreen.action_undo = fail
+def garble(self, text):
+    raise ValueError("no such key")
+
+if sys.argv[2] == "key":
+    BoardScreen.action_undo = fail
+else:
+    XTermParser.feed = garble
 sys.exit(run_board(open_shop(Path(sys.argv[1])), "MB", lambda: datetime.now(UTC)))
 """
 
@@ -65,12 +73,13 @@ def test_a_folder_that_cannot_be_written_is_no_second_failure(tmp_path: Path) ->
     assert write_report(failure("x"), tmp_path / "not here", "now") is None
 
 
-def test_a_failing_program_gives_the_terminal_back(two_boxes: Shop, tmp_path: Path) -> None:
-    """A key that fails ends the board with exit code 1, one sentence and a report; no name stands in either."""
+@pytest.mark.parametrize("where", ["key", "reading keys"])
+def test_a_failing_program_gives_the_terminal_back(two_boxes: Shop, tmp_path: Path, where: str) -> None:
+    """A failure, also where keys are read, ends the board with code 1, a sentence and a report; no name in either."""
     script = tmp_path / "failing.py"
     script.write_text(FAILING)
     process = PtyProcess.spawn(
-        [sys.executable, str(script), str(two_boxes.path)],
+        [sys.executable, str(script), str(two_boxes.path), where],
         cwd=str(ROOT),
         env={"PYTHONPATH": str(ROOT), "TERM": "xterm-256color", "LANG": "C.UTF-8", "HOME": str(tmp_path)},
         dimensions=(24, 80),

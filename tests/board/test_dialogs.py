@@ -9,7 +9,6 @@ from queueboard.board.screens import dialogs
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, receive_box
-from queueboard.shop.waiting import knives_wait
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox
 from queueboard.words import (
@@ -24,10 +23,9 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.board.answering import COUNTER, answered, refused
-from tests.board.dump import assert_screen, dump
+from tests.board.dump import assert_screen
 from tests.board.host import SMALL, Host
-from tests.board.typing import fill
-from tests.shop.place import NOW, box, by, picture
+from tests.shop.place import NOW, box, by
 
 
 def first(shop: Shop, number: int = COUNTER) -> Knife:
@@ -189,24 +187,6 @@ async def test_an_unopened_box_is_opened(two_boxes: Shop) -> None:
     now = box(two_boxes, number)
     assert (now.box.opened, now.box.counted, now.box.waiting_for) == (True, 3, WaitingFor.COUNT)
     assert [knife.kind for knife in now.knives] == ["chef", "chef", "bread"]
-
-
-async def test_somebody_else_changed_it_meanwhile(two_boxes: Shop) -> None:
-    """A change from another window is said; the dialog stays, and a second try meets what is really there."""
-    desk = Desk(two_boxes, "MB", lambda: NOW)
-    knife = desk.picture.boxes[0].knives[0]
-    app = Host(desk, lambda: dialogs.NoteDialog(desk, knife))
-    async with app.run_test(size=SMALL) as pilot:
-        app.desk.clock = lambda: NOW
-        knives_wait(two_boxes, by("K"), (knife,), WaitingFor.BELTS)
-        await fill(pilot, "nick at the tip")
-        assert app.left or "changed meanwhile" in " ".join(dump(app).split())
-        if not app.left:
-            await pilot.press("enter")
-        assert app.left
-
-    changed = next(k for b in picture(two_boxes).boxes for k in b.knives if k.id == knife.id)
-    assert (changed.note, changed.waiting_for) == ("nick at the tip", WaitingFor.BELTS)
 
 
 async def test_every_dialog_fits_a_small_screen(two_boxes: Shop) -> None:

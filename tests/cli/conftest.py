@@ -9,13 +9,6 @@ from tests.pictures import HOSTILE_NAMES
 from tests.shop.place import counter, parcel, small_shop
 
 
-@pytest.fixture(autouse=True)
-def _nobody(monkeypatch: pytest.MonkeyPatch) -> None:
-    """No initials and no file from the person's own terminal."""
-    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
-    monkeypatch.delenv("QUEUEBOARD_FILE", raising=False)
-
-
 @pytest.fixture
 def file(tmp_path: Path) -> str:
     """A shop with a parcel and a counter box for each hostile name."""

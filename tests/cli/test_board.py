@@ -34,7 +34,6 @@ def started(monkeypatch: pytest.MonkeyPatch) -> Started:
 
     monkeypatch.setattr(queueboard.board.run, "run_board", run_board)
     monkeypatch.setattr(queueboard.cli.board, "terminal_here", lambda: True)
-    monkeypatch.delenv("QUEUEBOARD_AS", raising=False)
     return boards
 
 

@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 
 from queueboard.intake.lengths import read_length_mm
-from queueboard.phrases.typed import parse_length_mm
 from queueboard.values.units import (
     GRAMS_PER_OUNCE,
     GRAMS_PER_POUND,
@@ -40,5 +39,5 @@ def test_typed_inches_are_the_defined_ones(half_inches: int) -> None:
     exact_mm = inches * Decimal(DEFINED["inch_mm"])
     whole_mm = int(exact_mm.quantize(Decimal(1), rounding=ROUND_HALF_UP))
 
-    assert parse_length_mm(f"{inches}", "in") == whole_mm
-    assert read_length_mm(f"{inches}in", "", shop_unit="cm", usual_mm=None) == whole_mm
+    assert read_length_mm(f"{inches}", shop_unit="in") == whole_mm
+    assert read_length_mm(f"{inches}in", shop_unit="cm") == whole_mm

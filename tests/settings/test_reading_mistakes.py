@@ -101,12 +101,14 @@ ADDED = [
     ("[[closures]]\nfirst = 2026-12-24T08:00:00\nreason = 'x'", 2, "without quotes like 2026-11-27"),
     ("[[closures]]\nfirst = 2026-13-24\nreason = 'x'", 2, "this cannot be read"),
     ("[[closures]]\nfirst = 2026-12-24", 1, "[[closures]] needs “reason”"),
-    ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'FREQ=MONTHLY;BYDAY=QQ'", 4, "invalid 'BYDAY'"),
-    ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'FREQ=HOURLY'", 4, "it needs FREQ with one of DAILY"),
+    ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'FREQ=MONTHLY;BYDAY=QQ'", 4, "BYDAY is weekdays like SA"),
+    ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'FREQ=MONTHLY;BYDAY=999SA'", 4, "not “999SA”"),
+    ("[[markets]]\nname = 'm'\nstart = 0001-01-01\nrule = 'FREQ=DAILY'", 4, "it counts from 0001-01-01"),
+    ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'FREQ=HOURLY'", 4, "FREQ is one of DAILY"),
     ("[[markets]]\nname = 'm'\nstart = 2026-01-01\nrule = 'every saturday'", 4, "is no part of a rule"),
     ("[shop]\nname = 'again'", 1, "this cannot be read"),
     ("closed = [", 1, "this cannot be read"),
-    ("deep = " + "[" * 5000, None, "too deeply"),
+    ("deep = " + "[" * 900 + "\n" + "[" * 999, None, "too deeply"),
     ("[extra]\nx = 1", 1, "has no “extra”"),
 ]
 

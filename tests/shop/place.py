@@ -11,8 +11,8 @@ from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
-from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPromise
-from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
+from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPayment, NewPromise
+from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
 
 NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 """A Monday morning in the shop."""
@@ -33,6 +33,11 @@ def small_shop(folder: Path) -> Shop:
 def chef(*, mark: str = "", length_mm: int | None = 200) -> NewKnife:
     """A dull chef's knife."""
     return NewKnife(kind="chef", edge=Edge.PLAIN, length_mm=length_mm, mark=mark)
+
+
+def cash(cents: int, *, paid_before: int = 0) -> NewPayment:
+    """So much money in cash."""
+    return NewPayment(cents=cents, way=PayWay.CASH, paid_before_cents=paid_before)
 
 
 def parcel(shop: Shop, *, knives: int = 3, name: str = "R. Tallis", things: tuple[str, ...] = ()) -> BoxPicture:

@@ -10,10 +10,8 @@ from queueboard.shop.closing import (
     confirm_label,
     confirm_names,
     count,
-    found,
     send_off,
     settle,
-    settle_lost,
     things_done,
     tick,
     tick_thing,
@@ -21,13 +19,14 @@ from queueboard.shop.closing import (
     why_missing,
 )
 from queueboard.shop.correcting import correct_box
+from queueboard.shop.losing import found, settle_lost
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import decline_knife
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.box import CloseOut
-from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, LabelState, PayWay, Settling, ThingState
-from tests.shop.place import box, by, counter, parcel, picture
+from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, LabelState, Settling, ThingState
+from tests.shop.place import box, by, cash, counter, parcel, picture
 
 
 def close_of(shop: Shop, number: int) -> CloseOut:
@@ -195,7 +194,7 @@ def test_money_is_shown_and_settled(shop: Shop) -> None:
     with pytest.raises(ReasonNeededError):
         settle(shop, by(), close_of(shop, number), Settling.UNPAID)
 
-    take_payment(shop, by(), box(shop, number).box, box(shop, number).owed_cents, PayWay.CASH)
+    take_payment(shop, by(), box(shop, number).box, cash(box(shop, number).owed_cents))
     assert step_of(shop, number) is CloseStep.GO
     gone = send_off(shop, by(), close_of(shop, number))
 

@@ -19,10 +19,9 @@ from queueboard.words import (
     LabelOwner,
     LabelState,
     Packing,
-    PayWay,
     WaitingFor,
 )
-from tests.shop.place import box, by, counter, parcel, picture, state
+from tests.shop.place import box, by, cash, counter, parcel, picture, state
 
 
 def test_a_tray_moves_together_with_who_and_when(shop: Shop) -> None:
@@ -98,7 +97,7 @@ def test_a_declined_knife_is_free_and_ready_to_leave(shop: Shop) -> None:
 def test_packing_needs_ready_knives_and_ends_with_rework(shop: Shop) -> None:
     """A box with nothing ready cannot be wrapped; a knife sent back to the bench unwraps it."""
     made = parcel(shop)
-    with pytest.raises(RuleError, match="Nothing of box"):
+    with pytest.raises(RuleError, match="0 of 3 knives"):
         pack_box(shop, by(), made.box, Packing.WRAPPED)
     move_knives(shop, by(), made.knives, Column.READY)
     pack_box(shop, by(), box(shop, made.box.number).box, Packing.BOXED)
@@ -125,14 +124,14 @@ def test_money_adds_up_to_the_cent(shop: Shop) -> None:
     """Owed is the prices of the knives less the payments."""
     made = counter(shop, knives=2)
     set_price(shop, by(), made.knives[0], 1999)
-    take_payment(shop, by(), made.box, 1000, PayWay.CARD)
+    take_payment(shop, by(), made.box, cash(1000))
 
     after = box(shop, made.box.number)
 
     assert after.owed_cents == 1999 + made.knives[1].price_cents - 1000
     for cents in (0, -300, 10**9):
         with pytest.raises(TypedError, match="outside"):
-            take_payment(shop, by(), after.box, cents, PayWay.CASH)
+            take_payment(shop, by(), after.box, cash(cents, paid_before=1000))
 
 
 def test_flags_bind_the_turn(shop: Shop) -> None:

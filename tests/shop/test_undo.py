@@ -8,10 +8,10 @@ import pytest
 
 import queueboard.shop
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
-from queueboard.shop import correcting, money, moving, noting, undoing
+from queueboard.shop import correcting, moving, noting, undoing
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS
-from queueboard.words import Column, PayWay
+from queueboard.words import Column
 from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
 
@@ -101,11 +101,11 @@ def test_the_same_action_sent_twice_acts_once(shop: Shop) -> None:
     """A second try with the same group id is refused and changes nothing."""
     made = parcel(shop)
     actor = by()
-    money.take_payment(shop, actor, made.box, 500, PayWay.CASH)
+    noting.add_thing(shop, actor, made.box, "sheath")
     before = state(shop)
 
-    with pytest.raises(RuleError):
-        money.take_payment(shop, replace(actor), made.box, 500, PayWay.CASH)
+    with pytest.raises(RuleError, match="stored already"):
+        noting.add_thing(shop, replace(actor), made.box, "sheath")
 
     assert state(shop) == before
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from queueboard.shop import closing, moving
+from queueboard.shop import closing, losing, moving
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 from queueboard.values.box import CloseOut
@@ -136,9 +136,9 @@ def lose_one(shop: Shop) -> int:
 
 def do_found(shop: Shop) -> Act:
     number = lose_one(shop)
-    return lambda actor: closing.found(shop, actor, box(shop, number).knives[2])
+    return lambda actor: losing.found(shop, actor, box(shop, number).knives[2])
 
 
 def do_settle_lost(shop: Shop) -> Act:
     number = lose_one(shop)
-    return lambda actor: closing.settle_lost(shop, actor, box(shop, number).knives[2], "paid for a new one")
+    return lambda actor: losing.settle_lost(shop, actor, box(shop, number).knives[2], "paid for a new one")

@@ -29,12 +29,11 @@ from queueboard.words import (
     LabelOwner,
     LabelState,
     Packing,
-    PayWay,
     PromiseKind,
     WaitingFor,
 )
 from tests.shop import undo_closing
-from tests.shop.place import box, by, chef, counter, parcel
+from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
 
 Scenario = Callable[[Shop], Act]
@@ -156,7 +155,7 @@ def do_set_price(shop: Shop) -> Act:
 
 def do_take_payment(shop: Shop) -> Act:
     made = parcel(shop)
-    return lambda actor: money.take_payment(shop, actor, made.box, 500, PayWay.CASH)
+    return lambda actor: money.take_payment(shop, actor, made.box, cash(500))
 
 
 def do_correct_knife(shop: Shop) -> Act:

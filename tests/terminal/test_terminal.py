@@ -131,13 +131,26 @@ def settled(terminal: Terminal, words: str) -> str:
 
 def foot(text: str) -> str:
     """What stands on the answer line and beside it, where digits are echoed large."""
-    framed = [line for line in text.splitlines() if line.startswith("▊")]
-    return "".join(line.strip("▊▔▁ ").replace("▎", "").strip("▔▁ ") for line in framed)
+    lines = text.splitlines()
+    place = next((at for at, line in enumerate(lines) if line.startswith(" answer")), 0)
+    return "".join(lines[place - 1 : place + 2]).replace("answer", "").strip()
 
 
-@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+def test_a_byte_that_is_no_text(start: Start, shop_file: Path) -> None:
+    """Half a character between the keys, from another keyboard or a noisy line, is no key; the next keys are."""
+    terminal = opened(start, shop_file)
+
+    terminal.process.write(b"\xe9\xff418-1\xc3+")
+    terminal.until(lambda _: on_bench(shop_file) == ["418-1"])
+    terminal.type("\x11")
+
+    assert terminal.ended() == 0
+    assert restored(terminal.raw)
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_stop_the_terminal_is_given_back(start: Start, shop_file: Path, number: signal.Signals) -> None:
-    """SIGTERM and SIGHUP leave the terminal as it was, with one sentence and an exit code that is not 0."""
+    """SIGINT, SIGTERM and SIGHUP leave the terminal as it was, with one sentence and an exit code that is not 0."""
     terminal = opened(start, shop_file)
 
     terminal.process.kill(number)

@@ -19,8 +19,16 @@ Value = TypeVar("Value")
 class Field(Input):
     """One line to type in. What is typed is people's text until a parser has read it."""
 
-    def __init__(self, value: str = "", *, hint: str = "", check: Callable[[str], object] | None = None) -> None:
-        super().__init__(value, placeholder=hint, compact=True)
+    def __init__(
+        self,
+        value: str = "",
+        *,
+        hint: str = "",
+        check: Callable[[str], object] | None = None,
+        typed_over: bool = True,
+    ) -> None:
+        """typed_over: the first letter takes the place of what is offered; else it goes on behind it."""
+        super().__init__(value, placeholder=hint, compact=True, select_on_focus=typed_over)
         self.cursor_blink = False
         self.first = value
         self.check = check
@@ -123,8 +131,8 @@ class Choice(Widget, Generic[Value], can_focus=True):
 
     def put_back(self, text: str) -> None:
         """Choose what was kept."""
-        if text.isdecimal() and int(text) < len(self.answers):
-            self.at = int(text)
+        places = {str(place): place for place in range(len(self.answers))}
+        self.at = places.get(text, self.at)
 
     def take(self, value: Value) -> None:
         """Choose the answer with this value, if there is one, without stepping on."""

@@ -12,20 +12,25 @@ from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopModal, ShopScreen
+from queueboard.board.forms.again import carry_over
 from queueboard.board.forms.fields import Back, Choice, Field, Taken, Tick, Turned
 from queueboard.errors import ChangedError, QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
+from queueboard.values.box import Box
 from queueboard.values.knife import Knife
+
+LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · escape leaves"
+"""The way on where somebody else has changed the same thing."""
 
 Answer = TypeVar("Answer")
 Read = TypeVar("Read")
 
 
 class Form(ShopScreen[Answer]):
-    """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back."""
+    """A screen with fields. An error loses nothing that was typed: its sentence appears, the cursor goes back.
 
-    gone = False
-    """True once it went through: keys that come before it has left the screen do nothing again."""
+    It goes once: what was typed ahead comes when it is no longer the active screen, and does nothing.
+    """
 
     def go(self) -> None:
         """Read the fields, run the operation, leave; a TypedError from a field is said."""
@@ -33,18 +38,16 @@ class Form(ShopScreen[Answer]):
 
     def action_go(self) -> None:
         """Go once, and say what stands in the way."""
-        if self.gone:
+        if not self.is_active:
             return
         try:
             self.go()
         except QueueboardError as error:
-            self.say(str(error), trouble=True)
+            self.refused(error)
 
     def action_leave(self) -> None:
         """Leave without doing anything."""
-        if not self.gone:
-            self.gone = True
-            self.dismiss(None)
+        self.dismiss(None)
 
     def read(self, field: Field, parse: Callable[[str], Read]) -> Read:
         """What a field holds, read; on a TypedError the cursor goes back into the field."""
@@ -62,7 +65,8 @@ class Form(ShopScreen[Answer]):
     @on(Turned)
     def went_on(self) -> None:
         """Something was typed or chosen."""
-        self.changed()
+        if self.is_active:
+            self.changed()
 
     def changed(self) -> None:
         """Bring the parts into line that depend on what was typed or chosen."""
@@ -72,6 +76,8 @@ class Form(ShopScreen[Answer]):
         """Enter in a field steps on, unless what stands there is no answer to its question."""
         event.stop()
         field = event.input
+        if not self.is_active:
+            return
         try:
             if isinstance(field, Field) and field.check is not None and field.value.strip():
                 field.check(field.value)
@@ -88,6 +94,8 @@ class Form(ShopScreen[Answer]):
 
     def step_on(self, widget: Widget) -> None:
         """Move the cursor to the next field, or go when this was the last."""
+        if not self.is_active:
+            return
         asked = self._asked()
         after = asked[asked.index(widget) + 1 :] if widget in asked else []
         if after:
@@ -145,6 +153,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         Binding("plus", "go", "Yes, go", id="dialog.go"),
         Binding("minus,q", "leave", "No", id="dialog.no"),
         Binding("escape", "leave", "Leave", id="dialog.leave"),
+        Binding("f5", "look_again", "Look again, when it was changed meanwhile", id="dialog.again"),
     ]
     AUTO_FOCUS = "Field, Choice, Tick"
     hint: str = "Enter on, at the end it is stored · escape leaves"
@@ -166,9 +175,29 @@ class Dialog(Form[bool], ShopModal[bool]):
 
     def done(self, answer: tuple[object] | None) -> None:
         """Leave with True when the operation went through; stay as it is when it did not."""
-        if answer is not None and not self.gone:
-            self.gone = True
+        if answer is not None:
             self.dismiss(True)
+
+    def anew(self) -> "Dialog | None":
+        """The same question about what stands now; None for one that has nothing to go stale."""
+        return None
+
+    def refused(self, error: QueueboardError) -> None:
+        """Say why; where somebody else was quicker, also how to go on."""
+        super().refused(error)
+        if isinstance(error, ChangedError):
+            self.query_one("#hint", Static).update(Content(LOOK_AGAIN))
+
+    async def action_look_again(self) -> None:
+        """Ask anew over what stands now; what was typed here is carried over, and this one leaves with that one."""
+        try:
+            fresh = self.anew()
+        except QueueboardError as error:
+            self.say(str(error), trouble=True)
+            return
+        if fresh is not None:
+            await self.app.push_screen(fresh, self.dismiss)
+            fresh.say(carry_over(self, fresh))
 
     def box_now(self, box_id: int) -> BoxPicture:
         """The box as the newest picture has it."""
@@ -176,6 +205,10 @@ class Dialog(Form[bool], ShopModal[bool]):
             return self.desk.picture.box_by_id(box_id)
         except KeyError:
             raise ChangedError("That box has left the board meanwhile; nothing was stored.") from None
+
+    def now(self, about: Knife | Box) -> Knife | Box:
+        """The knife or the box as the newest picture has it."""
+        return self.knife_now(about) if isinstance(about, Knife) else self.box_now(about.id).box
 
     def knife_now(self, knife: Knife) -> Knife:
         """The knife as the newest picture has it."""

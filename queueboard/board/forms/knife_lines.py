@@ -15,6 +15,7 @@ from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_line
 from queueboard.phrases.intake import line_words, lines_sum
+from queueboard.phrases.typed import parse_count
 from queueboard.settings.shapes import Settings
 from queueboard.values.new import NewKnife
 
@@ -80,9 +81,12 @@ class KnifeLines(Vertical):
                 self._echo(f"{typed}: {question}", asked=True)
         self._draw()
 
-    def count_to(self, counted: int | None) -> None:
-        """Say how many were counted, so that the sum can say how many are still to be typed."""
-        self.counted = counted
+    def count_to(self, counted: str) -> None:
+        """Say what is typed as the count, so that the sum can say how many are still to be typed."""
+        try:
+            self.counted = parse_count(counted)
+        except TypedError:
+            self.counted = None
         self._draw()
 
     @on(Input.Changed)

@@ -13,7 +13,7 @@ from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Field, Row, Taken
-from queueboard.clean import cell_text, clean_name, folded
+from queueboard.clean import cell_text, clean_name, folded, shown
 from queueboard.errors import TypedError
 from queueboard.shop.receiving import add_customer, customers
 from queueboard.values.customer import Customer
@@ -194,9 +194,9 @@ class CustomerPicker(Vertical):
         if not self.typed.value.strip():
             return "Whose is it? Type the surname."
         if not self.matches:
-            return f"No customer fits “{self.typed.value.strip()}”; type the surname, the town or figures of the phone."
+            return f"No customer fits “{shown(self.typed.value)}”; type the surname, the town or figures of the phone."
         return (
-            f"{len(self.matches)} customers fit “{self.typed.value.strip()}”: choose one with the down key, then Enter."
+            f"{len(self.matches)} customers fit “{shown(self.typed.value)}”: choose one with the down key, then Enter."
         )
 
 

@@ -21,7 +21,7 @@ class AnswerLine(Input):
             self.character = character
 
     def __init__(self, *, id: str | None = None) -> None:
-        super().__init__(id=id, max_length=300, select_on_focus=False)
+        super().__init__(id=id, max_length=300, select_on_focus=False, compact=True)
         self.cursor_blink = False
         self.quick: frozenset[str] = frozenset()
         self.always: frozenset[str] = frozenset()

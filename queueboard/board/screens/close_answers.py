@@ -9,8 +9,8 @@ from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
 from queueboard.shop import closing
 from queueboard.shop.money import take_payment
-from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife, Thing
+from queueboard.values.new import NewPayment
 from queueboard.words import CloseStep, GoesBy, PayWay, Settling
 
 
@@ -125,7 +125,7 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     if stand.box.owed_cents <= 0 and not typed:
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice in WAYS:
-        _pay(screen, stand.box, WAYS[choice], rest.strip())
+        _pay(screen, stand, WAYS[choice], rest.strip())
     elif choice == "4":
         screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
     elif choice == "5" and rest.strip():
@@ -140,15 +140,15 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         raise TypedError("Type 1, 2 or 3 when it is paid, 4 for on account, 5 and the reason when it goes unpaid.")
 
 
-def _pay(screen: ShopScreen[None], box: BoxPicture, way: PayWay, amount: str) -> None:
-    """Take all that is owed, or the amount typed; settle once nothing is owed any more."""
-    owed = box.owed_cents
-    cents = parse_cents(amount) if amount else owed
-    if cents > 0 and screen.attempt(take_payment, box.box, cents, way) is None:
-        return
-    now = screen.desk.picture.box_by_id(box.box.id)
-    if now.owed_cents <= 0 and now.close_out is not None:
-        screen.attempt(closing.settle, now.close_out, Settling.PAID, "")
+def _pay(screen: ShopScreen[None], stand: Stand, way: PayWay, amount: str) -> None:
+    """Take all that is owed and settle with it, or take the part that was typed and ask for the rest."""
+    box = stand.box
+    cents = parse_cents(amount) if amount else box.owed_cents
+    payment = NewPayment(cents=cents, way=way, paid_before_cents=box.paid_cents)
+    if cents < box.owed_cents:
+        screen.attempt(take_payment, box.box, payment)
+    else:
+        screen.attempt(closing.settle, stand.close, Settling.PAID, "", payment if cents > 0 else None)
 
 
 def go(screen: ShopScreen[None], stand: Stand, typed: str) -> None:  # noqa: ARG001  # answers are all asked alike

@@ -54,6 +54,7 @@ class CloseOutScreen(ShopScreen[None]):
         yield Static(id="heading", markup=False)
         yield StepView(id="step")
         with Horizontal(id="foot"):
+            yield Static("answer", id="answer-name", markup=False)
             yield AnswerLine(id="answer")
             yield Digits(id="echo")
         yield Static(id="keys", markup=False)

@@ -19,11 +19,11 @@ class GiveBoxDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
+        self.opened = self.box_now(box_id)
         self.picker = CustomerPicker(customers(desk.shop), label="belongs to")
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         return f"Box {box.box.number} stands under {customer_words(box.customer)}"
 
     def fields(self) -> ComposeResult:
@@ -32,7 +32,10 @@ class GiveBoxDialog(Dialog):
     def go(self) -> None:
         customer_id = stored_customer(self, self.picker)
         if customer_id is not None:
-            self.done(self.attempt(give_box_to, self.box_now(self.box_id).box, customer_id))
+            self.done(self.attempt(give_box_to, self.opened.box, customer_id))
+
+    def anew(self) -> Dialog:
+        return GiveBoxDialog(self.desk, self.opened.box.id)
 
 
 class MergeDialog(Dialog):

@@ -91,7 +91,7 @@ class ReceiveScreen(KeptForm[int]):
         for sent in self.parcel:
             sent.display = parcel
         self.promised.goes_back(self.goes_by.value)
-        self.lines.count_to(int(self.counted.value) if self.counted.value.strip().isdecimal() else None)
+        self.lines.count_to(self.counted.value)
 
     @on(Turned)
     def comes_as_it_goes(self, event: Turned) -> None:

@@ -101,12 +101,22 @@ class ColumnView(ScrollView, can_focus=True):
     def _keep_in_sight(self) -> None:
         if not self.rows or not self.size.height:
             return
-        top = self._tops[self.cursor]
-        heading = next(p for p in range(self.cursor, -1, -1) if self.rows[p].knife is None or p == 0)
+        top, head = self._tops[self.cursor], self._tops[self._heading(self.cursor)]
         lines = sum(1 for place, _ in self._drawn if place == self.cursor)
-        if top + lines - self._tops[heading] <= self.size.height:
-            top, lines = self._tops[heading], top + lines - self._tops[heading]
+        if top + lines - head <= self.size.height:
+            top, lines = head, top + lines - head
+        elif top > head:
+            top, lines = top - 1, lines + 1  # the head stands over the line above
         self.scroll_to_region(Region(0, top, 1, lines), animate=False, immediate=True, force=True)
+
+    def _heading(self, place: int) -> int:
+        """The place of the heading of a row's box."""
+        return next(p for p in range(place, -1, -1) if self.rows[p].knife is None or p == 0)
+
+    def _line_at(self, y: int) -> int:
+        """Which line stands so far down: a head that would have scrolled off stays on top of its knives."""
+        line = y + self.scroll_offset.y
+        return self._tops[self._heading(self._drawn[line][0])] if y == 0 and line < len(self._drawn) else line
 
     def _put(self, place: int) -> None:
         if not self.rows:
@@ -128,7 +138,7 @@ class ColumnView(ScrollView, can_focus=True):
 
     def on_click(self, event: Click) -> None:
         offset = event.get_content_offset(self)
-        line = offset.y + self.scroll_offset.y if offset is not None else -1
+        line = self._line_at(offset.y) if offset is not None else -1
         if 0 <= line < len(self._drawn):
             self._put(self._drawn[line][0])
             if event.chain == 2:
@@ -153,7 +163,7 @@ class ColumnView(ScrollView, can_focus=True):
         self._put(next((place for place in places if self.rows[place].knife is None), self.cursor))
 
     def render_line(self, y: int) -> Strip:
-        line = y + self.scroll_offset.y
+        line = self._line_at(y)
         width = self.scrollable_content_region.width
         if line >= len(self._drawn):
             return Strip.blank(width, self.rich_style)

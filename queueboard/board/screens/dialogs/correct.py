@@ -5,10 +5,11 @@ from textual.app import ComposeResult
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
+from queueboard.intake.lengths import read_length_mm
 from queueboard.intake.small import read_number
 from queueboard.intake.words_typed import read_condition, read_edge
 from queueboard.phrases.knives import length_words
-from queueboard.phrases.typed import parse_count, parse_length_mm
+from queueboard.phrases.typed import parse_count
 from queueboard.shop.correcting import correct_box, correct_customer, correct_knife
 from queueboard.shop.receiving import customers
 from queueboard.values.box import Box
@@ -44,18 +45,25 @@ class CorrectKnifeDialog(Dialog):
     def go(self) -> None:
         unit = self.desk.picture.settings.length_unit
         length_typed = self.length.touched and self.length.value.strip()
+
+        def length_mm(text: str) -> int:
+            return read_length_mm(text, shop_unit=unit)
+
         self.done(
             self.attempt(
                 correct_knife,
-                self.knife_now(self.knife),
+                self.knife,
                 kind=self.kind.value if self.kind.touched else None,
                 edge=self.read(self.edge, read_edge) if self.edge.touched else None,
-                length_mm=self.read(self.length, lambda text: parse_length_mm(text, unit)) if length_typed else None,
+                length_mm=self.read(self.length, length_mm) if length_typed else None,
                 condition=self.read(self.condition, read_condition) if self.condition.touched else None,
                 mark=self.mark.value if self.mark.touched else None,
                 wish=self.wish.value if self.wish.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectKnifeDialog(self.desk, self.knife_now(self.knife))
 
 
 class CorrectBoxDialog(Dialog):
@@ -86,7 +94,7 @@ class CorrectBoxDialog(Dialog):
         self.done(
             self.attempt(
                 correct_box,
-                self.box_now(self.box.id).box,
+                self.box,
                 number=self.read(self.number, read_number) if self.number.touched else None,
                 counted=self.read(self.counted, parse_count) if self.counted.touched else None,
                 note_says=self.read(self.note_says, read_number) if self.note_says.touched else None,
@@ -95,6 +103,9 @@ class CorrectBoxDialog(Dialog):
                 goes_by=self.goes_by.value if self.goes_by.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectBoxDialog(self.desk, self.box_now(self.box.id).box)
 
 
 class CorrectCustomerDialog(Dialog):
@@ -128,7 +139,7 @@ class CorrectCustomerDialog(Dialog):
         self.done(
             self.attempt(
                 correct_customer,
-                self.customer_now(),
+                self.customer,
                 name=self.name_typed.value if self.name_typed.touched else None,
                 phone=self.phone.value if self.phone.touched else None,
                 town=self.town.value if self.town.touched else None,
@@ -136,3 +147,6 @@ class CorrectCustomerDialog(Dialog):
                 notes=self.notes.value if self.notes.touched else None,
             )
         )
+
+    def anew(self) -> Dialog:
+        return CorrectCustomerDialog(self.desk, self.customer_now())

@@ -36,8 +36,10 @@ class DeclineDialog(Dialog):
         yield Row(("note", self.note))
 
     def go(self) -> None:
-        knife = self.knife_now(self.knife)
         if self.knife.declined is not None:
-            self.done(self.attempt(accept_knife, knife))
+            self.done(self.attempt(accept_knife, self.knife))
         else:
-            self.done(self.attempt(decline_knife, knife, self.why.value, self.note.value))
+            self.done(self.attempt(decline_knife, self.knife, self.why.value, self.note.value))
+
+    def anew(self) -> Dialog:
+        return DeclineDialog(self.desk, self.knife_now(self.knife))

@@ -87,7 +87,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         yield Row(("comes with", self.things))
 
     def changed(self) -> None:
-        self.lines.count_to(int(self.counted.value) if self.counted.value.strip().isdecimal() else None)
+        self.lines.count_to(self.counted.value)
 
     def go(self) -> None:
         counted = self.read(self.counted, parse_count)

@@ -16,7 +16,7 @@ class LabelDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
+        self.opened = self.box_now(box_id)
         label = self.unused()
         self.label = LabelPart(desk, label)
         if label is not None and label.state is LabelState.TO_BUY:
@@ -24,11 +24,11 @@ class LabelDialog(Dialog):
 
     def unused(self) -> ReturnLabel | None:
         """The label still to be used, if there is one."""
-        label = self.box_now(self.box_id).label
+        label = self.opened.label
         return label if label is not None and label.state is not LabelState.USED else None
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         label = self.unused()
         now = f"; now: {label.owner.value}, {label.state.value}" if label is not None else ""
         return f"Return label of box {box.box.number}{now}, {box.customer.name}"
@@ -41,7 +41,10 @@ class LabelDialog(Dialog):
         if label is not None and _bought(label, new):
             self.done(self.attempt(label_bought, label, new.expires_on, new.carrier))
         else:
-            self.done(self.attempt(set_label, self.box_now(self.box_id).box, new))
+            self.done(self.attempt(set_label, self.opened.box, new))
+
+    def anew(self) -> Dialog:
+        return LabelDialog(self.desk, self.opened.box.id)
 
 
 def _bought(before: ReturnLabel, new: NewLabel) -> bool:

@@ -7,7 +7,7 @@ from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
 from queueboard.errors import ChangedError, RuleError
 from queueboard.phrases.knives import knife_name, last_seen_words
-from queueboard.shop.closing import found, settle_lost
+from queueboard.shop.losing import found, settle_lost
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import strike_knife
 from queueboard.values.knife import Knife, Thing
@@ -87,4 +87,7 @@ class StrikeDialog(Dialog):
         yield Row(("why", self.why))
 
     def go(self) -> None:
-        self.done(self.attempt(strike_knife, self.knife_now(self.knife), self.why.value))
+        self.done(self.attempt(strike_knife, self.knife, self.why.value))
+
+    def anew(self) -> Dialog:
+        return StrikeDialog(self.desk, self.knife_now(self.knife))

@@ -11,6 +11,7 @@ from queueboard.phrases.money import amount, money
 from queueboard.phrases.typed import parse_cents
 from queueboard.shop.money import set_price, take_payment
 from queueboard.values.knife import Knife
+from queueboard.values.new import NewPayment
 from queueboard.words import PayWay
 
 
@@ -36,7 +37,10 @@ class PriceDialog(Dialog):
 
     def go(self) -> None:
         cents = self.read(self.price, parse_cents)
-        self.done(self.attempt(set_price, self.knife_now(self.knife), cents))
+        self.done(self.attempt(set_price, self.knife, cents))
+
+    def anew(self) -> Dialog:
+        return PriceDialog(self.desk, self.knife_now(self.knife))
 
 
 class PaymentDialog(Dialog):
@@ -46,16 +50,17 @@ class PaymentDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
-        self.paid = Field(amount(max(0, self.box_now(box_id).owed_cents)), check=parse_cents)
+        self.opened = self.box_now(box_id)
+        """The box as it stood when the question was put; money that comes in meanwhile makes the answer void."""
+        self.paid = Field(amount(max(0, self.opened.owed_cents)), check=parse_cents)
         self.way = Choice([(way.value, way) for way in PayWay])
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         return f"Money for box {box.box.number}, {box.customer.name}"
 
     def fields(self) -> ComposeResult:
-        box, settings = self.box_now(self.box_id), self.desk.picture.settings
+        box, settings = self.opened, self.desk.picture.settings
         yield Static(
             Content(
                 f"price {money(box.price_cents, settings)}   paid {money(box.paid_cents, settings)}   "
@@ -67,4 +72,8 @@ class PaymentDialog(Dialog):
 
     def go(self) -> None:
         cents = self.read(self.paid, parse_cents)
-        self.done(self.attempt(take_payment, self.box_now(self.box_id).box, cents, self.way.value))
+        payment = NewPayment(cents=cents, way=self.way.value, paid_before_cents=self.opened.paid_cents)
+        self.done(self.attempt(take_payment, self.opened.box, payment))
+
+    def anew(self) -> Dialog:
+        return PaymentDialog(self.desk, self.opened.box.id)

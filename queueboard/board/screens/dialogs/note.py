@@ -18,7 +18,7 @@ class NoteDialog(Dialog):
     def __init__(self, desk: Desk, about: Knife | Box) -> None:
         super().__init__(desk)
         self.about = about
-        self.note = Field(about.note)
+        self.note = Field(about.note, typed_over=False)
 
     def heading(self) -> str:
         if isinstance(self.about, Knife):
@@ -30,6 +30,9 @@ class NoteDialog(Dialog):
 
     def go(self) -> None:
         if isinstance(self.about, Knife):
-            self.done(self.attempt(note_knife, self.knife_now(self.about), self.note.value))
+            self.done(self.attempt(note_knife, self.about, self.note.value))
         else:
-            self.done(self.attempt(note_box, self.box_now(self.about.id).box, self.note.value))
+            self.done(self.attempt(note_box, self.about, self.note.value))
+
+    def anew(self) -> Dialog:
+        return NoteDialog(self.desk, self.now(self.about))

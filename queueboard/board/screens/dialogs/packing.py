@@ -20,15 +20,15 @@ class PackingDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
+        self.opened = self.box_now(box_id)
         answers: list[tuple[str, Packing | None]] = [(step.value, step) for step in Packing]
         answers.append(("not packed", None))
-        now = self.box_now(box_id).box.packing
+        now = self.opened.box.packing
         at = 0 if now is None else min(list(Packing).index(now) + 1, len(Packing) - 1)
         self.far = Choice(answers, at=at, across=False)
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         return f"Box {box.box.number}, {box.customer.name}: {box.ready_count} of {len(box.on_hand)} ready, is"
 
     def fields(self) -> ComposeResult:
@@ -36,7 +36,10 @@ class PackingDialog(Dialog):
         yield Static(Content(PACKING_SHORT), classes="caution")
 
     def go(self) -> None:
-        self.done(self.attempt(pack_box, self.box_now(self.box_id).box, self.far.value))
+        self.done(self.attempt(pack_box, self.opened.box, self.far.value))
+
+    def anew(self) -> Dialog:
+        return PackingDialog(self.desk, self.opened.box.id)
 
 
 class FlagsDialog(Dialog):
@@ -46,14 +49,14 @@ class FlagsDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
-        box = self.box_now(box_id).box
+        self.opened = self.box_now(box_id)
+        box = self.opened.box
         self.rush = Tick("rush", value=box.rush)
         self.this_next = Tick("this next: before everything that is not on the bench", value=box.this_next)
         self.never_slip = Tick("never slip this one: its date is not given up for another's", value=box.never_slip)
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         return f"Box {box.box.number}, {box.customer.name}"
 
     def fields(self) -> ComposeResult:
@@ -65,9 +68,12 @@ class FlagsDialog(Dialog):
         self.done(
             self.attempt(
                 set_flags,
-                self.box_now(self.box_id).box,
+                self.opened.box,
                 rush=self.rush.value,
                 this_next=self.this_next.value,
                 never_slip=self.never_slip.value,
             )
         )
+
+    def anew(self) -> Dialog:
+        return FlagsDialog(self.desk, self.opened.box.id)

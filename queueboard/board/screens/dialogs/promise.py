@@ -17,20 +17,19 @@ class PromiseDialog(Dialog):
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
-        self.box_id = box_id
-        box = self.box_now(box_id)
+        self.opened = box = self.box_now(box_id)
         self.second = box.promise is not None
         self.promised = PromisePart(desk, box.box.goes_by, box.promise)
         self.told = Field(box.customer.name if self.second else "", hint="who was told")
         self.why = Field(hint="why it is another date; the first one stays in the history")
 
     def heading(self) -> str:
-        box = self.box_now(self.box_id)
+        box = self.opened
         what = "A second promise" if self.second else "A promise"
         return f"{what} for box {box.box.number}, {box.customer.name}"
 
     def fields(self) -> ComposeResult:
-        box, now = self.box_now(self.box_id), self.desk.picture.now
+        box, now = self.opened, self.desk.picture.now
         for told in box.promises:
             yield Static(Content(told_words(told, now, box.box.goes_by)))
         yield Static(Content(f"the day list: {done_by_words(box.forecast, now)}"))
@@ -44,4 +43,7 @@ class PromiseDialog(Dialog):
 
     def go(self) -> None:
         new = self.promised.read(self, told_to=self.told.value, reason=self.why.value if self.second else "")
-        self.done(self.attempt(promise, self.box_now(self.box_id).box, new))
+        self.done(self.attempt(promise, self.opened.box, new))
+
+    def anew(self) -> Dialog:
+        return PromiseDialog(self.desk, self.opened.box.id)

@@ -36,6 +36,9 @@ class WaitingDialog(Dialog):
 
     def go(self) -> None:
         if isinstance(self.about, Knife):
-            self.done(self.attempt(knives_wait, (self.knife_now(self.about),), self.what.value))
+            self.done(self.attempt(knives_wait, (self.about,), self.what.value))
         else:
-            self.done(self.attempt(box_waits, self.box_now(self.about.id).box, self.what.value))
+            self.done(self.attempt(box_waits, self.about, self.what.value))
+
+    def anew(self) -> Dialog:
+        return WaitingDialog(self.desk, self.now(self.about))

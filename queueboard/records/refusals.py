@@ -1,0 +1,33 @@
+"""What the shop file's own guards refuse, said as a person would say it."""
+
+from queueboard.errors import RuleError
+
+_TAKEN = {
+    "box.number": "Another box has that number by now; correct its number first.",
+    "knife.box_id": "Another knife has that tag by now; strike it, or take its adding back, first.",
+    "close_out.box_id": "Another close-out of that box is under way; leave it first.",
+    "tick.close_out_id": "That is ticked already.",
+}
+"""By the first column of the guard that refused (sqlite.org/rescode.html#constraint_unique names them in its text)."""
+
+
+ONLY_ADDED = "history is only ever added to"
+"""What the guards of history itself say: the same action came a second time."""
+
+
+def refused(error: Exception) -> RuleError:
+    """The sentence for one refused write; nothing of its action was stored."""
+    told = str(error)
+    if told.startswith("FOREIGN KEY"):
+        return RuleError(
+            "Later steps rest on this one (a payment, a close-out, another box of the customer); take those "
+            "back first. "
+            "Nothing was stored."
+        )
+    if told == ONLY_ADDED:
+        return RuleError("That action was stored already; nothing was stored again.")
+    _, _, columns = told.partition("UNIQUE constraint failed: ")
+    taken = _TAKEN.get(columns.split(",")[0])
+    if taken is not None:
+        return RuleError(f"{taken} Nothing was stored.")
+    return RuleError(f"The shop file refused that ({told}); nothing was stored.")

@@ -1,0 +1,82 @@
+"""What holds for every box when an action ends, whatever the action was. Undo is an action too.
+
+What follows from the rest of the box is put right in the same transaction; what can not be is refused, so that the
+whole action leaves no trace.
+"""
+
+from collections.abc import Sequence
+
+from queueboard.errors import RuleError
+from queueboard.records import asking
+from queueboard.records.tables import BoxRow, CloseOutRow, TickRow
+from queueboard.records.writing import Writing
+from queueboard.shop import rows
+from queueboard.values.box import Box, CloseOut
+from queueboard.values.knife import Knife, Thing
+from queueboard.words import LabelState, Settling, ThingState
+
+
+def keep_laws(writing: Writing) -> None:
+    """Put right, or refuse, every box that the action has touched."""
+    for box_id in sorted(writing.boxes):
+        box = asking.box_by_id(writing.database, box_id)
+        if box is not None:
+            _keep(writing, box)
+
+
+def close_if_empty(writing: Writing, box_id: int) -> bool:
+    """Close an open box when nothing of it is on hand or looked for; True when it closed.
+
+    A close-out that was under way for it has nothing left to close, and is dropped.
+    """
+    if _anything_here(rows.knives_of_box(writing.database, box_id), rows.things_of_box(writing.database, box_id)):
+        return False
+    close = rows.close_out_now(writing.database, box_id)
+    if close is not None:
+        drop_close_out(writing, close)
+    writing.change(BoxRow, box_id, None, closed_us=writing.now_us, packing=None, this_next=0)
+    return True
+
+
+def drop_close_out(writing: Writing, close: CloseOut) -> None:
+    """Take a close-out away with its ticks."""
+    for tick_id in asking.ticks_of(writing.database, close.id):
+        writing.remove(TickRow, tick_id)
+    writing.remove(CloseOutRow, close.id)
+
+
+def _keep(writing: Writing, box: Box) -> None:
+    knives = rows.knives_of_box(writing.database, box.id)
+    things = rows.things_of_box(writing.database, box.id)
+    _one_label(writing, box)
+    if box.closed_at is not None:
+        _closed_is_closed(writing, box, knives, things)
+    elif box.opened:
+        _something_in_it(writing, box, knives, things)
+        if box.packing is not None and any(k.on_hand and not k.can_leave and not k.looking_for for k in knives):
+            writing.change(BoxRow, box.id, None, packing=None)
+
+
+def _closed_is_closed(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
+    """Nothing stands in a closed box, where no screen shows it, and what went as paid is paid."""
+    if _anything_here(knives, things):
+        raise RuleError(f"Box {box.number} is closed out; undo its close-out first. Nothing was stored.")
+    went_as = asking.settled_as(writing.database, box.id)
+    if went_as == Settling.PAID.value and rows.owed_cents(writing.database, box.id) > 0:
+        raise RuleError(f"Box {box.number} went as paid with this; undo its close-out first. Nothing was stored.")
+
+
+def _something_in_it(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
+    if not knives and not things:
+        raise RuleError(f"That is all there is in box {box.number}: take back the receiving of the box instead.")
+    close_if_empty(writing, box.id)
+
+
+def _one_label(writing: Writing, box: Box) -> None:
+    labels = rows.labels_of_box(writing.database, box.id)
+    if sum(label.state is not LabelState.USED for label in labels) > 1:
+        raise RuleError(f"Box {box.number} has another return label by now; undo that first. Nothing was stored.")
+
+
+def _anything_here(knives: Sequence[Knife], things: Sequence[Thing]) -> bool:
+    return any(knife.on_hand for knife in knives) or any(thing.state is not ThingState.GONE for thing in things)

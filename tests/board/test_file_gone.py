@@ -1,0 +1,48 @@
+"""The shop file is taken away, emptied or replaced while the board is open: the board says so by itself."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from queueboard.board.app import QueueboardApp
+from queueboard.board.desk import Desk
+from queueboard.shop.opening import Shop
+from tests.board.dump import dump
+from tests.board.host import LARGE, until
+from tests.shop.place import NOW
+
+
+def emptied(path: Path) -> None:
+    """Nothing is left in the file."""
+    path.write_bytes(b"")
+
+
+def replaced(path: Path) -> None:
+    """Another file lies under its name."""
+    whole = path.read_bytes()
+    path.rename(path.with_suffix(".aside"))
+    path.write_bytes(whole)
+
+
+@pytest.mark.parametrize(
+    ("happens", "said"),
+    [
+        (Path.unlink, "was moved or taken away while the board is open"),
+        (replaced, "was moved or taken away while the board is open"),
+        (emptied, "was emptied while the board is open"),
+    ],
+)
+async def test_the_board_notices_by_itself(two_boxes: Shop, happens: Callable[[Path], None], said: str) -> None:
+    """Nobody presses a key: the sentence comes, and an action that is tried says the same and not “Saved”."""
+    app = QueueboardApp(Desk(two_boxes, "MB", lambda: NOW))
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.pause()
+        happens(two_boxes.path)
+        app.look_around()
+        await until(pilot, lambda: said in " ".join(dump(app).split()))
+
+        await pilot.press("escape")
+        assert said not in " ".join(dump(app).split())
+        await pilot.press("plus", "plus")
+        await until(pilot, lambda: said in " ".join(dump(app).split()))
