@@ -131,11 +131,12 @@ class Lateness(StrEnum):
 
     LATE = "LATE"
     WILL_BE_LATE = "WILL BE LATE"
+    TIGHT = "TIGHT"
     ON_TIME = ""
 
 
 class RunReason(StrEnum):
-    """Why a run stands where it does in the day list, strongest first."""
+    """Why a run stands where it does in the day list; the reasons of knives strongest first, then the planner's own."""
 
     BEGUN = "on the bench"
     THIS_NEXT = "this next"
@@ -146,14 +147,15 @@ class RunReason(StrEnum):
     REWORK = "rework"
     SHIP_BY = "by ship-by"
     NO_PROMISE = "no promise"
+    SAVES_SET_UP = "saves a set-up"
+    LATE_EITHER_WAY = "late either way"
 
 
 class OrderWord(StrEnum):
     """What changed for a knife since the day list was fixed."""
 
     NEW = "new, at the end"
-    LAST_CHANCE = "new last chance, moved up"
-    DONE = "off the list"
+    LAST_CHANCE = "last chance, moved up"
 
 
 class LabelWord(StrEnum):

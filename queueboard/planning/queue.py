@@ -27,6 +27,8 @@ class QueueBox:
     knives: tuple[QueueKnife, ...]
     weight: int = 1
     """What it costs to be late with it, at least 1."""
+    unseen_variance: float = 0.0
+    """Seconds squared by which it may differ because it is only announced, on top of what any box may."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +47,7 @@ class Queue:
     boxes: tuple[QueueBox, ...]
     processes: tuple[QueueProcess, ...]
     cutoffs: tuple[int, ...]
-    """Bench seconds from now to each moment at which finished boxes can leave, strictly ascending; may begin below 0."""
+    """Bench seconds from now to each moment when finished boxes can leave, strictly ascending, may begin below 0."""
     run_size: int
     """Most knives in one run, at least 1."""
     saved_percent: int = 100
