@@ -4,74 +4,131 @@ Whether everybody can be on time is then one comparison a cut-off: the work due 
 bench seconds before it.
 """
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import accumulate
+from typing import NamedTuple
 
-from queueboard.planning.evaluation import repeat_set_up
+from queueboard.planning.linking import Links
 from queueboard.planning.queue import Queue
+from queueboard.planning.work import Knife, Lot, Work, work_of
+
+
+class Bucket(NamedTuple):
+    """Knives of one process that are worked together for one cut-off."""
+
+    lots: tuple[Lot, ...]
+    knives: int
+    seconds: int
+    """Hands-on seconds, without set-ups."""
+
+
+EMPTY = Bucket((), 0, 0)
 
 
 @dataclass(slots=True)
 class Buckets:
-    """How many knives, and how many seconds of them, each process has to be done with by each cut-off."""
+    """What is worked for each place, by process, and the slack that this leaves."""
 
-    queue: Queue
-    knives: list[list[int]] = field(init=False)
-    seconds: list[list[int]] = field(init=False)
-    repeats: list[int] = field(init=False)
+    work: Work
+    rows: list[dict[int, Bucket]]
+    """Per process its buckets by place; no empty ones."""
+    slack: list[int]
+    """Per place the bench seconds before it less all work up to it, set-ups without links included."""
+    links: Links | None = None
+    """Only worked out when somebody needs them."""
 
-    def __post_init__(self) -> None:
-        """Start with nothing to do."""
-        places, processes = len(self.queue.cutoffs), range(len(self.queue.processes))
-        self.knives = [[0] * places for _ in processes]
-        self.seconds = [[0] * places for _ in processes]
-        self.repeats = [repeat_set_up(self.queue, process) for process in processes]
+    def copy(self) -> "Buckets":
+        """The same buckets, to be changed apart from these."""
+        links = self.links and self.links.copy()
+        return Buckets(self.work, [dict(row) for row in self.rows], self.slack[:], links)
 
-    def add(self, process: int, cutoff: int, knives: int, seconds: int) -> None:
-        """Put work into a bucket, or take it out with figures below 0."""
-        self.knives[process][cutoff] += knives
-        self.seconds[process][cutoff] += seconds
+    def fill(self, process: int, place: int, bucket: Bucket) -> None:
+        """Put this in the place of what is in the bucket."""
+        row = self.rows[process]
+        before = row.get(place, EMPTY)
+        more = bucket.seconds + self.work.set_up(process, bucket.knives)
+        more -= before.seconds + self.work.set_up(process, before.knives)
+        if bucket.knives:
+            row[place] = bucket
+        else:
+            row.pop(place, None)
+        self.slack[place:] = [left - more for left in self.slack[place:]]
+        if self.links and bool(before.knives) != bool(bucket.knives):
+            self.links.update(self.rows, place)
 
-    def set_up(self, process: int, knives: int) -> int:
-        """Seconds of set-up for so many knives of a process worked in one go, in runs of at most the run size."""
-        if not knives:
-            return 0
-        again = (knives - 1) // self.queue.run_size
-        return self.queue.processes[process].set_up_seconds + again * self.repeats[process]
+    def put(self, box: int, place: int) -> None:
+        """Work all knives of a box for this place."""
+        for lot in self.work.lots[box]:
+            self.fill(lot.process, place, merged(self.rows[lot.process].get(place, EMPTY), (lot,)))
 
-    def load(self) -> list[int]:
-        """Seconds of work and set-up in the buckets of each cut-off."""
-        total = [0] * len(self.queue.cutoffs)
-        for process, row in enumerate(self.knives):
-            for cutoff, knives in enumerate(row):
-                if knives:
-                    total[cutoff] += self.seconds[process][cutoff] + self.set_up(process, knives)
-        return total
+    def take(self, box: int, place: int) -> None:
+        """Work no knife of a box that has this place; some or all may have been pulled ahead of it."""
+        for lot in self.work.lots[box]:
+            left, at = len(lot.knives), place
+            while left:
+                bucket = self.rows[lot.process].get(at, EMPTY)
+                if any(other.box == box for other in bucket.lots):
+                    rest = merged(EMPTY, tuple(other for other in bucket.lots if other.box != box))
+                    left -= bucket.knives - rest.knives
+                    self.fill(lot.process, at, rest)
+                at -= 1
+
+    def room(self) -> list[int]:
+        """Slack with the set-ups that links save."""
+        if min(self.slack) >= 0 or self.work.set_ups == self.work.repeats:
+            return self.slack
+        self.links = self.links or Links(self.work, self.rows)
+        return [left + saved for left, saved in zip(self.slack, self.links.saved, strict=True)]
 
 
-def buckets_of(queue: Queue, dues: Mapping[int, int]) -> Buckets:
-    """The buckets of the boxes that have a place among the cut-offs in dues, by box id; others are left out.
+def merged(bucket: Bucket, lots: tuple[Lot, ...]) -> Bucket:
+    """The bucket with these lots in it as well."""
+    return Bucket(
+        bucket.lots + lots,
+        bucket.knives + sum(len(lot.knives) for lot in lots),
+        bucket.seconds + sum(lot.seconds for lot in lots),
+    )
 
-    A due of -1 counts for the first cut-off.
-    """
-    buckets = Buckets(queue)
-    for box in queue.boxes:
-        due = dues.get(box.id, len(queue.cutoffs))
-        if due < len(queue.cutoffs):
-            for knife in box.knives:
-                buckets.add(knife.process, max(0, due), 1, knife.seconds)
-    return buckets
+
+def parted(bucket: Bucket, count: int) -> tuple[tuple[Lot, ...], tuple[Lot, ...]]:
+    """The shortest knives of a bucket, so many of them, and the others."""
+    order = sorted((knife, lot.box) for lot in bucket.lots for knife in lot.knives)
+    return _lots(bucket, order[:count]), _lots(bucket, order[count:])
+
+
+def _lots(bucket: Bucket, knives: Iterable[tuple[Knife, int]]) -> tuple[Lot, ...]:
+    by_box: dict[int, list[Knife]] = {}
+    for knife, box in knives:
+        by_box.setdefault(box, []).append(knife)
+    process = bucket.lots[0].process
+    return tuple(Lot(box, process, tuple(some), sum(k.seconds for k in some)) for box, some in by_box.items())
+
+
+def buckets_of(work: Work, places: Sequence[int | None]) -> Buckets:
+    """The buckets of the boxes at these places, one for each box; boxes at None are left out."""
+    lots: list[dict[int, list[Lot]]] = [{} for _ in work.set_ups]
+    for parts, place in zip(work.lots, places, strict=True):
+        if place is not None:
+            for lot in parts:
+                lots[lot.process].setdefault(place, []).append(lot)
+    rows = [{place: merged(EMPTY, tuple(row[place])) for place in sorted(row)} for row in lots]
+    load = [0] * len(work.ends)
+    for process, row in enumerate(rows):
+        for place, bucket in row.items():
+            load[place] += bucket.seconds + work.set_up(process, bucket.knives)
+    slack = [end - done for end, done in zip(work.ends, accumulate(load), strict=True)]
+    return Buckets(work, rows, slack)
 
 
 def slack(queue: Queue, dues: Mapping[int, int]) -> tuple[int, ...]:
     """Bench seconds left before each cut-off when the work due by it is done, set-ups included; below 0: too much work.
 
-    dues: index into the cut-offs by box id; boxes that are not in it, or are due beyond the last cut-off, take no time.
+    dues: index into the cut-offs by box id, below 0 taken for the first cut-off. Boxes that are not in it, or are due
+    beyond the last cut-off, take no time. Every process is set up once for each cut-off that it has work for: nothing
+    is pulled ahead.
     """
-    return tuple(slack_of(queue.cutoffs, buckets_of(queue, dues).load()))
-
-
-def slack_of(cutoffs: Iterable[int], load: Iterable[int]) -> list[int]:
-    """Each cut-off less the running sum of the load."""
-    return [cutoff - done for cutoff, done in zip(cutoffs, accumulate(load), strict=True)]
+    work = work_of(queue)
+    last = len(queue.cutoffs)
+    places = [dues.get(box.id, last) for box in work.boxes]
+    return tuple(buckets_of(work, [max(0, place) if place < last else None for place in places]).slack[:last])
