@@ -45,7 +45,7 @@ KNIVES = st.lists(st.tuples(st.integers(0, PROCESSES - 1), st.integers(60, 1500)
 
 
 @st.composite
-def queues(draw: st.DrawFn, max_boxes: int = 14, first_due: int = 0) -> Queue:
+def queues(draw: st.DrawFn, max_boxes: int = 9, first_due: int = 0) -> Queue:
     """A queue of promised boxes; its cut-offs are close enough that some of them press."""
     many = draw(st.lists(st.tuples(st.integers(first_due, 3), KNIVES), min_size=1, max_size=max_boxes))
     steps = draw(st.lists(st.integers(2000, 25000), min_size=4, max_size=4))
