@@ -135,6 +135,15 @@ class Lateness(StrEnum):
     ON_TIME = ""
 
 
+class PlanOrder(StrEnum):
+    """What decides the order of work when not everybody can be helped."""
+
+    FEWEST_LATE = "fewest late"
+    """As few boxes as possible are late; those that are may wait long."""
+    EARLIEST_DUE = "earliest due first"
+    """Nobody is passed over; the pain is shared."""
+
+
 class RunReason(StrEnum):
     """Why a run stands where it does in the day list; the reasons of knives strongest first, then the planner's own."""
 
