@@ -1,4 +1,4 @@
-"""Bench minutes from now, turned into clock time over the stretches of bench time that are known."""
+"""Bench seconds from now, turned into clock time and back over the stretches of bench time that are known."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -19,47 +19,53 @@ def minutes_late(due: datetime, end: datetime) -> int:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchClock:
-    """The known bench time in order, clipped to now. A bench minute is a minute in which somebody works at it."""
+    """The known bench time in order, clipped to now. A bench second is a second in which somebody works at it."""
 
     windows: tuple[BenchWindow, ...]
 
     @property
-    def total_minutes(self) -> int:
-        """Bench minutes from now to the horizon."""
-        return sum(w.minutes for w in self.windows)
+    def total_seconds(self) -> int:
+        """Bench seconds from now to the horizon."""
+        return sum(w.seconds for w in self.windows)
 
     @property
     def horizon(self) -> datetime | None:
         """The end of the last known stretch; None when no bench time is known at all."""
         return self.windows[-1].end if self.windows else None
 
-    def start_at(self, minute: int) -> datetime | None:
-        """When work that starts after this many bench minutes starts; None beyond the horizon.
+    def start_at(self, second: int) -> datetime | None:
+        """When work that starts after this many bench seconds starts; None beyond the horizon.
 
         A start at closing time moves to the next stretch.
         """
-        left = minute
+        left = second
         for window in self.windows:
-            if left < window.minutes:
+            if left < window.seconds:
                 return _later(window.start, left)
-            left -= window.minutes
+            left -= window.seconds
         return None
 
-    def end_at(self, minute: int) -> datetime | None:
-        """When work that ends after this many bench minutes ends; None beyond the horizon.
+    def end_at(self, second: int) -> datetime | None:
+        """When work that ends after this many bench seconds ends; None beyond the horizon.
 
-        An end at closing time stays there. Minute 0 is the start of the first stretch.
+        An end at closing time stays there. Second 0 is the start of the first stretch.
         """
-        left = minute
+        left = second
         for window in self.windows:
-            if left <= window.minutes:
+            if left <= window.seconds:
                 return _later(window.start, left)
-            left -= window.minutes
+            left -= window.seconds
         return None
 
-    def minutes_on(self, day: date) -> int:
-        """Bench minutes left in the stretches that start on this day."""
-        return sum(w.minutes for w in self.windows if w.start.date() == day)
+    def seconds_before(self, instant: datetime) -> int:
+        """Bench seconds from now to an instant; all of them for one beyond the horizon."""
+        until = instant.timestamp()
+        before = (int(until - window.start.timestamp()) for window in self.windows)
+        return sum(min(w.seconds, max(0, seconds)) for w, seconds in zip(self.windows, before, strict=True))
+
+    def seconds_on(self, day: date) -> int:
+        """Bench seconds left in the stretches that start on this day."""
+        return sum(w.seconds for w in self.windows if w.start.date() == day)
 
 
 def bench_clock(windows: Iterable[BenchWindow], now: datetime) -> BenchClock:
@@ -74,5 +80,5 @@ def _from(window: BenchWindow, now: datetime) -> BenchWindow:
     return BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
 
 
-def _later(instant: datetime, minutes: int) -> datetime:
-    return (instant.astimezone(UTC) + minutes * _MINUTE).astimezone(instant.tzinfo)
+def _later(instant: datetime, seconds: int) -> datetime:
+    return (instant.astimezone(UTC) + timedelta(seconds=seconds)).astimezone(instant.tzinfo)

@@ -8,26 +8,41 @@ from queueboard.values.plan import BoxForecast, BoxWork, Run
 from queueboard.words import Lateness
 
 
+def finishes_of(boxes: Iterable[BoxWork], runs: tuple[Run, ...]) -> dict[int, Run]:
+    """For each box with knives in the runs, the run that ends last of those that hold one."""
+    run_of = {knife_id: run for run in runs for knife_id in run.knife_ids}
+    last: dict[int, Run] = {}
+    for box in boxes:
+        own = [run_of[knife.knife_id] for knife in box.knives if knife.knife_id in run_of]
+        if own:
+            last[box.box_id] = max(own, key=lambda run: run.end_second)
+    return last
+
+
 def forecasts_of(
     boxes: Iterable[BoxWork], runs: tuple[Run, ...], clock: BenchClock, now: datetime
 ) -> tuple[BoxForecast, ...]:
     """One forecast for each box, by box id. A box finishes at the end of the last run that holds a knife of it."""
-    last_run = {knife_id: run for run in runs for knife_id in run.knife_ids}
-    return tuple(_forecast(box, last_run, clock, now) for box in sorted(boxes, key=lambda b: b.box_id))
+    boxes = sorted(boxes, key=lambda box: box.box_id)
+    last = finishes_of(boxes, runs)
+    return tuple(_forecast(box, last.get(box.box_id), clock, now) for box in boxes)
 
 
-def _forecast(box: BoxWork, run_of: dict[int, Run], clock: BenchClock, now: datetime) -> BoxForecast:
-    minutes_left = sum(knife.minutes for knife in box.knives)
-    if box.waiting:
-        # Not in the runs. Said late only when it would be so even if the answer came now and it was done at once.
-        finish = None
-        soonest = clock.end_at(minutes_left)
-    else:
-        last = max((run_of[k.knife_id] for k in box.knives), key=lambda run: run.end_minute, default=None)
-        finish = soonest = last.end if last else None
+def _forecast(box: BoxWork, last: Run | None, clock: BenchClock, now: datetime) -> BoxForecast:
+    seconds_left = sum(knife.seconds for knife in box.knives)
+    # Not in the runs: said late only when it would be so even if the answer came now and it was done at once.
+    soonest = clock.end_at(seconds_left) if box.waiting else last.end if last else None
     lateness, late_minutes = _stands(box, soonest, clock, now)
+    slack = None
+    if last is not None and box.ship_by is not None:
+        slack = (clock.seconds_before(box.ship_by) - last.end_second) // 60
     return BoxForecast(
-        box_id=box.box_id, finish=finish, minutes_left=minutes_left, lateness=lateness, late_minutes=late_minutes
+        box_id=box.box_id,
+        finish=last.end if last else None,
+        minutes_left=(seconds_left + 30) // 60,
+        lateness=lateness,
+        late_minutes=late_minutes,
+        slack_minutes=slack,
     )
 
 
