@@ -1,5 +1,6 @@
 """The order of the knives at the bench, as batches: what lies on the bench, what is pinned, then the planner's runs."""
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -10,7 +11,7 @@ from queueboard.planning.planner import plan_queue
 from queueboard.planning.queue import Queue, QueueBox, QueueKnife, QueueProcess
 from queueboard.planning.ranks import Piece, asked_by, due_at, weight
 from queueboard.planning.timing import Batch
-from queueboard.values.plan import PlanRules, ProcessWork
+from queueboard.values.plan import BoxWork, PlanRules, ProcessWork
 from queueboard.words import RunReason
 
 
@@ -25,6 +26,10 @@ class Bench:
     rules: PlanRules
     leaves: tuple[datetime, ...]
     """The coming moments at which boxes can leave, whoever's."""
+
+    def seconds_before(self, moment: datetime) -> int:
+        """Bench seconds of all people together from now to a moment."""
+        return self.clock.seconds_before(moment) * self.rules.people
 
     @property
     def by_name(self) -> dict[str, ProcessWork]:
@@ -61,35 +66,42 @@ def queue_of(pieces: Iterable[Piece], bench: Bench, *, spent: int = 0, mounted: 
 
     spent: bench seconds that are gone before it. mounted: the process that the bench is set up for then.
     """
-    boxes = {piece.box.box_id: piece.box for piece in pieces}
+    knives: dict[int, list[QueueKnife]] = {}
+    boxes: dict[int, BoxWork] = {}
     place = {process.name: index for index, process in enumerate(bench.processes)}
-    due = {box_id: due_at(box, bench.now) for box_id, box in boxes.items()}
-    ahead = [instant for instant in (*due.values(), *bench.leaves) if instant is not None and instant >= bench.now]
-    seconds = {instant.astimezone(UTC): _left(instant, bench, spent) for instant in ahead}
-    cutoffs = tuple(sorted(set(seconds.values())))
-    at = {cutoff: index for index, cutoff in enumerate(cutoffs)}
-    knives: dict[int, list[QueueKnife]] = {box_id: [] for box_id in boxes}
     for piece in pieces:
-        knife = piece.knife
-        knives[piece.box.box_id].append(
-            QueueKnife(id=knife.knife_id, process=place[knife.process], seconds=knife.seconds)
-        )
+        knife = QueueKnife(id=piece.knife.knife_id, process=place[piece.knife.process], seconds=piece.knife.seconds)
+        boxes[piece.box.box_id] = piece.box
+        knives.setdefault(piece.box.box_id, []).append(knife)
+    due = {box_id: due_at(box, bench.now) for box_id, box in boxes.items()}
+    cutoffs = [bench.seconds_before(moment) - spent for moment in moments_of(boxes.values(), bench)]
 
-    def due_of(box_id: int) -> int | None:
-        instant = due[box_id]
-        return None if instant is None else at[seconds[instant.astimezone(UTC)]] if instant >= bench.now else -1
+    def due_of(moment: datetime | None) -> int | None:
+        if moment is None:
+            return None
+        return bisect_left(cutoffs, bench.seconds_before(moment) - spent) if moment >= bench.now else -1
 
     return Queue(
         boxes=tuple(
-            QueueBox(id=box_id, due=due_of(box_id), knives=tuple(knives[box_id]), weight=weight(box))
+            QueueBox(id=box_id, due=due_of(due[box_id]), knives=tuple(knives[box_id]), weight=weight(box))
             for box_id, box in sorted(boxes.items())
         ),
         processes=tuple(QueueProcess(set_up_seconds=process.set_up_seconds) for process in bench.processes),
-        cutoffs=cutoffs,
+        cutoffs=tuple(cutoffs),
         run_size=max((process.run_size for process in bench.processes), default=1),
         saved_percent=bench.rules.saved_percent,
         set_up_now=None if mounted is None else place[mounted],
     )
+
+
+def moments_of(boxes: Iterable[BoxWork], bench: Bench) -> tuple[datetime, ...]:
+    """The moments still to come by which boxes are due or can leave; of those without bench time between, the first."""
+    asked = (due_at(box, bench.now) for box in boxes)
+    ahead = {moment.astimezone(UTC) for moment in (*asked, *bench.leaves) if moment is not None and moment >= bench.now}
+    first: dict[int, datetime] = {}
+    for moment in sorted(ahead):
+        first.setdefault(bench.seconds_before(moment), moment)
+    return tuple(first.values())
 
 
 def _joined(batches: Sequence[Batch], late: frozenset[int], bench: Bench) -> tuple[Batch, ...]:
@@ -117,10 +129,6 @@ def kept(batches: Iterable[Batch], ids: frozenset[int]) -> tuple[Batch, ...]:
     """The same batches with only these knives in them; empty ones fall out."""
     left = (tuple(piece for piece in batch if piece.knife.knife_id in ids) for batch in batches)
     return tuple(batch for batch in left if batch)
-
-
-def _left(instant: datetime, bench: Bench, spent: int) -> int:
-    return bench.clock.seconds_before(instant) * bench.rules.people - spent
 
 
 def _grouped(pieces: Sequence[Piece], bench: Bench) -> tuple[Batch, ...]:

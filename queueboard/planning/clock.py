@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from math import ceil
 
 from queueboard.values.plan import BenchWindow
 
@@ -22,11 +23,8 @@ class BenchClock:
     """The known bench time in order, clipped to now. A bench second is a second in which somebody works at it."""
 
     windows: tuple[BenchWindow, ...]
-
-    @property
-    def total_seconds(self) -> int:
-        """Bench seconds from now to the horizon."""
-        return sum(w.seconds for w in self.windows)
+    share: float = 1.0
+    """How much of a second by the wall turns into planned work, above 0: what the shop's yield is."""
 
     @property
     def horizon(self) -> datetime | None:
@@ -38,7 +36,7 @@ class BenchClock:
 
         A start at closing time moves to the next stretch.
         """
-        left = second
+        left = self._by_the_wall(second)
         for window in self.windows:
             if left < window.seconds:
                 return _later(window.start, left)
@@ -50,7 +48,7 @@ class BenchClock:
 
         An end at closing time stays there. Second 0 is the start of the first stretch.
         """
-        left = second
+        left = self._by_the_wall(second)
         for window in self.windows:
             if left <= window.seconds:
                 return _later(window.start, left)
@@ -61,17 +59,29 @@ class BenchClock:
         """Bench seconds from now to an instant; all of them for one beyond the horizon."""
         until = instant.timestamp()
         before = (int(until - window.start.timestamp()) for window in self.windows)
-        return sum(min(w.seconds, max(0, seconds)) for w, seconds in zip(self.windows, before, strict=True))
+        return self._planned(min(w.seconds, max(0, s)) for w, s in zip(self.windows, before, strict=True))
 
     def seconds_on(self, day: date) -> int:
         """Bench seconds left in the stretches that start on this day."""
-        return sum(w.seconds for w in self.windows if w.start.date() == day)
+        return self._planned(w.seconds for w in self.windows if w.start.date() == day)
+
+    def days(self) -> tuple[int, ...]:
+        """Bench seconds of the days that have some, in order; today's rest first."""
+        starts = dict.fromkeys(window.start.date() for window in self.windows)
+        return tuple(filter(None, map(self.seconds_on, starts)))
+
+    def _planned(self, by_the_wall: Iterable[int]) -> int:
+        return int(sum(by_the_wall) * self.share)
+
+    def _by_the_wall(self, second: int) -> int:
+        # Rounded up, and down above, so that work of so many seconds never seems to end before it does.
+        return ceil(second / self.share)
 
 
-def bench_clock(windows: Iterable[BenchWindow], now: datetime) -> BenchClock:
+def bench_clock(windows: Iterable[BenchWindow], now: datetime, share: float = 1.0) -> BenchClock:
     """The clock over these stretches, in order and without what lies before now."""
     ahead = (_from(window, now) for window in windows if window.end.astimezone(UTC) > now.astimezone(UTC))
-    return BenchClock(windows=tuple(sorted(ahead, key=lambda w: w.start.astimezone(UTC))))
+    return BenchClock(windows=tuple(sorted(ahead, key=lambda w: w.start.astimezone(UTC))), share=share)
 
 
 def _from(window: BenchWindow, now: datetime) -> BenchWindow:

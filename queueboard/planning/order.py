@@ -2,21 +2,43 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 
 from queueboard.planning.batches import Bench, fresh_batches
+from queueboard.planning.begun import with_what_is_left
 from queueboard.planning.clock import bench_clock
 from queueboard.planning.errors import PlanError
 from queueboard.planning.keeping import kept_batches
 from queueboard.planning.lateness import finishes_of, forecasts_of
+from queueboard.planning.learning import YIELD_SD, Factor, learn
+from queueboard.planning.ledger import Ledger, chances_of, ledger_of, overloads_of
 from queueboard.planning.ranks import pieces_of
 from queueboard.planning.reasons import with_reasons
 from queueboard.planning.timing import Batch, runs_of
-from queueboard.values.plan import BenchWindow, BoxWork, OrderChange, Plan, PlanRules, ProcessWork, Run, RunUnderWay
+from queueboard.values.plan import (
+    BenchWindow,
+    BoxWork,
+    OrderChange,
+    Plan,
+    PlanRules,
+    ProcessWork,
+    Run,
+    RunUnderWay,
+)
 
 USUAL = PlanRules()
 """One person, fewest late, set-ups saved on repeats."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """The plan, and the ledger behind it that can be asked for more."""
+
+    plan: Plan
+    ledger: Ledger | None
+    """None for a shop without bench time."""
 
 
 def plan_work(
@@ -29,8 +51,10 @@ def plan_work(
     under_way: tuple[RunUnderWay, ...] = (),
     leaves: tuple[datetime, ...] = (),
     rules: PlanRules = USUAL,
-) -> Plan:
-    """Runs in order with their clock, and when they finish each box.
+    factors: tuple[Factor, ...] | None = None,
+    yield_sd: float = YIELD_SD,
+) -> Planned:
+    """Runs in order with their clock, when they finish each box, and how sure that is.
 
     now: aware, in the shop's zone; it decides which day is today.
     windows: known bench time; the end of the last one is the horizon. Without any, every run is beyond the horizon
@@ -38,42 +62,43 @@ def plan_work(
     fixed_order: knife ids, run by run, of a day list that was printed or begun; () orders afresh. Ids without open
     work are skipped.
     leaves: the coming moments at which boxes can leave; how late a box is counts to the next one.
+    factors: how sure the seconds of each process are, in their order; None when nothing was measured.
+    yield_sd: how far the bench time of a day strays, as a share of it.
     Knives of waiting boxes are in no run. Handling minutes are told apart and move no finish.
     Raises PlanError, with a sentence, for work that has no meaning.
     """
     _check(boxes, processes, rules)
-    bench = Bench(
-        processes=processes,
-        clock=bench_clock(windows, now),
-        now=now,
-        rules=rules,
-        leaves=leaves,
-    )
+    clock = bench_clock(windows, now, rules.bench_share)
+    bench = Bench(processes=processes, clock=clock, now=now, rules=rules, leaves=leaves)
+    boxes = with_what_is_left(boxes, under_way)
     timed = partial(
         runs_of,
         processes=bench.by_name,
         under_way={run.run_id: run for run in under_way},
-        clock=bench.clock,
+        clock=clock,
         rules=rules,
     )
 
     def late(batches: Iterable[Batch]) -> frozenset[int]:
         return _late(boxes, timed(batches), bench)
 
-    order = fresh_batches(pieces_of(boxes, now), bench, lambda some: sum(_seconds(run) for run in timed(some)))
+    order = fresh_batches(pieces_of(boxes, now), bench, lambda some: sum(map(_seconds, timed(some))))
     changes: tuple[OrderChange, ...] = ()
     if fixed_order:
         order, changes = kept_batches(order, fixed_order, late, now)
     runs = with_reasons(timed(order), order, late(order), now)
-    today = bench.clock.seconds_on(now.date()) * rules.people
-    return Plan(
+    ledger = ledger_of(order, runs, bench, factors or learn((), len(processes)).processes, yield_sd)
+    today = clock.seconds_on(now.date()) * rules.people
+    plan = Plan(
         runs=runs,
-        forecasts=forecasts_of(boxes, runs, bench.clock, now),
+        forecasts=forecasts_of(boxes, runs, bench, chances_of(ledger)),
         bench_minutes_today=today // 60,
         # Runs follow each other without a gap, so that the work fills today's bench up to its end or the bench's.
         work_minutes_today=(min(today, sum(map(_seconds, runs))) + 30) // 60,
+        overloads=overloads_of(ledger),
         changes=changes,
     )
+    return Planned(plan=plan, ledger=ledger)
 
 
 def _seconds(run: Run) -> int:

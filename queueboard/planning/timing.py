@@ -11,9 +11,6 @@ from queueboard.values.plan import PlanRules, ProcessWork, Run, RunUnderWay
 Batch = tuple[Piece, ...]
 """Knives of one process worked together; never empty."""
 
-AT_LEAST = 60
-"""Seconds that a run under way is taken to last yet, however long it has taken already (invented)."""
-
 
 @dataclass(slots=True)
 class _Hands:
@@ -51,12 +48,11 @@ def _run(
     first = batch[0].knife
     begun = None if first.run_id is None else under_way.get(first.run_id)
     hands = _whose(people, first.process, begun)
-    seconds, paid = sum(piece.knife.seconds for piece in batch), 0
+    seconds = sum(piece.knife.seconds for piece in batch)
+    set_up = processes[first.process].set_up_seconds
+    paid = repeat_seconds(set_up, rules.saved_percent) if hands.process == first.process else set_up
     if begun is not None:
-        seconds = max(AT_LEAST, seconds - begun.worked_seconds)
-    else:
-        set_up = processes[first.process].set_up_seconds
-        paid = repeat_seconds(set_up, rules.saved_percent) if hands.process == first.process else set_up
+        paid = 0
     start = hands.free
     hands.free, hands.process = start + paid + seconds, first.process
     starts = clock.start_at(start)

@@ -91,6 +91,10 @@ class PlanRules:
     """Share of a set-up that is saved when a run follows one of the same process."""
     people: int = 1
     """How many work at the bench at the same time, at least 1."""
+    bench_share: float = 1.0
+    """How much of the bench time turns into planned work, above 0: the shop's yield."""
+    tight_permille: int = 200
+    """From this chance of being late on, in thousandths, a box that the plan has on time is tight."""
     restarts: int = 0
     """More ways to try; for the day list, never on the way from a key to the screen."""
 
@@ -139,6 +143,15 @@ class BoxForecast:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Overload:
+    """A moment before which more was promised than the bench can bear, however it is ordered."""
+
+    before: datetime
+    minutes: int
+    """Bench minutes too many."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OrderChange:
     """One difference between the day list as it was fixed and as it stands."""
 
@@ -153,8 +166,10 @@ class Plan:
     runs: tuple[Run, ...]
     forecasts: tuple[BoxForecast, ...]
     bench_minutes_today: int
-    """Bench minutes left today."""
+    """Minutes of work that the bench still bears today."""
     work_minutes_today: int
-    """Bench minutes left today that the runs fill, set-ups included; all of them when work goes on tomorrow."""
+    """Those of them that the runs fill, set-ups included; all of them when work goes on tomorrow."""
+    overloads: tuple[Overload, ...] = ()
+    """Heavy ones only; where one is told, a chance would mislead."""
     changes: tuple[OrderChange, ...] = ()
     """What is different since the day list was fixed; empty when it stands or was never fixed."""

@@ -191,7 +191,8 @@ def test_nobody_is_made_late_to_save_a_set_up() -> None:
     plan = planned(early, later)
 
     assert set(order_of(plan)[:2]) == {101, 102}
-    assert plan.forecasts[0].lateness is Lateness.ON_TIME
+    assert plan.forecasts[0].lateness is Lateness.TIGHT
+    assert plan.forecasts[0].slack_minutes == 0
 
 
 def test_a_run_may_stop_overnight() -> None:

@@ -63,7 +63,7 @@ def planned(
     """The plan of these boxes on the ten days from NOW; boxes leave at 15:00."""
     windows = bench_days() if windows is None else windows
     leaves = tuple(at(15, days=day) for day in range(11))
-    return plan_work(boxes, processes, windows, now, fixed_order, rules=rules, under_way=under_way, leaves=leaves)
+    return plan_work(boxes, processes, windows, now, fixed_order, rules=rules, under_way=under_way, leaves=leaves).plan
 
 
 def order_of(plan: Plan) -> tuple[int, ...]:

@@ -1,0 +1,73 @@
+"""The plan as it stands, in the planner's own shape, for everything that is asked of it: chances and new promises."""
+
+from bisect import bisect_left
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.planning.batches import Bench, moments_of, queue_of
+from queueboard.planning.chance import BoxChance, Doubt, chances, overloads
+from queueboard.planning.evaluation import evaluate
+from queueboard.planning.learning import Factor
+from queueboard.planning.placing import Promised, promised
+from queueboard.planning.timing import Batch
+from queueboard.values.plan import Overload, Run
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """What was promised and what the bench bears, to put questions to."""
+
+    promised: Promised
+    bench: Bench
+    moments: tuple[datetime, ...]
+    """For each cut-off of the queue the earliest moment that it stands for."""
+
+    def cutoff_of(self, moment: datetime) -> int | None:
+        """The index of the cut-off that stands for a moment; None when the ledger knows no such moment."""
+        cutoffs, seconds = self.promised.queue.cutoffs, self.bench.seconds_before(moment)
+        place = bisect_left(cutoffs, seconds)
+        return place if place < len(cutoffs) and cutoffs[place] == seconds else None
+
+
+def ledger_of(
+    batches: Sequence[Batch], runs: Sequence[Run], bench: Bench, factors: tuple[Factor, ...], yield_sd: float
+) -> Ledger | None:
+    """The ledger of a plan; None for a shop without bench time, of which nothing can be asked.
+
+    factors: how sure the seconds of each process are, in the order of the bench's processes.
+    yield_sd: how far the bench time of a day strays, as a share of it.
+    """
+    days = tuple(seconds * bench.rules.people for seconds in bench.clock.days())
+    if not days:
+        return None
+    under_way = bool(runs) and runs[0].under_way is not None
+    pieces = [piece for batch in batches for piece in batch]
+    queue = queue_of(pieces, bench, mounted=batches[0][0].knife.process if under_way else None)
+    place = {process.name: index for index, process in enumerate(bench.processes)}
+    plan = evaluate(queue, ((place[b[0].knife.process], tuple(piece.knife.knife_id for piece in b)) for b in batches))
+    doubt = Doubt(factors=factors, yield_sd=yield_sd, days=days)
+    return Ledger(
+        promised=promised(queue, plan, doubt),
+        bench=bench,
+        moments=moments_of({piece.box.box_id: piece.box for piece in pieces}.values(), bench),
+    )
+
+
+def chances_of(ledger: Ledger | None) -> dict[int, BoxChance]:
+    """How each promised box with knives stands, by its id."""
+    if ledger is None:
+        return {}
+    told = ledger.promised
+    return {chance.box_id: chance for chance in chances(told.queue, told.plan, told.doubt)}
+
+
+def overloads_of(ledger: Ledger | None) -> tuple[Overload, ...]:
+    """The moments before which far too much was promised, the first one first."""
+    if ledger is None:
+        return ()
+    told = overloads(ledger.promised.queue, ledger.promised.doubt)
+    zone = ledger.bench.now.tzinfo
+    return tuple(
+        Overload(before=ledger.moments[one.cutoff].astimezone(zone), minutes=-(-one.seconds // 60)) for one in told
+    )
