@@ -21,7 +21,7 @@ def run_by_id(database: ShopDatabase, run_id: int) -> BenchRun | None:
     return next(iter(_runs(database, "id = ?", run_id)), None)
 
 
-def run_knife_ids(database: ShopDatabase, run_id: int) -> tuple[tuple[int, int], ...]:
+def run_knife_rows(database: ShopDatabase, run_id: int) -> tuple[tuple[int, int], ...]:
     """The rows of a run's knives: each row's own id and the knife's."""
     rows = database.rows("SELECT id, knife_id FROM run_knife WHERE run_id = ? ORDER BY id", (run_id,))
     return tuple((whole(row[0]), whole(row[1])) for row in rows)

@@ -135,6 +135,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     writing.reason = clean(reason, limit=500, field="reason")
     rows.fresh_knife(writing, knife)
     rows.no_ticks(writing, knife.id)
+    rows.no_runs(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 

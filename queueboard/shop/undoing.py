@@ -21,13 +21,27 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    running,
     waiting,
 )
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.values.step import About, Step
 
-FAMILIES = (closing, correcting, labelling, losing, money, moving, noting, numbers, promising, receiving, waiting)
+FAMILIES = (
+    closing,
+    correcting,
+    labelling,
+    losing,
+    money,
+    moving,
+    noting,
+    numbers,
+    promising,
+    receiving,
+    running,
+    waiting,
+)
 """An operation is known only once its family is loaded, and history may hold any of them."""
 
 LOOK_BACK = 400

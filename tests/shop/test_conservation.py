@@ -1,5 +1,6 @@
 """Whatever is done in whatever order, no knife is lost or doubled and the board tells what the file holds."""
 
+from collections import Counter
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -10,7 +11,8 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
 from queueboard.errors import QueueboardError
-from queueboard.shop import closing, undoing
+from queueboard.records.runs import open_runs
+from queueboard.shop import closing, running, undoing
 from queueboard.shop.labelling import set_label
 from queueboard.shop.looking import look
 from queueboard.shop.losing import found, settle_lost
@@ -95,6 +97,24 @@ class ShopDay(RuleBasedStateMachine):
             lambda: settle_lost(self.shop, by(), lost, "paid for"),
         )
         attempt(acts[act])
+
+    @rule(which=picks, act=st.integers(min_value=0, max_value=5), who=st.sampled_from("JK"))
+    def run(self, which: int, act: int, who: str) -> None:
+        """A run is begun over some of two boxes, or something is done to one under way."""
+        knives = [knife for seen in self.boxes()[which % 3 :][:2] for knife in seen.on_hand[: 1 + which % 3]]
+        under_way = open_runs(self.shop.database)
+        if act == 0 or not under_way:
+            attempt(lambda: running.start_run(self.shop, by(who), "plain", knives, 90))
+            return
+        chosen = under_way[which % len(under_way)]
+        acts = (
+            running.pause_run,
+            running.go_on_run,
+            running.finish_run,
+            running.throw_away,
+            running.leave_run,
+        )
+        attempt(lambda: acts[act - 1](self.shop, by(who), chosen))
 
     @rule(back=st.integers(min_value=0, max_value=30), again=st.booleans())
     def undo(self, back: int, *, again: bool) -> None:
@@ -193,6 +213,16 @@ class ShopDay(RuleBasedStateMachine):
             "SELECT c.id FROM close_out c JOIN box b ON b.id = c.box_id "
             "WHERE c.finished_us IS NULL AND b.closed_us IS NOT NULL"
         )
+
+    @invariant()
+    def nobody_has_anothers_knife(self) -> None:
+        """A run under way has work at the bench, no knife there is in two, and a person has one run going on."""
+        runs = open_runs(self.shop.database)
+        here = {k.id for b in self.boxes() for k in b.in_column(Column.ON_BENCH) if k.waiting_for is None}
+        at_work = [knife_id for run in runs for knife_id in run.knife_ids if knife_id in here]
+        assert len(at_work) == len(set(at_work))
+        assert all(here.intersection(run.knife_ids) for run in runs)
+        assert max(Counter(run.started_by for run in runs if run.paused_at is None).values(), default=0) <= 1
 
     @invariant()
     def planned_knives_are_on_the_board(self) -> None:

@@ -32,7 +32,7 @@ from queueboard.words import (
     PromiseKind,
     WaitingFor,
 )
-from tests.shop import undo_closing
+from tests.shop import undo_closing, undo_running
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
 
@@ -189,7 +189,7 @@ def do_take_settings(shop: Shop) -> Act:
 
 
 def do_fix_day_list(shop: Shop) -> Act:
-    return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [1, 2])
+    return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [[1], [2]])
 
 
 def do_undo(shop: Shop) -> Act:
@@ -201,6 +201,6 @@ def do_undo(shop: Shop) -> Act:
 
 SCENARIOS: dict[str, Scenario] = {
     name.removeprefix("do_"): scenario
-    for name, scenario in (*globals().items(), *vars(undo_closing).items())
+    for name, scenario in (*globals().items(), *vars(undo_closing).items(), *vars(undo_running).items())
     if name.startswith("do_")
 }
