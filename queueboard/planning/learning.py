@@ -156,10 +156,29 @@ def common_mean(seen: Iterable[tuple[float, float]], prior: tuple[float, float])
 class FullDay:
     """A day on which the work never ran out."""
 
-    planned_seconds: int
-    """What the plan gave the knives and set-ups that were finished that day."""
+    starter_seconds: tuple[int, ...]
+    """Of the knives finished that day, by process."""
+    knives: int
+    """Finished that day, at least 1."""
+    boxes: int
+    """That those knives belong to, at least 1."""
+    set_up_seconds: int
+    """Of the runs worked that day."""
     bench_seconds: int
     """What the calendar gave the bench, above 0."""
+
+    def share(self, factors: Sequence[Factor]) -> float:
+        """Planned seconds done over bench seconds, by what is known of the processes today.
+
+        Not by what the plan of that day knew: else a slow shop would be counted once in its minutes and again here.
+        """
+        knives = sum(factor.value * seconds for factor, seconds in zip(factors, self.starter_seconds, strict=True))
+        return (knives + self.set_up_seconds) / self.bench_seconds
+
+    @property
+    def noise(self) -> float:
+        """Variance of the share by knives and boxes, as a share of it squared; the work's own, not the bench's."""
+        return KNIFE_CV**2 / self.knives + BOX_SD**2 / self.boxes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,10 +197,14 @@ class Yield:
         return self.sd / self.mean
 
 
-def learn_yield(days: Iterable[FullDay]) -> Yield:
-    """The yield of the shop by its full days, with the prior counted as YIELD_PRIOR_DAYS more of them."""
-    shares = [day.planned_seconds / day.bench_seconds for day in days]
+def learn_yield(days: Iterable[FullDay], factors: Sequence[Factor]) -> Yield:
+    """The yield of the shop by its full days, with the prior counted as YIELD_PRIOR_DAYS more of them.
+
+    What knives and boxes stray by is counted with the work; it is taken out of the spread of the days here.
+    """
+    shares = [(day.share(factors), day.noise) for day in days]
     weight = YIELD_PRIOR_DAYS + len(shares)
-    mean = (YIELD_PRIOR_DAYS * YIELD_MEAN + sum(shares)) / weight
-    squares = YIELD_PRIOR_DAYS * (YIELD_SD**2 + (YIELD_MEAN - mean) ** 2) + sum((share - mean) ** 2 for share in shares)
-    return Yield(mean=mean, sd=sqrt(squares / weight), days=len(shares))
+    mean = (YIELD_PRIOR_DAYS * YIELD_MEAN + sum(share for share, _ in shares)) / weight
+    strayed = sum((share - mean) ** 2 - noise * share**2 for share, noise in shares)
+    prior = YIELD_PRIOR_DAYS * (YIELD_SD**2 + (YIELD_MEAN - mean) ** 2)
+    return Yield(mean=mean, sd=sqrt((prior + max(0.0, strayed)) / weight), days=len(shares))

@@ -1,6 +1,6 @@
 """What measured runs and days teach."""
 
-from math import inf
+from math import inf, sqrt
 from statistics import fmean
 
 import pytest
@@ -8,6 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from queueboard.planning.learning import (
+    BOX_SD,
+    KNIFE_CV,
     PROCESS_SD,
     SHOP_SD,
     YIELD_MEAN,
@@ -132,9 +134,23 @@ def test_the_weight_at_its_ends() -> None:
     assert weight_of(0.1, 0) == 1
 
 
+def full_day(starter_seconds: int, *, knives: int = 10**9, set_up_seconds: int = 0) -> FullDay:
+    """A day of one process at a bench of 10,000 seconds; of so many knives that their noise is nothing."""
+    return FullDay(
+        starter_seconds=(starter_seconds,),
+        knives=knives,
+        boxes=knives,
+        set_up_seconds=set_up_seconds,
+        bench_seconds=10000,
+    )
+
+
+UNKNOWN = learn([], 1).processes
+
+
 def test_the_yield_begins_at_its_prior() -> None:
     """No day counted: the prior's mean and spread."""
-    prior = learn_yield([])
+    prior = learn_yield([], UNKNOWN)
 
     assert prior.mean == YIELD_MEAN
     assert prior.sd == pytest.approx(YIELD_SD)
@@ -143,16 +159,37 @@ def test_the_yield_begins_at_its_prior() -> None:
 
 def test_five_days_weigh_as_much_as_the_prior() -> None:
     """After five like days the mean is half way, and what lies between shows in the spread."""
-    seen = learn_yield([FullDay(planned_seconds=7000, bench_seconds=10000)] * 5)
+    seen = learn_yield([full_day(7000)] * 5, UNKNOWN)
 
     assert seen.mean == pytest.approx((0.7 + YIELD_MEAN) / 2)
     assert seen.sd**2 == pytest.approx(YIELD_SD**2 / 2 + 0.1**2)
+    assert seen.relative_sd == pytest.approx(seen.sd / seen.mean)
 
 
 @given(st.lists(st.integers(4000, 11000), min_size=1, max_size=30))
 def test_the_yield_lies_between_prior_and_days(planned: list[int]) -> None:
     """The learned mean never leaves the stretch between the prior and the mean of the days."""
     mean = fmean(seconds / 10000 for seconds in planned)
-    seen = learn_yield([FullDay(planned_seconds=seconds, bench_seconds=10000) for seconds in planned])
+    seen = learn_yield([full_day(seconds) for seconds in planned], UNKNOWN)
 
     assert min(mean, YIELD_MEAN) - 1e-9 <= seen.mean <= max(mean, YIELD_MEAN) + 1e-9
+
+
+def test_a_slow_shop_is_not_counted_twice() -> None:
+    """Knives that take half as long again and a full day's work: the yield is 0.9, whatever the plan hoped."""
+    slow = learn([measured(measured_seconds=1500, times=1000)], 1).processes
+    day = full_day(5800, set_up_seconds=300)
+
+    assert day.share(UNKNOWN) == pytest.approx(0.61)
+    assert day.share(slow) == pytest.approx(0.9, abs=0.01)
+    assert learn_yield([day] * 20, slow).mean == pytest.approx(0.9, abs=0.01)
+
+
+def test_noise_of_the_work_is_no_spread_of_the_days() -> None:
+    """Days that differ by no more than their few knives do leave the spread that the prior says."""
+    days = [full_day(8000, knives=20), full_day(10000, knives=20)] * 50
+    noise = KNIFE_CV**2 / 20 + BOX_SD**2 / 20
+
+    assert noise * 0.9**2 < 0.1**2
+    assert learn_yield(days, UNKNOWN).sd ** 2 == pytest.approx(0.1**2 - noise * 0.82, abs=0.001)
+    assert learn_yield([full_day(9000, knives=20)] * 20, UNKNOWN).sd == pytest.approx(YIELD_SD / sqrt(5))
