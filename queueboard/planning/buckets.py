@@ -13,6 +13,9 @@ from queueboard.planning.linking import Links
 from queueboard.planning.queue import Queue
 from queueboard.planning.work import Knife, Lot, Work, work_of
 
+Places = list[int | None]
+"""For each box the place by which it is worked; None when it has none."""
+
 
 class Bucket(NamedTuple):
     """Knives of one process that are worked together for one cut-off."""
@@ -105,13 +108,18 @@ def _lots(bucket: Bucket, knives: Iterable[tuple[Knife, int]]) -> tuple[Lot, ...
     return tuple(Lot(box, process, tuple(some), sum(k.seconds for k in some)) for box, some in by_box.items())
 
 
-def buckets_of(work: Work, places: Sequence[int | None]) -> Buckets:
-    """The buckets of the boxes at these places, one for each box; boxes at None are left out."""
+def buckets_of(work: Work, places: Places) -> Buckets:
+    """The buckets of the boxes at their places, nothing pulled ahead."""
     lots: list[dict[int, list[Lot]]] = [{} for _ in work.set_ups]
     for parts, place in zip(work.lots, places, strict=True):
         if place is not None:
             for lot in parts:
                 lots[lot.process].setdefault(place, []).append(lot)
+    return filled(work, lots)
+
+
+def filled(work: Work, lots: Sequence[Mapping[int, Sequence[Lot]]]) -> Buckets:
+    """Buckets with these lots in them, by process and place."""
     rows = [{place: merged(EMPTY, tuple(row[place])) for place in sorted(row)} for row in lots]
     load = [0] * len(work.ends)
     for process, row in enumerate(rows):

@@ -13,7 +13,7 @@ def batches_of(buckets: Buckets) -> tuple[Batch, ...]:
     size = buckets.work.queue.run_size
     return tuple(
         batch
-        for place, processes in linked_order(buckets.work, buckets.rows)
+        for place, processes in linked_order(buckets.work, buckets.rows, buckets.slack)
         for process in processes
         for batch in cut(process, buckets.rows[process][place].lots, size)
     )

@@ -1,43 +1,48 @@
 """Whom to disappoint when not everybody can be helped, and the earliest cut-off that is honest instead."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, islice, permutations
 from typing import Self
 
-from queueboard.planning.buckets import EMPTY, Buckets, buckets_of
-from queueboard.planning.pulling_ahead import TASTES, Taste, by_minute, make_room
+from queueboard.planning.buckets import EMPTY, Buckets, Places, buckets_of
+from queueboard.planning.looking_ahead import look_ahead
+from queueboard.planning.pulling_ahead import TASTES, make_room
 from queueboard.planning.work import Work
 
-Places = list[int | None]
-"""For each box the place by which it is worked; None while it has none."""
 
+def fitting(work: Work, places: Places, width: int = 0) -> Buckets | None:
+    """Buckets in which every box keeps its place, pulled ahead where they must be; None when none are found.
 
-def fitting(work: Work, places: Places) -> Buckets | None:
-    """Buckets in which every box keeps its place, pulled ahead where they must be; None when no taste finds any."""
+    Each taste is tried in turn; then, with a width, looking ahead.
+    """
     plain = buckets_of(work, places)
-    if not _thinkable(plain):
+    if min(plain.slack) < 0 and min(_most_room(plain)) < 0:
         return None
     for taste in TASTES:
         buckets = plain.copy()
         if make_room(buckets, taste) is None:
             return buckets
-    return None
+    return look_ahead(work, places, width) if width else None
 
 
-def _thinkable(buckets: Buckets) -> bool:
-    """False when the work does not fit even with all knives of a process that are due so far worked in one go."""
+def _most_room(buckets: Buckets) -> list[int]:
+    """Slack before each place if all knives of a process due so far were worked in one go: no plan has more."""
     work = buckets.work
-    if min(buckets.slack) >= 0:
-        return True
     load = [0] * len(work.ends)
     for process, row in enumerate(buckets.rows):
         knives, paid = 0, work.linked(process) if process == work.queue.set_up_now else 0
-        for place, bucket in row.items():
+        for place, bucket in sorted(row.items()):
             knives += bucket.knives
             set_up = work.set_up(process, knives)
             load[place] += bucket.seconds + set_up - paid
             paid = set_up
-    return all(done <= end for done, end in zip(accumulate(load), work.ends, strict=True))
+    return [end - done for end, done in zip(work.ends, accumulate(load), strict=True)]
+
+
+def _tail(room: list[int]) -> list[int]:
+    """For each place the least of the room from there on."""
+    return list(accumulate(reversed(room), min))[::-1]
 
 
 @dataclass(slots=True)
@@ -48,30 +53,79 @@ class Promises:
     buckets: Buckets
 
     @classmethod
-    def of(cls, work: Work, taste: Taste = by_minute) -> Self:
+    def of(cls, work: Work, width: int = 0) -> Self:
         """As many boxes on time as are found; those given up have no place yet.
 
         Cut-off by cut-off, where the work does not fit and nothing can be pulled ahead any more, the box goes that
-        frees most seconds for its weight. Then those that went are tried again, the shortest first.
+        frees most seconds for its weight. Then those that went are tried again, the shortest first; width: looking
+        ahead with so many ways, if at all.
         """
         places = first_places(work)
         promises = cls(places, buckets_of(work, places))
         gone: list[int] = []
-        while (short := make_room(promises.buckets, taste)) is not None:
-            box = promises.most_freeing(short)
+        while (short := make_room(promises.buckets)) is not None and (box := promises.most_freeing(short)) is not None:
             promises.give_up(box)
             gone.append(box)
         for box in sorted(gone, key=lambda box: (work.seconds[box] / work.boxes[box].weight, box)):
             place = work.due(box)
             if place is not None and (promises.bears(box, place) or not work.is_long):
-                promises.give(box, place)
+                promises.give(box, place, width)
         return promises
 
-    def most_freeing(self, short: int) -> int:
-        """The box with a place up to this one that frees most seconds for its weight."""
+    def exchange(self) -> None:
+        """Give up boxes that are on time wherever others can be on time instead and weigh more, until none are left."""
+        while any(self._instead_of(box) for box in self._on_time()) or any(self._forced(box) for box in self._gone()):
+            pass
+
+    def _on_time(self) -> list[int]:
+        due = self.buckets.work.due
+        return [box for box, place in enumerate(self.places) if place is not None and place == due(box)]
+
+    def _gone(self) -> list[int]:
+        """The boxes that were given up, the shortest for its weight first."""
+        work = self.buckets.work
+        gone = [box for box, place in enumerate(self.places) if place is None and work.due(box) is not None]
+        return sorted(gone, key=lambda box: (work.seconds[box] / work.boxes[box].weight, box))
+
+    def _instead_of(self, box: int) -> bool:
+        """Put boxes that were given up in the place of this one; False, and nothing changed, when that is no gain."""
+        work = self.buckets.work
+        gone = self._gone()
+        gain, hope = -work.boxes[box].weight, sum(work.boxes[other].weight for other in gone)
+        trial = Promises([*self.places[:box], None, *self.places[box + 1 :]], self.buckets)
+        for other in gone:
+            if gain + hope <= 0:
+                break
+            place, weight = work.due(other), work.boxes[other].weight
+            hope -= weight
+            gain += weight if place is not None and trial.give(other, place) else 0
+        if gain > 0:
+            self.places, self.buckets = trial.places, trial.buckets
+        return gain > 0
+
+    def _forced(self, box: int) -> bool:
+        """Put this box in the place of lighter ones; False, and nothing changed, when they weigh as much together."""
+        work = self.buckets.work
+        places: Places = [*self.places[:box], work.due(box), *self.places[box + 1 :]]
+        trial = Promises(places, buckets_of(work, places))
+        gain = work.boxes[box].weight
+        while (short := make_room(trial.buckets)) is not None:
+            other = trial.most_freeing(short, but=box)
+            if other is None or gain <= work.boxes[other].weight:
+                return False
+            gain -= work.boxes[other].weight
+            trial.give_up(other)
+        self.places, self.buckets = trial.places, trial.buckets
+        return True
+
+    def most_freeing(self, short: int, but: int | None = None) -> int | None:
+        """The box with a place up to this one, but for one box, that frees most seconds for its weight."""
         boxes = self.buckets.work.boxes
-        due_by = ((box, place) for box, place in enumerate(self.places) if place is not None and place <= short)
-        return max(due_by, key=lambda at: (self._freed(*at) / boxes[at[0]].weight, -at[0]))[0]
+        due_by = (
+            (box, place) for box, place in enumerate(self.places) if place is not None and place <= short and box != but
+        )
+        best = max(due_by, key=lambda at: (self._freed(*at) / boxes[at[0]].weight, -at[0]), default=None)
+        return best and best[0]
 
     def _freed(self, box: int, place: int) -> int:
         """Seconds the bench is free sooner without a box; where its knives were pulled ahead, as if they were not."""
@@ -101,15 +155,14 @@ class Promises:
 
     def earliest(self, box: int, first: int) -> int:
         """The earliest place from this one on that bears the box."""
-        room = self.buckets.room()
-        tail = list(accumulate(reversed(room), min))[::-1]
-        last = len(room) - 1
+        tail = _tail(self.buckets.room())
+        last = len(tail) - 1
         return next((place for place in range(first, last) if tail[place] >= self._added(box, place)), last)
 
-    def give(self, box: int, place: int) -> bool:
+    def give(self, box: int, place: int, width: int = 0) -> bool:
         """Give a box this place, if it can be kept together with all others; the work is put together anew."""
         more: Places = [*self.places[:box], place, *self.places[box + 1 :]]
-        buckets = fitting(self.buckets.work, more)
+        buckets = fitting(self.buckets.work, more, width)
         if buckets is None:
             return False
         self.places, self.buckets = more, buckets
@@ -120,18 +173,38 @@ class Promises:
         self.buckets.put(box, place)
         self.places[box] = place
 
-    def redate(self) -> None:
-        """Give each box without a place the earliest cut-off that bears it, the shortest box first.
+    def redated(self, tries: int = 1) -> "Promises":
+        """These with a place for everybody: each box without one gets the earliest cut-off that bears it.
 
-        In a short queue earlier ones are tried as well, where work must be pulled ahead.
+        The shortest box first; with more tries in other orders as well, and the least tardiness is kept. In a short
+        queue earlier cut-offs are tried too, where work must be pulled ahead.
         """
         work = self.buckets.work
-        gone = [box for box, place in enumerate(self.places) if place is None]
-        for box in sorted(gone, key=lambda box: (work.seconds[box], box)):
+        gone = sorted((b for b, place in enumerate(self.places) if place is None), key=lambda b: (work.seconds[b], b))
+        return min((self._redated(order) for order in islice(permutations(gone), tries)), key=Promises._tardiness)
+
+    def _redated(self, order: Iterable[int]) -> "Promises":
+        work = self.buckets.work
+        promises = Promises(self.places[:], self.buckets.copy())
+        for box in order:
             first = (work.boxes[box].due or 0) + 1
-            place = min(work.beyond, self.earliest(box, first))
-            if work.is_long or not any(self.give(box, earlier) for earlier in range(first, place)):
-                self.put(box, place)
+            place = min(work.beyond, promises.earliest(box, first))
+            earlier = iter(()) if work.is_long else promises._thinkable(box, first, place)
+            if not any(promises.give(box, sooner) for sooner in earlier):
+                promises.put(box, place)
+        return promises
+
+    def _tardiness(self) -> int:
+        work = self.buckets.work
+        ends = work.ends
+        at = ((box.due, place) for box, place in zip(work.boxes, self.places, strict=True) if place is not None)
+        return sum(ends[place] - (ends[due] if due >= 0 else 0) for due, place in at if due is not None and place > due)
+
+    def _thinkable(self, box: int, first: int, last: int) -> Iterator[int]:
+        """The places from one up to another, without it, that might bear the box if enough could be pulled ahead."""
+        if first < last:
+            tail = _tail(_most_room(self.buckets))
+            yield from (place for place in range(first, last) if tail[place] >= self.buckets.work.seconds[box])
 
 
 def first_places(work: Work) -> Places:

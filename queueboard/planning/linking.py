@@ -54,11 +54,14 @@ class Links:
             self.ends[at], self.saved[at] = ends, saved
 
 
-def linked_order(work: Work, rows: Rows) -> list[tuple[int, list[int]]]:
-    """The places with work in order, and the processes of each in the order that saves most."""
+def linked_order(work: Work, rows: Rows, slack: Sequence[int]) -> list[tuple[int, list[int]]]:
+    """The places with work in order, and the processes of each in the order that saves most.
+
+    Slack is what each place has left without links; where that is below 0, links that make up for it go before others.
+    """
     order: list[tuple[int, list[int]]] = []
     last: int | None = None
-    for place, processes, ways in reversed(_stages(work, rows)):
+    for place, processes, ways in reversed(_stages(work, rows, slack)):
         if last is None:
             last = max(ways, key=lambda process: (ways[process][0], -process))
         _, first, before = ways[last]
@@ -68,7 +71,7 @@ def linked_order(work: Work, rows: Rows) -> list[tuple[int, list[int]]]:
     return order[::-1]
 
 
-def _stages(work: Work, rows: Rows) -> list[_Stage]:
+def _stages(work: Work, rows: Rows, slack: Sequence[int]) -> list[_Stage]:
     """Each place with work, its processes, and by the process it ends with the best way to get there."""
     present: dict[int, list[int]] = {}
     for process, row in enumerate(rows):
@@ -80,6 +83,7 @@ def _stages(work: Work, rows: Rows) -> list[_Stage]:
     for place in sorted(present):
         processes = present[place]
         ways = _ways(linked, processes, ends)
+        ways = {last: way for last, way in ways.items() if slack[place] + way[0] >= 0} or ways
         stages.append((place, processes, ways))
         ends = {process: way[0] for process, way in ways.items()}
     return stages

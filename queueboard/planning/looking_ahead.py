@@ -5,13 +5,11 @@ process the bench ends with. Of two ways that are equally far the one with less 
 """
 
 from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 from typing import NamedTuple
 
-from queueboard.planning.cutting import cut
-from queueboard.planning.evaluation import Batch
-from queueboard.planning.giving_up import Places
+from queueboard.planning.buckets import Buckets, Places, filled
 from queueboard.planning.work import Knife, Lot, Work
 
 NONE = -1
@@ -52,9 +50,10 @@ class _Way(NamedTuple):
 
 
 class _Past(NamedTuple):
-    """Steps for a place, in working order, and what was before them."""
+    """Steps for a place, and those before them."""
 
     before: "_Past | None"
+    place: int
     steps: tuple[_Step, ...]
 
 
@@ -78,6 +77,10 @@ class _Line:
             done = max(done, end)
         return total
 
+    def due_by(self, place: int) -> int:
+        """How many knives are due by a place."""
+        return bisect_right(self.places, place)
+
     def goes(self, done: int, least: int) -> list[_Go]:
         """What can be worked in one go from here, at least up to this knife: to a bucket's or a full run's end."""
         known = self._known.get((done, least))
@@ -98,8 +101,11 @@ class _Line:
         return _Go(upto, self.seconds[upto] - self.seconds[done] + again, again)
 
 
-def look_ahead(work: Work, places: Places, width: int) -> tuple[Batch, ...] | None:
-    """Runs that keep these places with little set-up; None when no way kept gets through. Width: ways kept."""
+def look_ahead(work: Work, places: Places, width: int) -> Buckets | None:
+    """Buckets that keep these places with little set-up; None when no way kept gets through.
+
+    Width: how many ways are kept. Boxes without a place are left out.
+    """
     lines = _lines_of(work, places)
     mounted = NONE if work.queue.set_up_now is None else work.queue.set_up_now
     ways = [_Way(sum(line.rest[0] for line in lines), 0, 0, (0,) * len(lines), mounted, (), None)]
@@ -107,8 +113,7 @@ def look_ahead(work: Work, places: Places, width: int) -> tuple[Batch, ...] | No
         ways = _reach(work, lines, ways, place, width)
     if not ways:
         return None
-    best = min(ways, key=lambda way: (way.set_up, way.clock))
-    return tuple(_batches(work, lines, best.past))
+    return _buckets_of(work, lines, min(ways, key=lambda way: (way.set_up, way.clock)))
 
 
 def _lines_of(work: Work, places: Places) -> list[_Line]:
@@ -122,23 +127,37 @@ def _lines_of(work: Work, places: Places) -> list[_Line]:
 def _reach(work: Work, lines: list[_Line], ways: list[_Way], place: int, width: int) -> list[_Way]:
     """The best ways to be done with this place, from those to be done with the one before."""
     end = work.ends[place]
-    least = [bisect_right(line.places, place) for line in lines]
+    least = [line.due_by(place) for line in lines]
+    after = min((line.places[due] for line, due in zip(lines, least, strict=True) if due < len(line.places)), default=0)
+    soon = [line.due_by(after) for line in lines]
     begun = [on for way in ways for on in (way, *_gone_on(work, lines, way, least, end))]
     for process, line in enumerate(lines):
         found: dict[tuple[tuple[int, ...], tuple[int, ...], int], _Way] = {}
         for way in begun:
-            due = way.done[process] < least[process]
-            for on in _worked(way, line, least[process], work.set_ups[process], end) if due else (way,):
+            for on in _choices(work, way, line, least[process], soon[process], end):
                 key = on.done, tuple(step.process for step in on.now), on.last
                 if key not in found or on.set_up < found[key].set_up:
                     found[key] = on
         begun = sorted(found.values(), key=lambda way: way[:6])[: 3 * width]
     ended: dict[tuple[tuple[int, ...], int], _Way] = {}
     for way in begun:
-        for on in _ended(work, lines, way):
+        for on in _ended(work, lines, way, place):
             if (on.done, on.last) not in ended or on.set_up < ended[on.done, on.last].set_up:
                 ended[on.done, on.last] = on
     return sorted(ended.values(), key=lambda way: _promise(work, way))[:width]
+
+
+def _choices(work: Work, way: _Way, line: _Line, least: int, soon: int, end: int) -> Sequence[_Way]:
+    """What can be done with a process at a place: what is due must be worked.
+
+    What is due next may be, too: out of the way, it lets another process go on from this place to the one after.
+    """
+    process = line.process
+    if way.done[process] < least:
+        return _worked(way, line, least, work.set_ups[process], end)
+    if way.done[process] >= soon or not work.linked(process) or any(step.process == process for step in way.now):
+        return (way,)
+    return (way, *_worked(way, line, soon, work.set_ups[process], end)[:1])
 
 
 def _promise(work: Work, way: _Way) -> tuple[float, int, tuple[int, ...], int]:
@@ -170,32 +189,29 @@ def _worked(way: _Way, line: _Line, least: int, set_up: int, end: int) -> list[_
     return ways
 
 
-def _ended(work: Work, lines: list[_Line], way: _Way) -> Iterator[_Way]:
+def _ended(work: Work, lines: list[_Line], way: _Way, place: int) -> Iterator[_Way]:
     """The way with a place behind it, once for each process worth ending with."""
     if not way.now:
         yield way
         return
     # What began the place by going on can end it only when it is all that was worked.
     began = way.now[0] if len(way.now) > 1 and way.now[0].process == way.last else None
+    past = _Past(way.past, place, way.now)
     lasts = [
-        step
+        step.process
         for step in way.now
         if step is not began and step.upto < len(lines[step.process].places) and work.linked(step.process)
     ]
-    if not lasts:
-        yield way._replace(last=NONE, now=(), past=_Past(way.past, way.now))
-    for last in lasts:
-        steps = (*(step for step in way.now if step is not last), last)
-        yield way._replace(last=last.process, now=(), past=_Past(way.past, steps))
+    for last in lasts or [NONE]:
+        yield way._replace(last=last, now=(), past=past)
 
 
-def _batches(work: Work, lines: list[_Line], past: _Past | None) -> list[Batch]:
-    batches: list[Batch] = []
+def _buckets_of(work: Work, lines: list[_Line], way: _Way) -> Buckets:
+    lots: list[dict[int, list[Lot]]] = [{} for _ in lines]
+    past = way.past
     while past is not None:
-        here: list[Batch] = []
         for process, start, upto in past.steps:
-            lots = [Lot(box, process, (knife,), knife.seconds) for _, box, knife in lines[process].knives[start:upto]]
-            here.extend(cut(process, lots, work.queue.run_size))
-        batches = here + batches
+            knives = lines[process].knives[start:upto]
+            lots[process][past.place] = [Lot(box, process, (knife,), knife.seconds) for _, box, knife in knives]
         past = past.before
-    return batches
+    return filled(work, lots)

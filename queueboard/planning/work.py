@@ -46,7 +46,7 @@ class Work:
     repeats: tuple[int, ...]
     """Seconds by process, for a run after one of the same process."""
     ends: tuple[int, ...]
-    """Bench seconds before each place; the last two hold all work."""
+    """Bench seconds before each place, none before one that has passed; the last two hold all work."""
 
     @property
     def beyond(self) -> int:
@@ -76,7 +76,7 @@ class Work:
     def due(self, box: int) -> int | None:
         """The place a box must hold to be on time; None when it is late already or was promised to nobody."""
         due = self.boxes[box].due
-        return None if due is None or due < 0 or self.ends[due] < 0 else due
+        return None if due is None or due < 0 or self.queue.cutoffs[due] < 0 else due
 
 
 def work_of(queue: Queue) -> Work:
@@ -93,7 +93,7 @@ def work_of(queue: Queue) -> Work:
         seconds=tuple(sum(lot.seconds for lot in parts) for parts in lots),
         set_ups=set_ups,
         repeats=tuple(repeat_set_up(queue, process) for process in range(len(set_ups))),
-        ends=(*queue.cutoffs, every, every),
+        ends=(*(max(0, cutoff) for cutoff in queue.cutoffs), every, every),
     )
 
 
