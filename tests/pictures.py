@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 
 from queueboard.settings.shapes import Settings
+from queueboard.shop.bench_work import untaught
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
@@ -310,6 +311,7 @@ def picture(
         day_line=day_line or day_line_of(boxes, the_plan, len(dues), now),
         labels_due=dues,
         last_line=last_line,
+        minutes=untaught(len((settings_ or settings()).processes)),
         saved_at=now - timedelta(seconds=40),
         backup_at=now.replace(hour=7, minute=45),
     )

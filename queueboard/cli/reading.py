@@ -21,7 +21,7 @@ from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
 from queueboard.phrases.typed import parse_tag
 from queueboard.shop.finding import find
-from queueboard.shop.looking import look
+from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
 
@@ -29,8 +29,8 @@ from queueboard.shop.picture import Picture
 def day_list(args: argparse.Namespace, clock: Clock) -> int:
     """The day sheet; with --fix its order is kept for the rest of the day."""
     with shop_of(args) as shop:
-        picture = look(shop, clock())
-        order = tuple(knife_id for run in picture.plan.runs for knife_id in run.knife_ids)
+        picture = look(shop, clock(), restarts=DAY_LIST)
+        order = tuple(run.knife_ids for run in picture.plan.runs)
         if args.fix and order:
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())

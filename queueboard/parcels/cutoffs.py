@@ -52,3 +52,16 @@ def leaves_at(calendar: ShopCalendar, day: date) -> datetime:
 def _at(calendar: ShopCalendar, day: date, clock: time) -> datetime:
     shuts = closes_at(calendar, day)
     return datetime.combine(day, clock if shuts is None else min(clock, shuts), tzinfo=calendar.settings.zone)
+
+
+def leaving_moments(
+    calendar: ShopCalendar, first: date, days: int, goes_by: GoesBy | None = None
+) -> tuple[datetime, ...]:
+    """The moments at which boxes can leave on so many days from *first* on: parcels, pick-ups, or both for None."""
+    moments: list[datetime] = []
+    for day in (first + timedelta(days=offset) for offset in range(days)):
+        if goes_by is not GoesBy.PICK_UP and can_ship(calendar, day):
+            moments.append(leaves_at(calendar, day))
+        if goes_by is not GoesBy.PARCEL and is_open(calendar, day):
+            moments.append(_at(calendar, day, calendar.settings.ready_by))
+    return tuple(moments)

@@ -79,6 +79,12 @@ def fixed_order(database: ShopDatabase, day: date) -> str | None:
     return None if stored is None else str(stored)
 
 
+def finished_runs(database: ShopDatabase) -> tuple[int, int]:
+    """How many runs at the bench are finished, and the id of the newest of them: what changes when one more is."""
+    count, newest = database.rows("SELECT count(*), max(id) FROM bench_run WHERE finished_us IS NOT NULL")[0]
+    return _number(count) or 0, _number(newest) or 0
+
+
 def _number(cell: Cell) -> int | None:
     return None if cell is None else int(cell)
 

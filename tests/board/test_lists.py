@@ -55,11 +55,11 @@ def shop_at_nine(name: str = "Ola Hale") -> Picture:
     )
     plan = made.plan(
         made.run(417001, 421001, 421002, start=made.at(9, 30)),
-        made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_minute=60),
-        made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_minute=200),
+        made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_second=3600),
+        made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_second=12000),
         changes=(
             OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),
-            OrderChange(tag="431-3", what=OrderWord.DONE),
+            OrderChange(tag="431-3", what=OrderWord.NEW),
         ),
     )
     return replace(made.picture(late, to_buy, waiting, today, plan_=plan), order_fixed=True)

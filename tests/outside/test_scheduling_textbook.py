@@ -81,7 +81,7 @@ def test_the_order_by_ship_by_is_the_published_sequence(example: Example) -> Non
     plan = plan_of(example["jobs"])
 
     assert [example["jobs"][run.knife_ids[0]]["name"] for run in plan.runs] == example["sequence"]
-    assert sum(run.end_minute for run in plan.runs) == example["total_flow"]
+    assert sum(run.end_second for run in plan.runs) == 60 * example["total_flow"]
 
 
 @pytest.mark.parametrize("example", WITH_SEQUENCE, ids=lambda example: example["id"])

@@ -7,7 +7,6 @@ from textual.content import Content
 from queueboard.board.screens.box_list import Line
 from queueboard.clean import cell_text
 from queueboard.phrases.cautions import BENCH_SHORT
-from queueboard.phrases.dates import many
 from queueboard.phrases.day import (
     belts_words,
     day_line_words,
@@ -51,8 +50,7 @@ def _changes(picture: Picture) -> Iterator[Line]:
     for word in OrderWord:
         tags = [change.tag for change in picture.plan.changes if change.what is word]
         if tags:
-            named = many(len(tags), "knife") if word is OrderWord.DONE else ", ".join(tags)
-            said.append(f"    {word.value}: {named}\n")
+            said.append(f"    {word.value}: {', '.join(tags)}\n")
     if said:
         yield Line(id="changes", text=Content("Changed since this order was fixed (o sorts again):\n" + "".join(said)))
 
