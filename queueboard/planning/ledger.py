@@ -2,7 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from queueboard.planning.batches import Bench, moments_of, queue_of
@@ -28,6 +28,28 @@ class Ledger:
         cutoffs, seconds = self.promised.queue.cutoffs, self.bench.seconds_before(moment)
         place = bisect_left(cutoffs, seconds)
         return place if place < len(cutoffs) and cutoffs[place] == seconds else None
+
+    def with_moment(self, moment: datetime) -> "Ledger":
+        """The same ledger, asked about one more moment from now on."""
+        if self.cutoff_of(moment) is not None:
+            return self
+        queue, plan, seconds = self.promised.queue, self.promised.plan, self.bench.seconds_before(moment)
+        at = bisect_left(queue.cutoffs, seconds)
+
+        def moved(place: int | None) -> int | None:
+            return place if place is None or place < at else place + 1
+
+        queue = replace(
+            queue,
+            cutoffs=(*queue.cutoffs[:at], seconds, *queue.cutoffs[at:]),
+            boxes=tuple(replace(box, due=moved(box.due)) for box in queue.boxes),
+        )
+        plan = evaluate(queue, ((run.process, run.knife_ids) for run in plan.runs))
+        return replace(
+            self,
+            promised=promised(queue, plan, self.promised.doubt),
+            moments=(*self.moments[:at], moment, *self.moments[at:]),
+        )
 
 
 def ledger_of(
