@@ -43,7 +43,7 @@ CREATE TABLE said (
   UNIQUE (day, box_id)
 ) STRICT;
 
-CREATE INDEX history_knives ON history(at_us) WHERE entity = 'knife';
+CREATE INDEX history_work ON history(at_us) WHERE entity IN ('box', 'knife');
 """
 """box.announced_us is set while a box is announced and not in the door.
 

@@ -46,3 +46,9 @@ def knife_minutes(settings: Settings, knife: Knife) -> int:
     kind = settings.kind(knife.kind)
     kinds = settings.kinds if kind is None else (kind,)
     return max(longest for one in kinds for longest in one.minutes.values())
+
+
+def knife_process(settings: Settings, knife: Knife) -> Process:
+    """The process of a knife; that of a kind the shop no longer has is the first one."""
+    kind = settings.kind(knife.kind)
+    return settings.processes[0] if kind is None else process_of(settings, kind, knife.edge)
