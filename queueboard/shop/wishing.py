@@ -1,0 +1,57 @@
+"""What a box would be promised for while it is only typed, and everything the picture answers to that at once."""
+
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+
+from queueboard.shop.picture import Picture
+from queueboard.shop.quoting import Answer, Offer, can_do, offer, rush_minutes
+from queueboard.values.new import NewKnife
+from queueboard.values.plan import Overload
+from queueboard.words import GoesBy, PromiseKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """A box that stands in a form or a command, and the day that is wished for, if any."""
+
+    knives: tuple[NewKnife, ...]
+    goes_by: GoesBy
+    carrier_days: int = 0
+    """Of a parcel; a promise by the day it leaves does without them."""
+    kind: PromiseKind = PromiseKind.DAY
+    day: date | None = None
+    at: time | None = None
+    """For a wish by a time of day."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """When, whether by the day wished for, and what room is left."""
+
+    wish: Wish
+    offer: Offer | None
+    """None when no day within the days planned ahead will do."""
+    answer: Answer | None
+    """None without a day wished for, or where nothing can be said of it."""
+    room_today: int
+    """Bench minutes, as of `rush_minutes`."""
+    room_tomorrow: int
+    overloads: tuple[Overload, ...]
+    """While there are any, a chance would mislead."""
+
+
+def advise(picture: Picture, wish: Wish) -> Advice | None:
+    """Everything about a wish; None without knives, or in a shop without bench time."""
+    if picture.ledger is None or not wish.knives:
+        return None
+    today = picture.now.date()
+    days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
+    asked = None if wish.day is None else can_do(picture, wish.knives, wish.goes_by, days, wish.day, wish.at)
+    return Advice(
+        wish=wish,
+        offer=offer(picture, wish.knives, wish.goes_by, days),
+        answer=asked,
+        room_today=rush_minutes(picture, today),
+        room_tomorrow=rush_minutes(picture, today + timedelta(days=1)),
+        overloads=picture.plan.overloads,
+    )
