@@ -1,17 +1,22 @@
 """The plan as it stands, in the planner's own shape, for everything that is asked of it: chances and new promises."""
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from queueboard.planning.announcing import Guess, announced
 from queueboard.planning.batches import Bench, moments_of, queue_of
 from queueboard.planning.chance import BoxChance, Doubt, chances, overloads
 from queueboard.planning.evaluation import evaluate
 from queueboard.planning.learning import Factor
 from queueboard.planning.placing import Promised, promised
+from queueboard.planning.queue import QueueBox
 from queueboard.planning.timing import Batch
-from queueboard.values.plan import Overload, Run
+from queueboard.values.plan import AnnouncedWork, Overload, Run
+
+KNIVES_APART = 1000
+"""Ids below zero, so many a box, for knives that nobody has seen yet; a box holds at most 999."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +58,17 @@ class Ledger:
 
 
 def ledger_of(
-    batches: Sequence[Batch], runs: Sequence[Run], bench: Bench, factors: tuple[Factor, ...], yield_sd: float
+    batches: Sequence[Batch],
+    runs: Sequence[Run],
+    bench: Bench,
+    coming: Sequence[AnnouncedWork],
+    factors: tuple[Factor, ...],
+    yield_sd: float,
 ) -> Ledger | None:
     """The ledger of a plan; None for a shop without bench time, of which nothing can be asked.
 
+    coming: boxes that are only announced. They stand behind all that is here: their promises are kept for them, and
+    nobody can begin them.
     factors: how sure the seconds of each process are, in the order of the bench's processes.
     yield_sd: how far the bench time of a day strays, as a share of it.
     """
@@ -67,13 +79,26 @@ def ledger_of(
     pieces = [piece for batch in batches for piece in batch]
     queue = queue_of(pieces, bench, mounted=batches[0][0].knife.process if under_way else None)
     place = {process.name: index for index, process in enumerate(bench.processes)}
-    plan = evaluate(queue, ((place[b[0].knife.process], tuple(piece.knife.knife_id for piece in b)) for b in batches))
+    order = [(place[b[0].knife.process], tuple(piece.knife.knife_id for piece in b)) for b in batches]
+    soonest = sorted(coming, key=lambda work: (work.ship_by.timestamp(), work.box_id))
+    guessed = tuple(_guessed(work, queue.cutoffs, bench) for work in soonest)
+    order += [(box.knives[0].process, tuple(knife.id for knife in box.knives)) for box in guessed]
+    queue = replace(queue, boxes=queue.boxes + guessed)
+    plan = evaluate(queue, order)
     doubt = Doubt(factors=factors, yield_sd=yield_sd, days=days)
     return Ledger(
         promised=promised(queue, plan, doubt),
         bench=bench,
         moments=moments_of({piece.box.box_id: piece.box for piece in pieces}.values(), bench),
     )
+
+
+def _guessed(work: AnnouncedWork, cutoffs: Sequence[int], bench: Bench) -> QueueBox:
+    """An announced box by a guess, due at the last cut-off up to its own."""
+    guess = Guess(process=0, knife_seconds=work.knife_seconds)
+    box = announced(guess, work.box_id, -KNIVES_APART * (work.box_id + 1), work.knives)
+    due = bisect_right(cutoffs, bench.seconds_before(work.ship_by)) - 1 if work.ship_by >= bench.now else -1
+    return replace(box, due=due)
 
 
 def chances_of(ledger: Ledger | None) -> dict[int, BoxChance]:

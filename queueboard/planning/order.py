@@ -18,6 +18,7 @@ from queueboard.planning.ranks import pieces_of
 from queueboard.planning.reasons import with_reasons
 from queueboard.planning.timing import Batch, runs_of
 from queueboard.values.plan import (
+    AnnouncedWork,
     BenchWindow,
     BoxWork,
     OrderChange,
@@ -50,6 +51,7 @@ def plan_work(
     *,
     under_way: tuple[RunUnderWay, ...] = (),
     leaves: tuple[datetime, ...] = (),
+    coming: tuple[AnnouncedWork, ...] = (),
     rules: PlanRules = USUAL,
     factors: tuple[Factor, ...] | None = None,
     yield_sd: float = YIELD_SD,
@@ -61,6 +63,7 @@ def plan_work(
     and every unfinished box with a ship-by will be late.
     fixed_order: knife ids, run by run, of a day list that was printed or begun; () orders afresh. Ids without open
     work are skipped.
+    coming: promised boxes that are not in the door yet; they bind what can be promised, and no run.
     leaves: the coming moments at which boxes can leave; how late a box is counts to the next one.
     factors: how sure the seconds of each process are, in their order; None when nothing was measured.
     yield_sd: how far the bench time of a day strays, as a share of it.
@@ -87,7 +90,7 @@ def plan_work(
     if fixed_order:
         order, changes = kept_batches(order, fixed_order, late, now)
     runs = with_reasons(timed(order), order, late(order), now)
-    ledger = ledger_of(order, runs, bench, factors or learn((), len(processes)).processes, yield_sd)
+    ledger = ledger_of(order, runs, bench, coming, factors or learn((), len(processes)).processes, yield_sd)
     today = clock.seconds_on(now.date()) * rules.people
     plan = Plan(
         runs=runs,

@@ -1,6 +1,6 @@
 """The open work as the planner needs it: what each knife takes, by when each box is due, what binds its turn."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -14,7 +14,7 @@ from queueboard.settings.rules import knife_minutes, process_of
 from queueboard.settings.shapes import Settings
 from queueboard.values.box import Box, Promise, ReturnLabel
 from queueboard.values.knife import Knife
-from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay
+from queueboard.values.plan import AnnouncedWork, BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay
 from queueboard.words import Column, GoesBy, LabelState, PlanOrder
 
 HORIZON_DAYS = 90
@@ -75,11 +75,25 @@ class BenchWork:
                 RunUnderWay(run_id=run.id, by=run.started_by, worked_seconds=run.worked_seconds(now))
                 for run in self.work.runs
             ),
+            coming=tuple(self._coming()),
             leaves=leaving_moments(self.calendar, now.date(), LEAVING_DAYS),
             rules=rules,
             factors=self.minutes.learned.processes,
             yield_sd=day_yield.relative_sd,
         )
+
+    def _coming(self) -> Iterator[AnnouncedWork]:
+        """The announced boxes that were promised."""
+        for box in self.work.boxes:
+            promises = self.work.promises.get(box.id, ())
+            due = self.ship_by(box, promises[-1]) if promises else None
+            if box.announced and due is not None:
+                yield AnnouncedWork(
+                    box_id=box.id,
+                    ship_by=due,
+                    knives=box.expected_knives,
+                    knife_seconds=60 * self.settings.planning.announced_minutes,
+                )
 
     def factor(self, process: str) -> Factor:
         """What the starter minutes of a process are to be multiplied with."""

@@ -62,6 +62,18 @@ class BoxWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AnnouncedWork:
+    """A box that is promised and not in the door yet; nobody has seen its knives."""
+
+    box_id: int
+    ship_by: datetime
+    knives: int | None
+    """As announced, at least 1; None when nobody said."""
+    knife_seconds: int
+    """Expected for each."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ProcessWork:
     """A process and what setting it up costs."""
 
