@@ -24,6 +24,8 @@ YIELD_SD = 0.14
 """How far that share moves from day to day. Simulated here, no shop's data."""
 YIELD_PRIOR_DAYS = 5
 """Full days that the two figures above are worth. A choice, no source."""
+FULL = 1.3
+"""Times a day's planned seconds that a full day begins with; about two spreads of the yield. A choice, no source."""
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
 
@@ -152,9 +154,17 @@ def common_mean(seen: Iterable[tuple[float, float]], prior: tuple[float, float])
     return sum(value / variance for value, variance in parts) / sureness, 1 / sureness
 
 
+def is_full(open_seconds: int, day_seconds: int) -> bool:
+    """True when the planned work of a morning is so much more than a day's planned seconds that it cannot run out.
+
+    Told in the morning: days on which the work turned out to last are more often those that yielded little.
+    """
+    return open_seconds >= FULL * day_seconds
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FullDay:
-    """A day on which the work never ran out."""
+    """A day that began with more work than it could hold, see is_full."""
 
     starter_seconds: tuple[int, ...]
     """Of the knives finished that day, by process."""

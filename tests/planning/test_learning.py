@@ -1,6 +1,7 @@
 """What measured runs and days teach."""
 
 from math import inf, sqrt
+from random import Random
 from statistics import fmean
 
 import pytest
@@ -17,6 +18,7 @@ from queueboard.planning.learning import (
     FullDay,
     MeasuredRun,
     StaysOut,
+    is_full,
     learn,
     learn_yield,
     stays_out,
@@ -193,3 +195,14 @@ def test_noise_of_the_work_is_no_spread_of_the_days() -> None:
     assert noise * 0.9**2 < 0.1**2
     assert learn_yield(days, UNKNOWN).sd ** 2 == pytest.approx(0.1**2 - noise * 0.82, abs=0.001)
     assert learn_yield([full_day(9000, knives=20)] * 20, UNKNOWN).sd == pytest.approx(YIELD_SD / sqrt(5))
+
+
+def test_full_days_are_told_in_the_morning() -> None:
+    """Days on which the work lasted until closing yield too little on average; days that began full do not."""
+    dice = Random(1)  # noqa: S311 invented days, no secret
+    days = [(dice.uniform(6000, 16000), dice.gauss(YIELD_MEAN, YIELD_SD)) for _ in range(20000)]
+    lasted = fmean(share for work, share in days if work >= share * 10000)
+    began_full = fmean(share for work, share in days if is_full(round(work), round(YIELD_MEAN * 10000)))
+
+    assert lasted < YIELD_MEAN - 0.01
+    assert began_full == pytest.approx(YIELD_MEAN, abs=0.005)
