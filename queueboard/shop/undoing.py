@@ -11,6 +11,7 @@ from queueboard.records.instants import from_us
 from queueboard.records.tables import STATE, Row
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
+    announcing,
     closing,
     correcting,
     labelling,
@@ -29,6 +30,7 @@ from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.values.step import About, Step
 
 FAMILIES = (
+    announcing,
     closing,
     correcting,
     labelling,
