@@ -5,6 +5,7 @@ from datetime import date, time, timedelta
 
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import Answer, Offer, can_do, offer, rush_minutes
+from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
 from queueboard.values.new import NewKnife
 from queueboard.values.plan import Overload
 from queueboard.words import GoesBy, PromiseKind
@@ -41,8 +42,8 @@ class Advice:
 
 
 def advise(picture: Picture, wish: Wish) -> Advice | None:
-    """Everything about a wish; None without knives, or in a shop without bench time."""
-    if picture.ledger is None or not wish.knives:
+    """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
+    if picture.ledger is None or not 0 < len(wish.knives) <= MOST_KNIVES or wish.carrier_days > MOST_CARRIER_DAYS:
         return None
     today = picture.now.date()
     days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0

@@ -11,6 +11,7 @@ from textual.containers import Vertical
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
+from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_day, parse_time
 from queueboard.values.box import Promise, ReturnLabel
 from queueboard.values.new import NewLabel, NewPromise
@@ -69,6 +70,19 @@ class PromisePart(Vertical):
     def day_of(self, text: str) -> date:
         """The day typed, counted from today on the shop's calendar."""
         return parse_day(text, self.desk.picture.now.date())
+
+    def so_far(self) -> NewPromise | None:
+        """What is typed, read without a word; None while it is no day, or a time is still to come."""
+        by_time = self.kind.value is PromiseKind.BY_TIME
+        try:
+            day, at = self.day_of(self.day.value), parse_time(self.time.value) if by_time else None
+        except TypedError:
+            return None
+        return NewPromise(kind=self.kind.value, day=day, at=at)
+
+    def take_day(self, day: date) -> None:
+        """Put a day into its field, as if it had been typed."""
+        self.day.value = day.isoformat()
 
     def read(self, form: Form[Answer], *, told_to: str = "", reason: str = "") -> NewPromise:
         """What was typed; TypedError, with the cursor back in the field, for what is no day or no time."""
