@@ -1,7 +1,7 @@
 """Whom to disappoint when not everybody can be helped, and the earliest cut-off that is honest instead."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate, islice, permutations
 from typing import Self
 
@@ -45,12 +45,24 @@ def _tail(room: list[int]) -> list[int]:
     return list(accumulate(reversed(room), min))[::-1]
 
 
+TRIES = 8
+"""How often the work is put together anew at most, when nothing is followed side by side."""
+
+TRIES_FOR_A_WAY = 2
+"""How often more for each way that is followed side by side."""
+
+TRIES_TO_LOOK_AHEAD = 5
+"""What looking ahead costs of these."""
+
+
 @dataclass(slots=True)
 class Promises:
     """The places that boxes hold, and buckets that keep them all."""
 
     places: Places
     buckets: Buckets
+    tries: int
+    """How often the work may still be put together anew; in an overloaded shop it would never end."""
 
     @classmethod
     def of(cls, work: Work, width: int = 0) -> Self:
@@ -61,14 +73,17 @@ class Promises:
         ahead with so many ways, if at all.
         """
         places = first_places(work)
-        promises = cls(places, buckets_of(work, places))
+        tries = 0 if work.is_long else TRIES + TRIES_FOR_A_WAY * width
+        promises = cls(places, buckets_of(work, places), tries)
         gone: list[int] = []
         while (short := make_room(promises.buckets)) is not None and (box := promises.most_freeing(short)) is not None:
             promises.give_up(box)
             gone.append(box)
         for box in sorted(gone, key=lambda box: (work.seconds[box] / work.boxes[box].weight, box)):
             place = work.due(box)
-            if place is not None and (promises.bears(box, place) or not work.is_long):
+            if place is not None and promises.bears(box, place):
+                promises.put(box, place)
+            elif place is not None:
                 promises.give(box, place, width)
         return promises
 
@@ -92,13 +107,14 @@ class Promises:
         work = self.buckets.work
         gone = self._gone()
         gain, hope = -work.boxes[box].weight, sum(work.boxes[other].weight for other in gone)
-        trial = Promises([*self.places[:box], None, *self.places[box + 1 :]], self.buckets)
+        trial = replace(self, places=[*self.places[:box], None, *self.places[box + 1 :]])
         for other in gone:
             if gain + hope <= 0:
                 break
             place, weight = work.due(other), work.boxes[other].weight
             hope -= weight
             gain += weight if place is not None and trial.give(other, place) else 0
+        self.tries = trial.tries
         if gain > 0:
             self.places, self.buckets = trial.places, trial.buckets
         return gain > 0
@@ -107,7 +123,10 @@ class Promises:
         """Put this box in the place of lighter ones; False, and nothing changed, when they weigh as much together."""
         work = self.buckets.work
         places: Places = [*self.places[:box], work.due(box), *self.places[box + 1 :]]
-        trial = Promises(places, buckets_of(work, places))
+        if not self.tries:
+            return False
+        self.tries -= 1
+        trial = Promises(places, buckets_of(work, places), self.tries)
         gain = work.boxes[box].weight
         while (short := make_room(trial.buckets)) is not None:
             other = trial.most_freeing(short, but=box)
@@ -160,7 +179,11 @@ class Promises:
         return next((place for place in range(first, last) if tail[place] >= self._added(box, place)), last)
 
     def give(self, box: int, place: int, width: int = 0) -> bool:
-        """Give a box this place, if it can be kept together with all others; the work is put together anew."""
+        """Give a box this place, if the work can be put together anew so that everybody keeps theirs."""
+        cost = TRIES_TO_LOOK_AHEAD if width else 1
+        if self.tries < cost:
+            return False
+        self.tries -= cost
         more: Places = [*self.places[:box], place, *self.places[box + 1 :]]
         buckets = fitting(self.buckets.work, more, width)
         if buckets is None:
@@ -173,26 +196,38 @@ class Promises:
         self.buckets.put(box, place)
         self.places[box] = place
 
-    def redated(self, tries: int = 1) -> "Promises":
+    def redated(self, orders: int = 1) -> "Promises":
         """These with a place for everybody: each box without one gets the earliest cut-off that bears it.
 
-        The shortest box first; with more tries in other orders as well, and the least tardiness is kept. In a short
-        queue earlier cut-offs are tried too, where work must be pulled ahead.
+        The shortest box first; then in other orders as well, if asked for, and the least tardiness is kept.
         """
         work = self.buckets.work
         gone = sorted((b for b, place in enumerate(self.places) if place is None), key=lambda b: (work.seconds[b], b))
-        return min((self._redated(order) for order in islice(permutations(gone), tries)), key=Promises._tardiness)
+        found = []
+        for order in islice(permutations(gone), orders):
+            promises = Promises(self.places[:], self.buckets.copy(), 0 if work.is_long else TRIES)
+            promises.redate(order)
+            found.append(promises)
+        return min(found, key=Promises._tardiness)
 
-    def _redated(self, order: Iterable[int]) -> "Promises":
+    def redate(self, order: Iterable[int]) -> None:
+        """Give these boxes the earliest cut-offs that bear them, one after the other.
+
+        One that bears a box when enough is pulled ahead is looked for by halves: later ones nearly always bear it too.
+        """
         work = self.buckets.work
-        promises = Promises(self.places[:], self.buckets.copy())
         for box in order:
             first = (work.boxes[box].due or 0) + 1
-            place = min(work.beyond, promises.earliest(box, first))
-            earlier = iter(()) if work.is_long else promises._thinkable(box, first, place)
-            if not any(promises.give(box, sooner) for sooner in earlier):
-                promises.put(box, place)
-        return promises
+            place = min(work.beyond, self.earliest(box, first))
+            sooner = list(self._thinkable(box, first, place))
+            self.put(box, place)
+            refused, given = 0, len(sooner)
+            while refused < given:
+                middle = (refused + given) // 2
+                if self.give(box, sooner[middle]):
+                    given = middle
+                else:
+                    refused = middle + 1
 
     def _tardiness(self) -> int:
         work = self.buckets.work

@@ -34,22 +34,31 @@ def plan_queue(queue: Queue, *, restarts: int = 0, earliest_due_first: bool = Fa
     work = work_of(queue)
     if earliest_due_first:
         return evaluate(queue, batches_of(buckets_of(work, _by_due(work))))
-    return min((evaluate(queue, batches) for batches in _candidates(work, restarts)), key=lambda plan: plan.score)
+    return min(
+        (evaluate(queue, batches) for batches in _candidates(work, 0 if work.is_long else restarts)),
+        key=lambda plan: plan.score,
+    )
 
 
-def _candidates(work: Work, restarts: int) -> Iterator[tuple[Batch, ...]]:
-    width = 0 if work.is_long else restarts
-    promises = Promises.of(work, width)
-    if width:
-        promises.exchange()
+def _candidates(work: Work, width: int) -> Iterator[tuple[Batch, ...]]:
+    promises = Promises.of(work)
     if None in promises.places:
         yield from _guards(work)
-    promises = promises.redated(tries=ORDERS if width else 1)
+    yield from _saving(promises.redated())
+    if width:
+        promises = Promises.of(work, width)
+        promises.exchange()
+        promises = promises.redated(ORDERS)
+        if found := look_ahead(work, promises.places, width):
+            yield batches_of(found)
+        yield from _saving(promises)
+
+
+def _saving(promises: Promises) -> Iterator[tuple[Batch, ...]]:
+    """The runs that keep these promises, and those that save set-up besides."""
     yield batches_of(promises.buckets)
     save_set_ups(promises.buckets)
     yield batches_of(promises.buckets)
-    if width and (found := look_ahead(work, promises.places, width)):
-        yield batches_of(found)
 
 
 def _guards(work: Work) -> Iterator[tuple[Batch, ...]]:
