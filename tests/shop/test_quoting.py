@@ -4,10 +4,12 @@ from datetime import date, timedelta
 
 import pytest
 
+from queueboard.shop.announcing import announce_box
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.quoting import can_do, offer, rush_minutes, week
-from queueboard.values.new import NewPromise
+from queueboard.shop.receiving import add_customer
+from queueboard.values.new import NewAnnounced, NewPromise
 from queueboard.words import GoesBy, PromiseKind
 from tests.shop.place import NOW, box, by, chef, counter, parcel, picture
 
@@ -123,3 +125,26 @@ def test_the_week_counts_all_work_once(shop: Shop) -> None:
 def test_without_knives_there_is_nothing_to_ask(shop: Shop) -> None:
     """A box without knives has no day."""
     assert offer(picture(shop), [], GoesBy.PICK_UP, 0) is None
+
+
+def test_an_announced_box_holds_its_place(shop: Shop) -> None:
+    """Thirty knives announced and promised for tomorrow take the bench time that a new box would have had."""
+    customer = add_customer(shop, by(), name="Oake")
+    before = offer(picture(shop), [chef()] * 12, GoesBy.PICK_UP, 0)
+    announced = NewAnnounced(
+        customer_id=customer,
+        expected_knives=30,
+        goes_by=GoesBy.PICK_UP,
+        promise=NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 10), told_to="Oake"),
+    )
+    number = announce_box(shop, by(), announced)
+    seen = picture(shop)
+
+    told = can_do(seen, [chef()] * 20, GoesBy.PICK_UP, 0, TODAY)
+
+    assert before is not None
+    assert before.day == TODAY
+    assert told is not None
+    assert [late.number for late in told.costs] in ([number], [])
+    assert not told.yes
+    assert seen.plan.runs == ()
