@@ -1,9 +1,18 @@
 """What can be told at the counter, with the sum that leads to it: the earliest day, yes or no to a day, room left."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, datetime
 
-from queueboard.phrases.dates import date_words, kind_words, many, minutes_words, time_words
+from queueboard.phrases.dates import (
+    date_words,
+    done_by_words,
+    kind_words,
+    lateness_words,
+    many,
+    minutes_words,
+    time_words,
+)
+from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
 from queueboard.values.plan import Overload
@@ -79,6 +88,16 @@ def _costs_words(costs: Sequence[Late]) -> str:
     )
     rest = f" and {many(more, 'box')} more" if more > 0 else ""
     return f"{said}{rest} · {', '.join(cost.customer for cost in named)}"
+
+
+def planned_words(box: BoxPicture, now: datetime) -> str:
+    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the honest day, instead."""
+    done, forecast = f"the day list: {done_by_words(box.forecast, now)}", box.forecast
+    honest = "" if box.honest_day is None else f", so that {date_words(box.honest_day, now.date())} would be honest"
+    if late := lateness_words(forecast):
+        return f"{done}: {late}{honest}"
+    known = forecast.finish is not None and forecast.late_permille is not None
+    return f"{done}, {sure_words(1000 - (forecast.late_permille or 0))} to be on time" if known else done
 
 
 def sure_words(permille: int) -> str:

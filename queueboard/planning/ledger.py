@@ -56,6 +56,15 @@ class Ledger:
             moments=(*self.moments[:at], moment, *self.moments[at:]),
         )
 
+    def without(self, box_id: int) -> "Ledger":
+        """The same ledger as if a box were not there, so that it can be asked about as a new one."""
+        queue, plan = self.promised.queue, self.promised.plan
+        gone = {knife.id for box in queue.boxes if box.id == box_id for knife in box.knives}
+        queue = replace(queue, boxes=tuple(box for box in queue.boxes if box.id != box_id))
+        left = ((run.process, tuple(knife for knife in run.knife_ids if knife not in gone)) for run in plan.runs)
+        plan = evaluate(queue, (batch for batch in left if batch[1]))
+        return replace(self, promised=promised(queue, plan, self.promised.doubt))
+
 
 def ledger_of(
     batches: Sequence[Batch],

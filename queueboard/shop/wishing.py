@@ -1,12 +1,13 @@
-"""What a box would be promised for while it is only typed, and everything the picture answers to that at once."""
+"""What a box would be promised for, typed or open, and everything the picture answers to that at once."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 
-from queueboard.shop.picture import Picture
+from queueboard.shop.bench_work import BENCH_COLUMNS
+from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.quoting import Answer, Offer, can_do, offer, rush_minutes
 from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
-from queueboard.values.new import NewKnife
+from queueboard.values.new import NewKnife, NewPromise
 from queueboard.values.plan import Overload
 from queueboard.words import GoesBy, PromiseKind
 
@@ -23,6 +24,8 @@ class Wish:
     day: date | None = None
     at: time | None = None
     """For a wish by a time of day."""
+    again: int | None = None
+    """The id of an open box whose date is asked about: it leaves the plan before its knives are asked about anew."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +48,8 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
     """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
     if picture.ledger is None or not 0 < len(wish.knives) <= MOST_KNIVES or wish.carrier_days > MOST_CARRIER_DAYS:
         return None
+    if wish.again is not None:
+        picture = replace(picture, ledger=picture.ledger.without(wish.again))
     today = picture.now.date()
     days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
     asked = None if wish.day is None else can_do(picture, wish.knives, wish.goes_by, days, wish.day, wish.at)
@@ -55,4 +60,22 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
         room_today=rush_minutes(picture, today),
         room_tomorrow=rush_minutes(picture, today + timedelta(days=1)),
         overloads=picture.plan.overloads,
+    )
+
+
+def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> Wish:
+    """An open box to be told a date, by its knives that still need the bench; told: the date typed so far."""
+    return Wish(
+        knives=tuple(
+            NewKnife(kind=knife.kind, edge=knife.edge, condition=knife.condition)
+            for column in BENCH_COLUMNS
+            for knife in box.in_column(column)
+            if knife.declined is None and not knife.looking_for
+        ),
+        goes_by=box.box.goes_by,
+        carrier_days=box.box.carrier_days,
+        kind=kind,
+        day=None if told is None else told.day,
+        at=None if told is None else told.at,
+        again=box.box.id,
     )

@@ -43,6 +43,7 @@ TITLES = {
     "KnifeLines": "Receive: the knives",
     "ReceivedScreen": "A box just received",
     "Dialog": "A question",
+    "PromiseDialog": "Telling a date",
     "Choice": "Numbered answers",
     "Tick": "Yes or no",
     "UndoScreen": "Undo",
