@@ -80,6 +80,15 @@ class PromiseKind(StrEnum):
     """A day and a time of day at the counter."""
     SHIPS_BY = "ships by"
     """The day the parcel leaves the shop; the carrier's days are the carrier's business."""
+    WAITS = "while they wait, by"
+    """The customer stays in the shop until a time of day."""
+    NEXT_ROUND = "on the round of"
+    """The day on which the shop's own van or stall brings it back."""
+
+    @property
+    def has_time(self) -> bool:
+        """True for a promise to the minute."""
+        return self in {PromiseKind.BY_TIME, PromiseKind.WAITS}
 
 
 class LabelOwner(StrEnum):

@@ -14,16 +14,18 @@ def ship_by(calendar: ShopCalendar, promise: Promise | None, goes_by: GoesBy, ca
     A parcel promised into the customer's hands leaves on the latest day from which the carrier's working days still end
     by then; one promised to leave by a day leaves on the latest day up to it on which parcels can leave; both are ready
     by the packing cut-off. A pick-up is ready on the latest open day up to the promised one, by the shop's ready-by
-    time. All three come no later than the shop shuts. A promise by a time holds to the minute as it was told. Where no
-    day of the whole year before will do, the cut-off lies a year back, so that the box shows as late.
+    time; one for the next round is ready on the latest open day before it. All come no later than the shop shuts. A
+    promise by a time, and one to somebody who waits, holds to the minute as it was told. Where no day of the whole year
+    before will do, the cut-off lies a year back, so that the box shows as late.
     """
     if promise is None:
         return None
     settings = calendar.settings
-    if promise.kind is PromiseKind.BY_TIME and promise.at is not None:
+    if promise.kind.has_time and promise.at is not None:
         return datetime.combine(promise.day, promise.at, tzinfo=settings.zone)
-    if goes_by is GoesBy.PICK_UP:
-        day = on_or_before(promise.day, lambda candidate: is_open(calendar, candidate))
+    if goes_by is GoesBy.PICK_UP or promise.kind is PromiseKind.NEXT_ROUND:
+        last = promise.day - timedelta(days=1) if promise.kind is PromiseKind.NEXT_ROUND else promise.day
+        day = on_or_before(last, lambda candidate: is_open(calendar, candidate))
         return _at(calendar, day, settings.ready_by)
     if promise.kind is PromiseKind.SHIPS_BY:
         carrier_days = 0

@@ -22,7 +22,12 @@ Standing = tuple[LabelOwner, LabelState]
 
 DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
 KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
-    GoesBy.PICK_UP: (("ready on a day", PromiseKind.DAY), ("ready by a time", PromiseKind.BY_TIME)),
+    GoesBy.PICK_UP: (
+        ("ready on a day", PromiseKind.DAY),
+        ("ready by a time", PromiseKind.BY_TIME),
+        ("customer waits", PromiseKind.WAITS),
+        ("next round", PromiseKind.NEXT_ROUND),
+    ),
     GoesBy.PARCEL: (("in hand by", PromiseKind.DAY), ("ships by", PromiseKind.SHIPS_BY)),
 }
 """What can be promised, by how the box goes back: a parcel's time of day is the carrier's business."""
@@ -61,7 +66,7 @@ class PromisePart(Vertical):
     @on(Turned)
     def ask_time(self) -> None:
         """Only a promise by a time asks for one."""
-        self.time_row.display = self.kind.value is PromiseKind.BY_TIME
+        self.time_row.display = self.kind.value.has_time
 
     def goes_back(self, goes_by: GoesBy) -> None:
         """Offer what can be promised for this way back."""
@@ -73,7 +78,7 @@ class PromisePart(Vertical):
 
     def so_far(self) -> NewPromise | None:
         """What is typed, read without a word; None while it is no day, or a time is still to come."""
-        by_time = self.kind.value is PromiseKind.BY_TIME
+        by_time = self.kind.value.has_time
         try:
             day, at = self.day_of(self.day.value), parse_time(self.time.value) if by_time else None
         except TypedError:
@@ -89,7 +94,7 @@ class PromisePart(Vertical):
         return NewPromise(
             kind=self.kind.value,
             day=form.read(self.day, self.day_of),
-            at=form.read(self.time, parse_time) if self.kind.value is PromiseKind.BY_TIME else None,
+            at=form.read(self.time, parse_time) if self.kind.value.has_time else None,
             told_to=told_to,
             reason=reason,
         )
