@@ -1,7 +1,7 @@
 """The command line: the board, and the same lists as text or JSON for scripts and for machines without a terminal.
 
 Exit codes: 0 fine; 1 the shop file, a rule of the shop or the machine said no; 2 the command was typed wrong, or the
-board has no terminal; 3 nothing was found. Trouble is one sentence on standard error.
+board has no terminal; 3 nothing was found; 4 it cannot be promised so. Trouble is one sentence on standard error.
 """
 
 import argparse
@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from queueboard.cli import acting, board, reading
+from queueboard.cli.promise import promise as promise_command
 from queueboard.cli.common import FINE, INTERRUPTED, REFUSED, USAGE, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import harmless
@@ -55,7 +56,7 @@ def build_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="queueboard",
         description="The board that runs the day of a knife-sharpening shop. Without a command it opens the board.",
-        epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found.",
+        epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found, 4 no.",
         parents=[_common(None)],
     )
     parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
@@ -81,7 +82,15 @@ def build_parser() -> argparse.ArgumentParser:
     box.add_argument("number", help="box or tag: 417 or 417-3")
     find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
     find.add_argument("text", nargs="+", help="what to look for")
-    for reader in (day, late, labels, boxes, box, find):
+    promise = add("promise", promise_command, "when these knives could be ready, and whether by a day (code 4: no)")
+    promise.add_argument("knives", nargs="+", help="as at receiving, with commas between: 4 chef 8, 1 bread")
+    way = promise.add_mutually_exclusive_group()
+    way.add_argument("--by-mail", action="store_true", help="goes back as a parcel, in hand by the day told")
+    way.add_argument("--pick-up", action="store_true", help="is fetched at the counter (as when nothing is said)")
+    promise.add_argument("--carrier-days", type=int, metavar="N", help="of a parcel, else those of the settings")
+    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 2026-12-31")
+    promise.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
+    for reader in (day, late, labels, boxes, box, find, promise):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=Path, metavar="FILE", help="take in the settings of this file")

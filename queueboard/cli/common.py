@@ -16,7 +16,7 @@ from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 
-FINE, REFUSED, USAGE, NOTHING_FOUND, INTERRUPTED = 0, 1, 2, 3, 130
+FINE, REFUSED, USAGE, NOTHING_FOUND, NO, INTERRUPTED = 0, 1, 2, 3, 4, 130
 
 PATIENCE_MS = 10_000
 """How long a command waits for another window that is writing; the board waits shorter."""
