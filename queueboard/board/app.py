@@ -81,6 +81,8 @@ class QueueboardApp(App[int]):
         A screen that the key before has opened is waited for until it stands.
         """
         if isinstance(event, Key):
+            if not self.screen_stack:
+                return  # the board is closing
             await self.screen._mounted_event.wait()  # noqa: SLF001  # Textual's public await of it is only for who pushed
             if not event.is_forwarded and self._taken_first(event):
                 return
@@ -115,9 +117,9 @@ class QueueboardApp(App[int]):
     def look_around(self) -> None:
         """Take a new picture when another window has written, or a new minute has begun.
 
-        A screen that is still being put together takes the newest picture by itself.
+        A screen that is still being put together takes the newest picture by itself; a board that closes needs none.
         """
-        if not self.screen.is_mounted:
+        if not self.screen_stack or not self.screen.is_mounted:
             return
         try:
             if self.desk.is_stale():

@@ -1,113 +1,26 @@
 """The command line: the board, and the same lists as text or JSON for scripts and for machines without a terminal.
 
-Exit codes: 0 fine; 1 the shop file, a rule of the shop or the machine said no; 2 the command was typed wrong, or the
-board has no terminal; 3 nothing was found; 4 it cannot be promised so. Trouble is one sentence on standard error.
+Exit codes: 0 fine; 1 the shop file, a rule of the shop or the machine said no, or the program failed; 2 the command was
+typed wrong, or the board has no terminal; 3 nothing was found; 4 it cannot be promised so; 130 stopped with Ctrl+C.
+Trouble is one sentence on standard error.
 """
 
-import argparse
-import io
-import os
 import sys
-from collections.abc import Sequence
-from datetime import UTC, date, datetime
-from pathlib import Path
-from typing import NoReturn
+from collections.abc import Callable, Sequence
+from contextlib import suppress
+from datetime import UTC, datetime
 
-from queueboard.cli import acting, board, reading
-from queueboard.cli.promise import promise as promise_command
-from queueboard.cli.common import FINE, INTERRUPTED, REFUSED, USAGE, Clock, Command, trouble
-from queueboard.errors import QueueboardError, TypedError
-from queueboard.papers.output import harmless
+INTERRUPTED = 130
 
 
-def main(argv: Sequence[str] | None = None, *, clock: Clock = lambda: datetime.now(UTC)) -> int:
+def main(argv: Sequence[str] | None = None, *, clock: Callable[[], datetime] = lambda: datetime.now(UTC)) -> int:
     """Run one command and return its exit code; *clock* tells aware instants."""
-    args = build_parser().parse_args(argv)
-    if isinstance(sys.stdout, io.TextIOWrapper):
-        sys.stdout.reconfigure(errors="replace")
     try:
-        code: int = args.command(args, clock)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        # Whoever read has enough (`queueboard day | head`). What is left must not fail again when Python ends.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return FINE
-    except TypedError as error:
-        return trouble(str(error), USAGE)
-    except QueueboardError as error:
-        return trouble(str(error), REFUSED)
-    except OSError as error:
-        return trouble(f"The machine refused: {error.strerror or error}. Nothing was changed.", REFUSED)
+        # Loading is most of what a short command does, and Ctrl+C may come in the midst of it.
+        from queueboard.cli.running import run
+
+        return run(argv, clock)
     except KeyboardInterrupt:
-        return trouble("Stopped.", INTERRUPTED)
-    return code
-
-
-class _Parser(argparse.ArgumentParser):
-    """Says what was typed wrong without repeating signs that could command the terminal."""
-
-    def error(self, message: str) -> NoReturn:
-        """End with the usage and a sentence, code 2."""
-        super().error(harmless(message))
-
-
-def build_parser() -> argparse.ArgumentParser:
-    """The whole command line; README's table of commands is held against it."""
-    parser = _Parser(
-        prog="queueboard",
-        description="The board that runs the day of a knife-sharpening shop. Without a command it opens the board.",
-        epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found, 4 no.",
-        parents=[_common(None)],
-    )
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.set_defaults(command=board.board)
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
-
-    def add(name: str, command: Command, says: str) -> _Parser:
-        added = commands.add_parser(name, help=says, description=says, parents=[_common(argparse.SUPPRESS)])
-        added.set_defaults(command=command)
-        return added
-
-    start = add("start", acting.start, "make the shop's file, from the starter settings or your own")
-    start.add_argument("--settings", type=Path, metavar="FILE", help="settings to begin with")
-    demo = add("demo", board.demo, "open the board of an invented shop, thrown away afterwards (kept with --file)")
-    demo.add_argument("--date", type=_day, metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
-    demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    day = add("day", reading.day_list, "today's work in order, what leaves, labels, who is waited for")
-    day.add_argument("--fix", action="store_true", help="keep this order today until the board is asked to sort again")
-    late = add("late", reading.late, "boxes that are late or will be, the worst first")
-    labels = add("labels", reading.labels, "return labels to buy or to use, the worst first")
-    boxes = add("boxes", reading.boxes, "all open boxes with their totals")
-    box = add("box", reading.box, "everything about one box")
-    box.add_argument("number", help="box or tag: 417 or 417-3")
-    find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
-    find.add_argument("text", nargs="+", help="what to look for")
-    promise = add("promise", promise_command, "when these knives could be ready, and whether by a day (code 4: no)")
-    promise.add_argument("knives", nargs="+", help="as at receiving, with commas between: 4 chef 8, 1 bread")
-    way = promise.add_mutually_exclusive_group()
-    way.add_argument("--by-mail", action="store_true", help="goes back as a parcel, in hand by the day told")
-    way.add_argument("--pick-up", action="store_true", help="is fetched at the counter (as when nothing is said)")
-    promise.add_argument("--carrier-days", type=int, metavar="N", help="of a parcel, else those of the settings")
-    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 2026-12-31")
-    promise.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
-    for reader in (day, late, labels, boxes, box, find, promise):
-        reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
-    settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
-    settings.add_argument("--take", type=Path, metavar="FILE", help="take in the settings of this file")
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=Path, help="a new file")
-    return parser
-
-
-def _common(default: str | None) -> _Parser:
-    """The options of every command; they may stand before or after its name."""
-    common = _Parser(add_help=False, argument_default=default)
-    common.add_argument("--file", type=Path, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
-    common.add_argument("--as", dest="initials", metavar="INITIALS", help="who acts (else QUEUEBOARD_AS)")
-    return common
-
-
-def _day(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"there is no day {text}; type it like 2026-12-31") from None
+        with suppress(OSError, AttributeError):
+            sys.stderr.write("Stopped.\n")
+        return INTERRUPTED

@@ -2,7 +2,18 @@
 
 import argparse
 
-from queueboard.cli.common import NOBODY, Clock, actor_of, closing_shop, file_of, initials_of, say, shop_of, text_of
+from queueboard.cli.common import (
+    NOBODY,
+    Clock,
+    actor_of,
+    closing_shop,
+    file_of,
+    initials_of,
+    pasted,
+    say,
+    shop_of,
+    text_of,
+)
 from queueboard.seedfiles import seed_text
 from queueboard.settings.shapes import Settings
 from queueboard.shop.keeping import copy_to
@@ -17,8 +28,8 @@ def start(args: argparse.Namespace, clock: Clock) -> int:
     path = file_of(args)
     text = seed_text("settings.toml") if args.settings is None else text_of(args.settings)
     with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)) as shop:
-        named = "" if args.file is None else f" --file {path}"
-        made = f"The shop file is {path}. Open the board with `queueboard{named}`.\n"
+        named = "" if args.file is None else f" --file {pasted(path)}"
+        made = f"The shop file is {pasted(path)}. Open the board with `queueboard{named}`.\n"
         yours = "" if args.settings is not None else _yours(look(shop, clock()).settings, named)
         return say(made + yours)
 
@@ -38,11 +49,11 @@ def settings(args: argparse.Namespace, clock: Clock) -> int:
         if args.take is None:
             return say(settings_text(shop))
         take_settings(shop, actor_of(args, clock), text_of(args.take))
-    return say(f"The settings in {args.take} are in force.\n")
+    return say(f"The settings in {pasted(args.take)} are in force.\n")
 
 
 def backup(args: argparse.Namespace, clock: Clock) -> int:
     """Copy the shop file to a new file, verified."""
     with shop_of(args) as shop:
         copy_to(shop, args.copy, clock())
-    return say(f"Copied and verified: {args.copy}\n")
+    return say(f"Copied and verified: {pasted(args.copy)}\n")

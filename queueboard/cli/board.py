@@ -2,13 +2,12 @@
 
 import argparse
 import os
-import shutil
 import sys
 import tempfile
 from datetime import UTC, datetime, time
 from pathlib import Path
 
-from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, say, trouble
+from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.numbers import holidays_run_out, settings_text, take_settings
@@ -28,22 +27,24 @@ def board(args: argparse.Namespace, clock: Clock) -> int:
 
 def demo(args: argparse.Namespace, clock: Clock) -> int:
     """The invented shop lies in a folder of its own, never where QUEUEBOARD_FILE or the user's data are."""
+    if args.file is not None:
+        return _open_demo(args.file, args, clock)
+    need_terminal()
+    with tempfile.TemporaryDirectory(prefix="queueboard-demo-", ignore_cleanup_errors=True) as folder:
+        return _open_demo(Path(folder) / "demo.qb", args, clock)
+
+
+def _open_demo(path: Path, args: argparse.Namespace, clock: Clock) -> int:
+    """Make the invented shop in a new file and open its board, or say where it is when there is no terminal."""
     from queueboard.shop.demo import OWNER, make_demo_shop
 
-    if args.file is None:
-        need_terminal()
     begins = clock() if args.date is None else datetime.combine(args.date, DEMO_MORNING)
     ahead = begins - clock()
-    folder = Path(tempfile.mkdtemp(prefix="queueboard-demo-"))
-    try:
-        shop = make_demo_shop(args.file or folder / "demo.qb", begins)
-        with closing_shop(shop):
-            if args.file is not None and not terminal_here():
-                return say(f"The invented shop is in {args.file}. Look at it with --file {args.file}.\n")
-            args.initials = initials_of(args) or OWNER
-            return _open_board(shop, args, lambda: clock() + ahead, demo=True)
-    finally:
-        shutil.rmtree(folder, ignore_errors=True)
+    with closing_shop(make_demo_shop(path, begins)) as shop:
+        if not terminal_here():
+            return say(f"The invented shop is in {pasted(path)}. Look at it with --file {pasted(path)}.\n")
+        args.initials = initials_of(args) or OWNER
+        return _open_board(shop, args, lambda: clock() + ahead, demo=True)
 
 
 def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: bool = False) -> int:
@@ -69,7 +70,7 @@ def _morning(shop: Shop, now: datetime) -> str:
 def terminal_here() -> bool:
     """True when all three streams are a terminal that can be drawn on."""
     streams = (sys.stdin, sys.stdout, sys.stderr)
-    return os.environ.get("TERM", "") not in {"", "dumb"} and all(s.isatty() for s in streams)
+    return os.environ.get("TERM", "") not in {"", "dumb"} and all(s is not None and s.isatty() for s in streams)
 
 
 def need_terminal() -> None:

@@ -2,6 +2,7 @@
 
 import argparse
 import os
+import shlex
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
@@ -16,13 +17,16 @@ from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 
-FINE, REFUSED, USAGE, NOTHING_FOUND, NO, INTERRUPTED = 0, 1, 2, 3, 4, 130
+FINE, REFUSED, USAGE, NOTHING_FOUND, NO = 0, 1, 2, 3, 4
 
 PATIENCE_MS = 10_000
 """How long a command waits for another window that is writing; the board waits shorter."""
 
 NOBODY = "shop"
 """Who acts where the program does by itself what nobody was asked about."""
+
+LONGEST_READ = 1_000_000
+"""Characters read of a file named by the person; settings refuse far fewer, and a device may never end."""
 
 Clock = Callable[[], datetime]
 Command = Callable[[argparse.Namespace, Clock], int]
@@ -72,11 +76,21 @@ def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
 def text_of(path: Path) -> str:
     """The text of a file named by the person; FileError when it cannot be read as text."""
     try:
-        return path.read_text(encoding="utf-8")
+        with path.open(encoding="utf-8-sig") as file:
+            return file.read(LONGEST_READ)
     except OSError as error:
         raise FileError(f"{path} cannot be read: {error.strerror}.") from None
     except UnicodeDecodeError:
         raise FileError(f"{path} is no UTF-8 text.") from None
+
+
+def pasted(path: Path) -> str:
+    """A path as it can be pasted into a command: quoted where it must be, with signs that do not show spelled out."""
+    text = str(path)
+    if text.isprintable():
+        return shlex.quote(text)
+    plain = frozenset(range(0x20, 0x7F)) - {*b"\\'"}
+    return "$'" + "".join(chr(byte) if byte in plain else f"\\x{byte:02x}" for byte in os.fsencode(text)) + "'"
 
 
 def say(text: str) -> int:

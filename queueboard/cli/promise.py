@@ -13,6 +13,17 @@ from queueboard.shop.wishing import Wish, advise
 from queueboard.words import GoesBy, PromiseKind
 
 
+def add_options(promise: argparse.ArgumentParser) -> None:
+    """What can be said about the knives and the day."""
+    promise.add_argument("knives", nargs="+", help="as at receiving, with commas between: 4 chef 8, 1 bread")
+    way = promise.add_mutually_exclusive_group()
+    way.add_argument("--by-mail", action="store_true", help="goes back as a parcel, in hand by the day told")
+    way.add_argument("--pick-up", action="store_true", help="is fetched at the counter (as when nothing is said)")
+    promise.add_argument("--carrier-days", type=int, metavar="N", help="of a parcel, else those of the settings")
+    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 2026-12-31")
+    promise.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
+
+
 def promise(args: argparse.Namespace, clock: Clock) -> int:
     """The earliest day with its sum, and yes or no to the day asked about; a no ends with a code of its own."""
     picture = picture_of(args, clock)

@@ -104,7 +104,9 @@ def _decimal(written: str) -> Decimal:
 def _measure(text: str) -> None:
     """Refuse a text that is no shop's, before anything in it is read: what is read must be read at once."""
     if len(text) > MOST_CHARACTERS:
-        raise SettingsError(f"line 1: this text has {len(text)} characters; at most {MOST_CHARACTERS} fit. Shorten it.")
+        raise SettingsError(
+            f"line 1: this text has more than {MOST_CHARACTERS} characters, the most that fit. Shorten it."
+        )
     for number, line in enumerate(text.split("\n"), 1):
         if len(line) > LONGEST_LINE:
             raise SettingsError(

@@ -155,7 +155,7 @@ def confirm_names(writing: Writing, close: CloseOut) -> None:
 def confirm_label(writing: Writing, close: CloseOut, handed_to: str = "") -> None:
     """Say that the label is on and in date, or who picks the box up."""
     box = rows.box_now(writing.database, close.box_id)
-    who = clean(handed_to, limit=300, field="who picks it up")
+    who = clean(handed_to, limit=300, field="name of the collector")
     if box.goes_by is GoesBy.PICK_UP and not any(sign.isalpha() for sign in who):
         raise TypedError(f"Type the name of who picks it up; {who!r} is none." if who else "Type who picks it up.")
     state = _check(writing, close)

@@ -9,11 +9,11 @@ from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
-from queueboard.shop.receiving import add_label
+from queueboard.shop.receiving import add_label, insert_customer
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
-from queueboard.values.new import NewLabel
+from queueboard.values.new import NewCustomer, NewLabel
 from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState
 
 
@@ -111,10 +111,14 @@ def correct_customer(
 
 
 @operation()
-def give_box_to(writing: Writing, box: Box, customer_id: int) -> None:
-    """Give a box that was entered for the wrong customer to the right one."""
-    rows.known_customer(writing, customer_id)
+def give_box_to(writing: Writing, box: Box, to: Customer | NewCustomer) -> None:
+    """Give a box that was entered for the wrong customer to the right one, a known or a new one."""
     writing.tell(number=box.number)
+    if isinstance(to, NewCustomer):
+        customer_id = insert_customer(writing, to)
+    else:
+        rows.known_customer(writing, to.id)
+        customer_id = to.id
     writing.change(BoxRow, box.id, box.version, customer_id=customer_id)
 
 

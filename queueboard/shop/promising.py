@@ -28,7 +28,7 @@ def add_promise(writing: Writing, box_id: int, new: NewPromise, *, first: bool) 
         raise TypedError(
             "A promise by a time needs the time of day." if new.at is None else "Only a promise by a time has a time."
         )
-    told_to = clean(new.told_to, limit=300, field="who was told")
+    told_to = clean(new.told_to, limit=300, field="name told")
     reason = clean(new.reason, limit=500, field="reason")
     if not first and not (told_to and reason):
         raise TypedError("A second date needs who was told and why; the first one stays in the history.")

@@ -41,7 +41,7 @@ def add_customer(
     writing: Writing, *, name: str, phone: str = "", town: str = "", address: str = "", notes: str = ""
 ) -> int:
     """Add a customer; returns the id."""
-    return _insert_customer(writing, NewCustomer(name=name, phone=phone, town=town, address=address, notes=notes))
+    return insert_customer(writing, NewCustomer(name=name, phone=phone, town=town, address=address, notes=notes))
 
 
 @operation(undo_needs_reason=True)
@@ -165,11 +165,12 @@ def _customer_of(writing: Writing, new: NewBox) -> int:
         rows.known_customer(writing, new.customer_id)
         return new.customer_id
     if new.new_customer is not None and new.customer_id is None:
-        return _insert_customer(writing, new.new_customer)
+        return insert_customer(writing, new.new_customer)
     raise TypedError("Whose is this box? Name one customer, a known or a new one.")
 
 
-def _insert_customer(writing: Writing, new: NewCustomer) -> int:
+def insert_customer(writing: Writing, new: NewCustomer) -> int:
+    """Store a new customer; returns the id."""
     fields = rows.customer_fields(name=new.name, phone=new.phone, town=new.town, address=new.address, notes=new.notes)
     return writing.insert(CustomerRow, **fields)
 

@@ -62,7 +62,7 @@ def checked_cents(cents: int, *, lowest: int) -> int:
 
 def checked_thing(name: str) -> str:
     """The name of a thing that came with a box, 1 to 60 signs."""
-    text = clean(name, limit=60, field="what it comes with")
+    text = clean(name, limit=60, field="name of the thing")
     if not text:
         raise TypedError("What it comes with is empty; name it, or leave the line out.")
     return text

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 import pytest
+from textual.events import Key
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens.day import DayScreen
@@ -44,3 +45,16 @@ async def test_ctrl_c_says_what_leaves(two_boxes: Shop, make: Callable[[Desk], A
 
         await until(pilot, lambda: "Ctrl+Q leaves the board" in dump(app))
         assert app.is_running
+
+
+async def test_what_comes_while_the_board_closes_is_let_go(two_boxes: Shop) -> None:
+    """A look for other windows and a key that come when no screen stands any more make no failure of a quit."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: DayScreen(desk))
+    async with app.run_test(size=SMALL):
+        pass
+
+    app.look_around()
+    await app.on_event(Key("plus", "+"))
+
+    assert app.failure is None

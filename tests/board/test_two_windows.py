@@ -71,7 +71,7 @@ CASES: dict[str, tuple[Callable[[Desk], Dialog], Other, tuple[str, ...]]] = {
     ),
     "whose it is": (
         lambda desk: GiveBoxDialog(desk, box(desk.shop, COUNTER).box.id),
-        meanwhile(lambda shop: give_box_to(shop, by(K), box(shop, COUNTER).box, box(shop, PARCEL).customer.id)),
+        meanwhile(lambda shop: give_box_to(shop, by(K), box(shop, COUNTER).box, box(shop, PARCEL).customer)),
         ("verrin",),
     ),
     "flags": (

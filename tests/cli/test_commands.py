@@ -1,16 +1,24 @@
 """The command line: what it prints, as text and as JSON, and what it says when something is wrong."""
 
 import json
+import unicodedata
 from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
-from queueboard.cli import build_parser, main
+from queueboard.cli import main
 from queueboard.cli.common import FINE, NOTHING_FOUND, REFUSED, USAGE
+from queueboard.cli.running import build_parser
 from queueboard.seedfiles import seed_text
 from tests.cli.schema import READING, clock, valid
 from tests.pictures import HOSTILE_NAMES
+
+PUBLISHED = Path(__file__).parents[1] / "outside" / "values" / "text_hazards.json"
+HAZARDS = [
+    *(sample["text"] for sample in json.loads(PUBLISHED.read_text(encoding="utf-8"))["width"]),
+    *("", " ", "\u3164", "²", "٣", "-", "1-", "-1", "1-²", "9" * 5000, "x" * 5000, "a\udcff", "\x1b[31m", "%s{0}"),
+]
 
 
 @pytest.mark.parametrize("command", READING)
@@ -103,6 +111,17 @@ def test_finding_nothing_has_its_own_code(file: str, capsys: pytest.CaptureFixtu
     assert main(["find", "nobody", "--json", "--file", file], clock=clock) == NOTHING_FOUND
 
     assert valid("find", capsys.readouterr().out)["boxes"] == []
+
+
+@pytest.mark.parametrize("text", HAZARDS, ids=lambda text: ascii(text)[:40])
+def test_finding_takes_any_text(text: str, file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Whatever is looked for, the answer is boxes, one sentence, or a refusal, and nothing commands the terminal."""
+    for more in ([], ["--json"]):
+        assert main(["find", "--file", file, *more, "--", text], clock=clock) in {FINE, NOTHING_FOUND, USAGE}
+
+        said = capsys.readouterr()
+        assert said.out or said.err
+        assert not [sign for sign in said.out + said.err if sign != "\n" and unicodedata.category(sign) in {"Cc", "Cs"}]
 
 
 def test_an_empty_shop_says_what_to_do_next(empty: str, capsys: pytest.CaptureFixture[str]) -> None:

@@ -5,7 +5,7 @@ import re
 import subprocess
 from collections.abc import Iterator
 
-from queueboard.cli import build_parser
+from queueboard.cli.running import build_parser
 from tests.house import keys_table
 from tests.house.tree import ROOT
 

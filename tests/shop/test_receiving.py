@@ -8,13 +8,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from queueboard.errors import RuleError, TypedError
+from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.settings.rules import knife_minutes
 from queueboard.shop.correcting import correct_box, correct_customer, give_box_to, merge_customers
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.receiving import add_customer, add_knife, customers, next_number, receive_box
-from queueboard.values.new import NewBox, NewKnife, NewPromise
+from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewPromise
 from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelState, PromiseKind, WaitingFor
 from tests.shop.place import box, by, chef, counter, parcel, picture, state
 
@@ -165,11 +165,25 @@ def test_a_second_promise_needs_who_and_why(shop: Shop) -> None:
 def test_a_box_given_to_the_right_customer(shop: Shop) -> None:
     """A box typed for the wrong person goes to the right one, knives and all."""
     made = parcel(shop)
-    right = add_customer(shop, by(), name="S. Tallis")
+    add_customer(shop, by(), name="S. Tallis")
+    right = next(customer for customer in customers(shop) if customer.name == "S. Tallis")
 
     give_box_to(shop, by(), made.box, right)
 
     assert box(shop, made.box.number).customer.name == "S. Tallis"
+
+
+def test_a_box_given_to_somebody_new(shop: Shop) -> None:
+    """A new customer is stored together with the giving; when that is refused, nobody is stored."""
+    made = parcel(shop)
+    give_box_to(shop, by(), made.box, NewCustomer(name="S. Tallis", town="Dunmere"))
+    before = state(shop)
+
+    with pytest.raises(ChangedError):
+        give_box_to(shop, by("K"), made.box, NewCustomer(name="T. Oake"))
+
+    assert box(shop, made.box.number).customer.town == "Dunmere"
+    assert state(shop) == before
 
 
 def test_a_customer_entered_twice(shop: Shop) -> None:
@@ -181,7 +195,7 @@ def test_a_customer_entered_twice(shop: Shop) -> None:
     assert [customer.name for customer in customers(shop)] == ["R. Tallis"]
     assert box(shop, second.box.number).customer == first.customer
     with pytest.raises(RuleError, match="not in the shop file"):
-        give_box_to(shop, by(), first.box, second.customer.id)
+        give_box_to(shop, by(), first.box, second.customer)
 
 
 def test_a_corrected_number_carries_the_tags(shop: Shop) -> None:

@@ -20,7 +20,7 @@ from queueboard.shop import (
     waiting,
 )
 from queueboard.shop.opening import Shop
-from queueboard.values.new import NewBox, NewLabel, NewPromise
+from queueboard.values.new import NewBox, NewCustomer, NewLabel, NewPromise
 from queueboard.words import (
     CameBy,
     Column,
@@ -175,8 +175,7 @@ def do_correct_customer(shop: Shop) -> Act:
 
 def do_give_box_to(shop: Shop) -> Act:
     made = parcel(shop)
-    other = receiving.add_customer(shop, by(), name="Oake")
-    return lambda actor: correcting.give_box_to(shop, actor, made.box, other)
+    return lambda actor: correcting.give_box_to(shop, actor, made.box, NewCustomer(name="Oake"))
 
 
 def do_merge_customers(shop: Shop) -> Act:

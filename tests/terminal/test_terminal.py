@@ -43,7 +43,8 @@ def test_start_move_quit(start: Start, shop_file: Path) -> None:
     terminal = opened(start, shop_file)
 
     terminal.type("418-1+")
-    terminal.until(lambda _: stored(shop_file).box(418) is not None and on_bench(shop_file) == ["418-1"])
+    terminal.until(lambda text: head_count(text) == "1")
+    assert on_bench(shop_file) == ["418-1"]
     terminal.type("\x11")
 
     assert terminal.ended() == 0
@@ -141,7 +142,8 @@ def test_a_byte_that_is_no_text(start: Start, shop_file: Path) -> None:
     terminal = opened(start, shop_file)
 
     terminal.process.write(b"\xe9\xff418-1\xc3+")
-    terminal.until(lambda _: on_bench(shop_file) == ["418-1"])
+    terminal.until(lambda text: head_count(text) == "1")
+    assert on_bench(shop_file) == ["418-1"]
     terminal.type("\x11")
 
     assert terminal.ended() == 0

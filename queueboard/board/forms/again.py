@@ -18,7 +18,7 @@ def carry_over(old: Screen[bool], new: Screen[bool]) -> str:
             stored.append(f"{name} is now “{_offered(part)}”")
         part.put_back(typed.kept())
     if not stored:
-        return "It has changed, but not in what you typed. Look it through; Enter stores yours."
+        return "It has changed, but not in what you typed. Look it through, then Enter."
     return f"Stored meanwhile: {', '.join(stored)}. Enter puts yours in its place."
 
 

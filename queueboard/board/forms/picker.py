@@ -15,7 +15,6 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Field, Row, Taken
 from queueboard.clean import cell_text, clean_name, folded, shown
 from queueboard.errors import TypedError
-from queueboard.shop.receiving import add_customer, customers
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewCustomer
 
@@ -173,9 +172,10 @@ class CustomerPicker(Vertical):
         elif how == "new":
             self._settle(None, who)
 
-    def stored(self, customer: Customer) -> None:
-        """Take the customer that was just stored under the new name."""
-        self._settle(customer, "")
+    def chosen(self) -> Customer | NewCustomer:
+        """Who is picked or newly named; TypedError, with the cursor back in the field, while nobody is."""
+        self.insist()
+        return self.picked or NewCustomer(name=self.new_name, phone=self.phone.value, town=self.town.value)
 
     def new_customer(self) -> NewCustomer | None:
         """The new customer as typed; None while a known one or nobody is picked."""
@@ -198,18 +198,3 @@ class CustomerPicker(Vertical):
         return (
             f"{len(self.matches)} customers fit “{shown(self.typed.value)}”: choose one with the down key, then Enter."
         )
-
-
-def stored_customer(screen: ShopScreen[Answer], picker: CustomerPicker) -> int | None:
-    """The id of the picked customer; a new one is stored first, once. None after saying why it was not stored.
-
-    TypedError, with the cursor back in the field, while nobody is picked.
-    """
-    picker.insist()
-    new = picker.new_customer()
-    if new is not None:
-        added = screen.attempt(add_customer, name=new.name, phone=new.phone, town=new.town)
-        if added is None:
-            return None
-        picker.stored(next(c for c in customers(screen.desk.shop) if c.id == added[0]))
-    return picker.picked.id if picker.picked is not None else None

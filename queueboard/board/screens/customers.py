@@ -5,7 +5,7 @@ from textual.app import ComposeResult
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice
 from queueboard.board.forms.form import Dialog
-from queueboard.board.forms.picker import CustomerPicker, customer_words, stored_customer
+from queueboard.board.forms.picker import CustomerPicker, customer_words
 from queueboard.errors import TypedError
 from queueboard.shop.correcting import give_box_to, merge_customers
 from queueboard.shop.receiving import customers
@@ -30,9 +30,7 @@ class GiveBoxDialog(Dialog):
         yield self.picker
 
     def go(self) -> None:
-        customer_id = stored_customer(self, self.picker)
-        if customer_id is not None:
-            self.done(self.attempt(give_box_to, self.opened.box, customer_id))
+        self.done(self.attempt(give_box_to, self.opened.box, self.picker.chosen()))
 
     def anew(self) -> Dialog:
         return GiveBoxDialog(self.desk, self.opened.box.id)

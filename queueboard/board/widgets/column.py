@@ -101,22 +101,16 @@ class ColumnView(ScrollView, can_focus=True):
     def _keep_in_sight(self) -> None:
         if not self.rows or not self.size.height:
             return
-        top, head = self._tops[self.cursor], self._tops[self._heading(self.cursor)]
-        lines = sum(1 for place, _ in self._drawn if place == self.cursor)
-        if top + lines - head <= self.size.height:
-            top, lines = head, top + lines - head
-        elif top > head:
-            top, lines = top - 1, lines + 1  # the head stands over the line above
-        self.scroll_to_region(Region(0, top, 1, lines), animate=False, immediate=True, force=True)
-
-    def _heading(self, place: int) -> int:
-        """The place of the heading of a row's box."""
-        return next(p for p in range(place, -1, -1) if self.rows[p].knife is None or p == 0)
+        head, top = self._tops[heading_of(self.rows, self.cursor)], self._tops[self.cursor]
+        end = top + sum(1 for place, _ in self._drawn if place == self.cursor)
+        top = head if end - head <= self.size.height else max(head, top - 1)  # else the head stands over it
+        self.scroll_to_region(Region(0, top, 1, end - top), animate=False, immediate=True, force=True)
 
     def _line_at(self, y: int) -> int:
         """Which line stands so far down: a head that would have scrolled off stays on top of its knives."""
         line = y + self.scroll_offset.y
-        return self._tops[self._heading(self._drawn[line][0])] if y == 0 and line < len(self._drawn) else line
+        first = y == 0 and line < len(self._drawn)
+        return self._tops[heading_of(self.rows, self._drawn[line][0])] if first else line
 
     def _put(self, place: int) -> None:
         if not self.rows:
@@ -163,8 +157,7 @@ class ColumnView(ScrollView, can_focus=True):
         self._put(next((place for place in places if self.rows[place].knife is None), self.cursor))
 
     def render_line(self, y: int) -> Strip:
-        line = self._line_at(y)
-        width = self.scrollable_content_region.width
+        line, width = self._line_at(y), self.scrollable_content_region.width
         if line >= len(self._drawn):
             return Strip.blank(width, self.rich_style)
         place, parts = self._drawn[line]
@@ -188,3 +181,8 @@ class ColumnView(ScrollView, can_focus=True):
         """The ground of a heading; under the cursor also its one colour, so that every word stays readable."""
         style = self._style(name)
         return Style(bgcolor=style.bgcolor, color=style.color if name == "cursor" else None)
+
+
+def heading_of(rows: tuple[Row, ...], place: int) -> int:
+    """The place of the heading of a row's box."""
+    return next(p for p in range(place, -1, -1) if rows[p].knife is None or p == 0)
