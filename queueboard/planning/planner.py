@@ -7,10 +7,12 @@ from queueboard.planning.by_box import box_by_box, earliest_due, fewest_late
 from queueboard.planning.checking import check
 from queueboard.planning.cutting import batches_of
 from queueboard.planning.evaluation import Batch, evaluate
-from queueboard.planning.giving_up import Promises
+from queueboard.planning.giving_up import exchange, give_up
 from queueboard.planning.looking_ahead import look_ahead
+from queueboard.planning.promises import Promises
 from queueboard.planning.pulling_ahead import make_room, save_set_ups
 from queueboard.planning.queue import Queue, QueuePlan
+from queueboard.planning.redating import redated
 from queueboard.planning.work import Work, work_of
 
 DAY_LIST = 30
@@ -41,14 +43,14 @@ def plan_queue(queue: Queue, *, restarts: int = 0, earliest_due_first: bool = Fa
 
 
 def _candidates(work: Work, width: int) -> Iterator[tuple[Batch, ...]]:
-    promises = Promises.of(work)
+    promises = give_up(work)
     if None in promises.places:
         yield from _guards(work)
-    yield from _saving(promises.redated())
+    yield from _saving(redated(promises))
     if width:
-        promises = Promises.of(work, width)
-        promises.exchange()
-        promises = promises.redated(ORDERS)
+        promises = give_up(work, width)
+        exchange(promises)
+        promises = redated(promises, ORDERS)
         if found := look_ahead(work, promises.places, width):
             yield batches_of(found)
         yield from _saving(promises)

@@ -9,11 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from queueboard.planning.buckets import buckets_of, slack
-from queueboard.planning.giving_up import Promises, first_places, fitting
+from queueboard.planning.giving_up import first_places, give_up
 from queueboard.planning.linking import Links
 from queueboard.planning.planner import plan_queue
+from queueboard.planning.promises import fitting
 from queueboard.planning.pulling_ahead import make_room, save_set_ups
 from queueboard.planning.queue import Queue, QueueBox, QueuePlan
+from queueboard.planning.redating import redated
 from queueboard.planning.work import work_of
 from tests.planning.planner_queues import pressing
 
@@ -127,7 +129,7 @@ def test_following_more_ways_never_makes_a_plan_worse(queue: Queue) -> None:
 def test_pulling_ahead_to_save_set_up_makes_nobody_late(queue: Queue) -> None:
     """Every box keeps its place when set-ups are saved, and no cut-off is short that was not short before."""
     work = work_of(queue)
-    promises = Promises.of(work).redated()
+    promises = redated(give_up(work))
     buckets = promises.buckets
     before = min(buckets.room())
     save_set_ups(buckets)
