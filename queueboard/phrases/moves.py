@@ -55,6 +55,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "pause_run": ("run of {what} paused", "let the run of {what} go on"),
     "promise": ("a date told for {what}: {to}", "take back the date told for {what}: {to}"),
     "receive_box": ("{what} received", "take {what} out of the shop again"),
+    "say_chances": ("what was said of the boxes kept", "forget what was said of the boxes"),
     "send_off": ("{what} gone", "bring {what} back into the shop"),
     "set_flags": ("{what}: {to}", "turn back on {what}: {to}"),
     "set_label": ("label of {what} set", "put the label of {what} back as it was"),

@@ -23,6 +23,7 @@ from queueboard.shop import (
     promising,
     receiving,
     running,
+    saying,
     waiting,
 )
 from queueboard.shop.opening import Shop
@@ -42,6 +43,7 @@ FAMILIES = (
     promising,
     receiving,
     running,
+    saying,
     waiting,
 )
 """An operation is known only once its family is loaded, and history may hold any of them."""

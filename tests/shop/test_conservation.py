@@ -12,7 +12,7 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
 from queueboard.errors import QueueboardError
 from queueboard.records.runs import open_runs
-from queueboard.shop import closing, running, undoing
+from queueboard.shop import announcing, closing, running, undoing
 from queueboard.shop.labelling import set_label
 from queueboard.shop.looking import look
 from queueboard.shop.losing import found, settle_lost
@@ -21,7 +21,7 @@ from queueboard.shop.moving import move_knives, pack_box
 from queueboard.shop.noting import add_thing, decline_knife
 from queueboard.shop.opening import close_shop
 from queueboard.shop.picture import BoxPicture
-from queueboard.shop.receiving import add_knife, strike_knife
+from queueboard.shop.receiving import add_knife, open_box, strike_knife
 from queueboard.shop.waiting import knives_wait
 from queueboard.values.new import NewLabel
 from queueboard.words import (
@@ -35,6 +35,7 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.shop.place import NOW, by, cash, chef, counter, parcel, small_shop
+from tests.shop.undo_announcing import OAKE
 
 picks = st.integers(min_value=0, max_value=99)
 
@@ -69,6 +70,21 @@ class ShopDay(RuleBasedStateMachine):
     def receive(self, knives: int, *, by_mail: bool) -> None:
         """A box comes in."""
         (parcel if by_mail else counter)(self.shop, knives=knives)
+
+    @rule(act=st.integers(min_value=0, max_value=3), which=picks)
+    def mail(self, act: int, which: int) -> None:
+        """A box is announced; or one that is not opened arrives, is opened, or is called off."""
+        closed = [seen.box for seen in self.boxes() if not seen.box.opened]
+        if act == 0 or not closed:
+            announcing.announce_box(self.shop, by(), OAKE)
+            return
+        chosen = closed[which % len(closed)]
+        acts = (
+            lambda: announcing.arrived(self.shop, by(), chosen),
+            lambda: open_box(self.shop, by(), chosen, 2, (chef(), chef())),
+            lambda: announcing.call_off(self.shop, by(), chosen, "sold"),
+        )
+        attempt(acts[act - 1])
 
     @rule(which=picks, act=st.integers(min_value=0, max_value=10), to=st.sampled_from(ON_BOARD))
     def work(self, which: int, act: int, to: Column) -> None:
@@ -203,9 +219,11 @@ class ShopDay(RuleBasedStateMachine):
 
     @invariant()
     def an_open_box_can_go_on(self) -> None:
-        """An open box has something in it, a packed one is ready, a label to be used is the only one."""
+        """An opened box has something in it, and no other has; a packed one is ready; one label is to be used."""
         for seen in self.boxes():
-            assert seen.on_hand or any(thing.state.value != "gone" for thing in seen.things)
+            here = bool(seen.on_hand) or any(thing.state.value != "gone" for thing in seen.things)
+            assert here or not seen.box.opened
+            assert not here or not seen.box.announced
             if seen.box.packing is not None:
                 assert all(knife.can_leave or knife.looking_for for knife in seen.on_hand)
         assert not self.rows("SELECT box_id FROM label WHERE state <> 'used' GROUP BY box_id HAVING count(*) > 1")

@@ -16,6 +16,7 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    saying,
     undoing,
     waiting,
 )
@@ -189,6 +190,11 @@ def do_take_settings(shop: Shop) -> Act:
 
 def do_fix_day_list(shop: Shop) -> Act:
     return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [[1], [2]])
+
+
+def do_say_chances(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: saying.say_chances(shop, actor, date(2026, 11, 9), [(made.box.id, by(minutes=900).now, 150)])
 
 
 def do_undo(shop: Shop) -> Act:
