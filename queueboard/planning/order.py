@@ -1,7 +1,7 @@
 """The plan of all open work. This one function is all that the rest of the shop knows of planning."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
@@ -58,40 +58,43 @@ def plan_work(
 ) -> Planned:
     """Runs in order with their clock, when they finish each box, and how sure that is.
 
-    now: aware, in the shop's zone; it decides which day is today.
-    windows: known bench time; the end of the last one is the horizon. Without any, every run is beyond the horizon
-    and every unfinished box with a ship-by will be late.
-    fixed_order: knife ids, run by run, of a day list that was printed or begun; () orders afresh. Ids without open
-    work are skipped.
+    now: aware, in the shop's zone. windows: known bench time; without any, every unfinished box with a ship-by will be
+    late. fixed_order: knife ids, run by run, of a day list that was printed or begun; () orders afresh.
     coming: promised boxes that are not in the door yet; they bind what can be promised, and no run.
     leaves: the coming moments at which boxes can leave; how late a box is counts to the next one.
     factors: how sure the seconds of each process are, in their order; None when nothing was measured.
     yield_sd: how far the bench time of a day strays, as a share of it.
-    Knives of waiting boxes are in no run. Handling minutes are told apart and move no finish.
+    Knives of waiting boxes are in no run.
     Raises PlanError, with a sentence, for work that has no meaning.
     """
     _check(boxes, processes, rules)
     clock = bench_clock(windows, now, rules.bench_share)
     bench = Bench(processes=processes, clock=clock, now=now, rules=rules, leaves=leaves)
-    boxes = with_what_is_left(boxes, under_way)
     timed = partial(
-        runs_of,
-        processes=bench.by_name,
-        under_way={run.run_id: run for run in under_way},
-        clock=clock,
-        rules=rules,
+        runs_of, processes=bench.by_name, under_way={run.run_id: run for run in under_way}, clock=clock, rules=rules
     )
+    sure = (factors or learn((), len(processes)).processes, yield_sd)
+    return _planned(with_what_is_left(boxes, under_way), bench, timed, fixed_order, coming, sure)
 
+
+def _planned(
+    boxes: tuple[BoxWork, ...],
+    bench: Bench,
+    timed: Callable[[Iterable[Batch]], tuple[Run, ...]],
+    fixed_order: Sequence[Sequence[int]],
+    coming: tuple[AnnouncedWork, ...],
+    sure: tuple[tuple[Factor, ...], float],
+) -> Planned:
     def late(batches: Iterable[Batch]) -> frozenset[int]:
         return _late(boxes, timed(batches), bench)
 
-    order = fresh_batches(pieces_of(boxes, now), bench, lambda some: sum(map(_seconds, timed(some))))
+    order = fresh_batches(pieces_of(boxes, bench.now), bench, lambda some: sum(map(_seconds, timed(some))))
     changes: tuple[OrderChange, ...] = ()
     if fixed_order:
-        order, changes = kept_batches(order, fixed_order, late, now)
-    runs = with_reasons(timed(order), order, late(order), now)
-    ledger = ledger_of(order, runs, bench, coming, factors or learn((), len(processes)).processes, yield_sd)
-    today = clock.seconds_on(now.date()) * rules.people
+        order, changes = kept_batches(order, fixed_order, late, bench.now)
+    runs = with_reasons(timed(order), order, late(order), bench.now)
+    ledger = ledger_of(order, runs, bench, coming, *sure)
+    today = bench.clock.seconds_on(bench.now.date()) * bench.rules.people
     plan = Plan(
         runs=runs,
         forecasts=forecasts_of(boxes, runs, bench, chances_of(ledger)),
