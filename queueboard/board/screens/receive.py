@@ -130,8 +130,8 @@ class ReceiveScreen(KeptForm[int]):
 
     def action_take_day(self) -> None:
         """Put the earliest day that can be told into the promise; the cursor stays where it is."""
-        if self.when.advice is not None and self.when.advice.offer is not None:
-            self.promised.take_day(self.when.advice.offer.day)
+        if self.when.advice is not None and self.when.advice.day_to_tell is not None:
+            self.promised.take_day(self.when.advice.day_to_tell)
 
     def show(self, picture: Picture) -> None:
         """Another window has written, or a minute has gone by: the day may be another one."""
