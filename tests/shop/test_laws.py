@@ -6,12 +6,36 @@ from datetime import date
 import pytest
 
 from queueboard.errors import ChangedError, QueueboardError, RuleError
-from queueboard.shop import closing, labelling, losing, money, moving, noting, promising, receiving, undoing
+from queueboard.shop import (
+    closing,
+    correcting,
+    labelling,
+    losing,
+    money,
+    moving,
+    noting,
+    promising,
+    receiving,
+    undoing,
+    waiting,
+)
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box
 from queueboard.values.new import NewBox, NewLabel, NewPromise
-from queueboard.words import CameBy, Column, GoesBy, LabelOwner, LabelState, Packing, PromiseKind, Settling, ThingState
+from queueboard.words import (
+    CameBy,
+    Column,
+    DeclineReason,
+    GoesBy,
+    LabelOwner,
+    LabelState,
+    Packing,
+    PromiseKind,
+    Settling,
+    ThingState,
+    WaitingFor,
+)
 from tests.shop.place import box, by, cash, chef, counter, parcel, picture, state
 from tests.shop.undo_closing import close, lose_one
 
@@ -272,3 +296,52 @@ def test_undo_of_a_send_off_whose_number_is_used_again_says_so(shop: Shop) -> No
 
     with pytest.raises(RuleError, match="has that number by now"):
         undoing.undo(shop, by(), went.group_id, "wrong bag")
+
+
+def test_no_box_comes_to_stand_under_a_customer_put_together_with_another(shop: Shop) -> None:
+    """Neither undo of a giving nor doing a putting-together again brings a box to an entry that is no more."""
+    giver, double = parcel(shop), counter(shop, name="Piet")
+    given = by()
+    correcting.give_box_to(shop, given, double.box, giver.customer)
+    merged = by("K")
+    correcting.merge_customers(shop, merged, giver.customer, double.customer)
+
+    refused(shop, lambda: undoing.undo(shop, by(), given.group_id), "put together with another")
+
+    undone = by("K")
+    undoing.undo(shop, undone, merged.group_id)
+    undoing.undo(shop, by(), given.group_id)
+    refused(shop, lambda: undoing.undo(shop, by("K"), undone.group_id), "put together with another")
+
+
+def test_no_close_out_comes_back_into_a_box_that_has_gone(shop: Shop) -> None:
+    """Beginning a close-out again is refused once the box was closed out by somebody else."""
+    number = counter(shop, knives=1).box.number
+    ready(shop, number)
+    begun, taken_back = by("M"), by("M")
+    closing.begin_close_out(shop, begun, box(shop, number).box)
+    undoing.undo(shop, taken_back, begun.group_id)
+    go(shop, number)
+
+    refused(shop, lambda: undoing.undo(shop, by("M"), taken_back.group_id), "undo its close-out first")
+
+
+def test_a_declined_knife_waits_for_nothing(shop: Shop) -> None:
+    """What goes back unsharpened cannot be put on waiting."""
+    made = parcel(shop)
+    noting.decline_knife(shop, by(), made.knives[0], DeclineReason.CRACKED)
+    declined = box(shop, made.box.number).knives[0]
+
+    refused(shop, lambda: waiting.knives_wait(shop, by(), [declined], WaitingFor.BELTS), "waits for nothing")
+
+
+def test_money_that_settles_is_told_with_its_box(shop: Shop) -> None:
+    """A payment taken at the close-out stands in history with the number of its box."""
+    number = counter(shop, knives=1).box.number
+    ready(shop, number)
+    closing.begin_close_out(shop, by(), box(shop, number).box)
+    closing.count(shop, by(), close(shop, number), 1)
+
+    closing.settle(shop, by(), close(shop, number), Settling.PAID, "", cash(box(shop, number).owed_cents))
+
+    assert undoing.steps(shop, "J")[0].about.number == number
