@@ -103,7 +103,7 @@ class Planning:
     """Who work at the bench at the same time, 1 to 3."""
     saved_percent: int = 100
     """Share of a set-up that is saved when a process follows itself, 0 to 100."""
-    sure_percent: int = 90
+    sure_percent: int = 97
     """How sure a told day must be, 50 to 99."""
     safety_days: int = 0
     """Working days put on top of every told day, 0 to 10."""

@@ -73,7 +73,7 @@ MISTAKES = [
     ('order = "fewest late"', "order = 1", "order is a text"),
     ("people = 1", "people = 4", "people from 1 to 3"),
     ("saved_percent = 100", "saved_percent = 101", "percent from 0 to 100"),
-    ("sure_percent = 90", "sure_percent = 100", "percent from 50 to 99"),
+    ("sure_percent = 97", "sure_percent = 100", "percent from 50 to 99"),
     ("safety_days = 0", "safety_days = -1", "working days from 0 to 10"),
     ("walk_in_minutes = 30", "walk_in_minutes = 601", "minutes from 0 to 600"),
     ("tight_percent = 20", "tight_percent = 0", "percent from 1 to 99"),

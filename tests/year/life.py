@@ -12,6 +12,9 @@ from tests.year.rules import Rule
 from tests.year.shop import Shop
 from tests.year.world import WARM_UP, Box, Season, World, arrivals
 
+LEARNS_DAILY = 60
+"""Days after which the shop learns once a week only, for its figures hardly move any more."""
+
 Builder = Callable[[Shop, Queue], list[Batch]]
 """Makes the runs of a day."""
 
@@ -95,7 +98,8 @@ def live(
     shop, life = Shop(world), Life(season.days)
     coming = [(boxes, world.day_yield()) for boxes in arrivals(world, season)]
     for day, (boxes, share) in enumerate(coming):
-        shop.learn()
+        if day < LEARNS_DAILY or day % 5 == 0:
+            shop.learn()
         rule(shop, day, boxes)
         queue = shop.queue(day)
         if builder is None:

@@ -16,7 +16,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("constant 2 days", constant(2)),
     ("constant 5 days", constant(5)),
     ("napkin", napkin),
-    ("ours, spreads 0.6", ours(0.6)),
+    ("ours, spreads 1.28", ours(1.28)),
     (f"ours, spreads {SPREADS}", ours()),
 )
 WIDE = (0.0, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.9, 1.01)
