@@ -251,6 +251,7 @@ def box_picture(
     close_out: CloseOut | None = None,
     close_check: CloseCheck | None = None,
     look_alikes: tuple[int, ...] = (),
+    honest_day: date | None = None,
 ) -> BoxPicture:
     """A box with one knife each received, on bench and ready, promised for tomorrow at the counter."""
     the_box = box(box_) if isinstance(box_, int) else box_
@@ -272,6 +273,7 @@ def box_picture(
         ship_by=ship_by,
         forecast=forecast_ or forecast(number, minutes_left=10, finish=at(13, 30)),
         label_due=label_due_,
+        honest_day=honest_day,
         close_out=close_out,
         close_check=close_check,
         look_alikes=look_alikes,
@@ -288,6 +290,7 @@ def day_line_of(boxes: Iterable[BoxPicture], the_plan: Plan, labels_due: int, no
         labels_due=labels_due,
         late=sum(1 for b in boxes if b.forecast.lateness is Lateness.LATE),
         will_be_late=sum(1 for b in boxes if b.forecast.lateness is Lateness.WILL_BE_LATE),
+        tight=sum(1 for b in boxes if b.forecast.lateness is Lateness.TIGHT),
         waiting=sum(1 for b in boxes if b.box.waiting_for is not None or b.waiting),
     )
 

@@ -23,10 +23,18 @@ def forecast(
     minutes_left: int = 0,
     lateness: Lateness = Lateness.ON_TIME,
     late_minutes: int = 0,
+    slack_minutes: int | None = None,
+    late_permille: int | None = None,
 ) -> BoxForecast:
     """When the plan finishes a box."""
     return BoxForecast(
-        box_id=number, finish=finish, minutes_left=minutes_left, lateness=lateness, late_minutes=late_minutes
+        box_id=number,
+        finish=finish,
+        minutes_left=minutes_left,
+        lateness=lateness,
+        late_minutes=late_minutes,
+        slack_minutes=slack_minutes,
+        late_permille=late_permille,
     )
 
 

@@ -29,7 +29,9 @@ def promise(args: argparse.Namespace, clock: Clock) -> int:
     picture = picture_of(args, clock)
     advice = advise(picture, _wish(args, picture))
     if advice is None:
-        raise RuleError("The shop has no bench hours, so no day can be told; `queueboard settings` shows its hours.")
+        raise RuleError(
+            "There is no bench time in the days planned ahead, so no day can be told; `queueboard settings` says why."
+        )
     if args.json:
         say_json(promise_facts(advice, picture))
     else:

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from datetime import date, datetime
 from typing import TypeAlias
 
-from queueboard.phrases.day import late_boxes, leaves_today, waiting_boxes
+from queueboard.phrases.day import leaves_today, waiting_boxes
+from queueboard.phrases.late import late_boxes
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.box import Promise

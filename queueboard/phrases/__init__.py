@@ -11,7 +11,8 @@ boxes     n_of_m, ready_words, standing_words, box_title, box_due_word, box_sign
           box_done_words, batch_totals, box_row (a line of the table of all boxes), ready_to_fetch
 phone     phone_sentence
 day       day_line_words, runs_today, runs_later, run_words, run_minutes_words, run_knife_words, belts_words,
-          clock_words, leaves_today, leave_words, late_boxes, late_words, waiting_boxes, waiting_words, change_words
+          clock_words, leaves_today, leave_words, waiting_boxes, waiting_words, change_words
+late      late_boxes, late_words, late_parts, slack_words, overload_words, overloads_words, outlook_lines
 moves     step_words, undo_words, undone_words, history_words
 closing   step_question, missing_words, label_check_words, settle_choices, going_words, gone_sentence, settled_words
 cautions  BENCH, PACKING, HAND_OVER, END_OF_DAY, and one line of each: BENCH_SHORT, PACKING_SHORT, HAND_OVER_SHORT

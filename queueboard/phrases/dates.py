@@ -91,7 +91,7 @@ def minutes_words(minutes: int) -> str:
 
 
 def lateness_words(forecast: BoxForecast) -> str:
-    """LATE by 2 h 10 min; WILL BE LATE by 1 day 4 h; empty when on time."""
+    """LATE by 2 h 10 min; WILL BE LATE by 1 day 4 h; TIGHT; empty when on time."""
     if forecast.lateness is Lateness.ON_TIME:
         return ""
     by = f" by {minutes_words(forecast.late_minutes)}" if forecast.late_minutes > 0 else ""

@@ -1,16 +1,15 @@
-"""The day in words: the line on top, the runs in order, what leaves, who is late, who is waited for, what changed."""
+"""The day in words: the line on top, the runs in order, what leaves, who is waited for, what changed."""
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import due_words, in_the_way, ready_words, standing_words, waits_words
-from queueboard.phrases.dates import lateness_words, many, time_words, when_words
+from queueboard.phrases.boxes import ready_words, standing_words, waits_words
+from queueboard.phrases.dates import many, time_words, when_words
 from queueboard.phrases.knives import knife_line
-from queueboard.settings.rules import minutes_of
+from queueboard.settings.rules import knife_minutes, knife_process, minutes_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.knife import Knife
 from queueboard.values.plan import OrderChange, Run
-from queueboard.words import Lateness
 
 
 def day_line_words(line: DayLine) -> tuple[str, ...]:
@@ -19,6 +18,7 @@ def day_line_words(line: DayLine) -> tuple[str, ...]:
         (line.labels_due, f"labels {line.labels_due}"),
         (line.late, f"LATE {line.late}"),
         (line.will_be_late, f"WILL BE LATE {line.will_be_late}"),
+        (line.tight, f"TIGHT {line.tight}"),
         (line.waiting, f"WAIT {line.waiting}"),
     )
     return (
@@ -92,12 +92,21 @@ def run_minutes_words(run: Run) -> str:
     return f"{run.minutes} min hands-on, {set_up}handling {run.handling_minutes} min"
 
 
-def run_knife_words(knife: Knife, settings: Settings) -> str:
-    """One knife of a run: 417-3 REDO 5 min chef 20 cm, black handle; WISH: keep the patina."""
-    minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
+def run_knife_words(knife: Knife, picture: Picture) -> str:
+    """One knife of a run: 417-3 REDO chef 20 cm, black handle (5 min, dull) WISH: keep the patina."""
+    minutes = learned_minutes(knife, picture)
     known = f"{minutes} min, {knife.condition.value}" if minutes is not None else knife.condition.value
     wish = f" WISH: {knife.wish}" if knife.wish else ""
-    return f"{knife_line(knife, settings)} ({known}){wish}"
+    return f"{knife_line(knife, picture.settings)} ({known}){wish}"
+
+
+def learned_minutes(knife: Knife, picture: Picture) -> int | None:
+    """Hands-on minutes of a knife as the shop has learned them, half a minute up; None where the shop declines it."""
+    settings = picture.settings
+    if minutes_of(settings, knife.kind, knife.edge, knife.condition) is None:
+        return None
+    factor = picture.minutes.learned.processes[settings.processes.index(knife_process(settings, knife))]
+    return (factor.learned(60 * knife_minutes(settings, knife)) + 30) // 60
 
 
 def leaves_today(picture: Picture) -> tuple[BoxPicture, ...]:
@@ -110,18 +119,6 @@ def leave_words(box: BoxPicture) -> str:
     by = f" by {time_words(box.ship_by)}" if box.ship_by is not None else ""
     parts = dict.fromkeys((ready_words(box), standing_words(box), box.box.goes_by.value))
     return f"{box.box.number}{by}, {', '.join(parts)}: {box.customer.name}"
-
-
-def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
-    """Boxes that are late, then those that will be, each the worst first."""
-    late = [box for box in picture.boxes if box.forecast.lateness is not Lateness.ON_TIME]
-    return tuple(sorted(late, key=lambda b: (b.forecast.lateness is not Lateness.LATE, -b.forecast.late_minutes)))
-
-
-def late_words(box: BoxPicture, now: datetime) -> str:
-    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, 1 looked for: its name."""
-    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), in_the_way(box, now))
-    return f"{box.box.number} {', '.join(parts)}: {box.customer.name}"
 
 
 def waiting_boxes(picture: Picture) -> tuple[BoxPicture, ...]:

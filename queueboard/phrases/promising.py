@@ -16,6 +16,7 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
 from queueboard.values.plan import Overload
+from queueboard.words import GoesBy, PromiseKind
 
 BEYOND = "earliest: beyond the days planned ahead; no day can be told"
 _MOST_NAMED = 3
@@ -34,10 +35,10 @@ def advice_lines(advice: Advice, today: date) -> tuple[str, ...]:
 
 def offer_words(advice: Advice, offer: Offer, today: date) -> str:
     """Earliest: in hand by Fri 13 Nov (98 % sure), behind box 417; when overloaded that, and no chance."""
-    kind = kind_words(advice.wish.kind, advice.wish.goes_by)
+    kind = kind_words(PromiseKind.BY_TIME if advice.wish.kind.has_time else advice.wish.kind, advice.wish.goes_by)
     doubt = overload_words(advice.overloads[0], today) if advice.overloads else sure_words(offer.sure_permille)
     behind = "" if offer.binds is None else f", behind box {offer.binds}"
-    return f"earliest: {kind} {date_words(offer.day, today)} ({doubt}){behind}"
+    return f"earliest: {kind} {date_words(advice.day_to_tell or offer.day, today)} ({doubt}){behind}"
 
 
 def sum_words(offer: Offer) -> str:
@@ -69,6 +70,12 @@ def wish_words(wish: Wish, today: date) -> str:
     """The day wished for: Fri 13 Nov; today 16:00 has its time."""
     day = "" if wish.day is None else date_words(wish.day, today)
     return day if wish.at is None else f"{day} {time_words(wish.at)}"
+
+
+def wish_box_words(wish: Wish) -> str:
+    """5 knives, pick-up; 5 knives, parcel, 3 carrier days."""
+    days = f", {many(wish.carrier_days, 'carrier day')}" if wish.goes_by is GoesBy.PARCEL else ""
+    return f"{many(len(wish.knives), 'knife')}, {wish.goes_by.value}{days}"
 
 
 def _why_not(answer: Answer) -> str:

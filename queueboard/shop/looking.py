@@ -167,5 +167,6 @@ def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelD
         labels_due=sum(due.word is not LabelWord.GOOD for due in labels),
         late=lateness[Lateness.LATE],
         will_be_late=lateness[Lateness.WILL_BE_LATE],
+        tight=lateness[Lateness.TIGHT],
         waiting=sum(box.box.waiting_for is not None or bool(box.waiting) for box in boxes),
     )

@@ -92,6 +92,7 @@ class DayLine:
     labels_due: int
     late: int
     will_be_late: int
+    tight: int
     waiting: int
     """Boxes that wait, or hold a knife that waits."""
 

@@ -43,6 +43,13 @@ class Advice:
     overloads: tuple[Overload, ...]
     """While there are any, a chance would mislead."""
 
+    @property
+    def day_to_tell(self) -> date | None:
+        """The earliest day as it is told: what is ready on a day can go on the round of the day after."""
+        if self.offer is None:
+            return None
+        return self.offer.day + timedelta(days=self.wish.kind is PromiseKind.NEXT_ROUND)
+
 
 def advise(picture: Picture, wish: Wish) -> Advice | None:
     """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
@@ -52,7 +59,8 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
         picture = replace(picture, ledger=picture.ledger.without(wish.again))
     today = picture.now.date()
     days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
-    asked = None if wish.day is None else can_do(picture, wish.knives, wish.goes_by, days, wish.day, wish.at)
+    ready = None if wish.day is None else wish.day - timedelta(days=wish.kind is PromiseKind.NEXT_ROUND)
+    asked = None if ready is None else can_do(picture, wish.knives, wish.goes_by, days, ready, wish.at)
     return Advice(
         wish=wish,
         offer=offer(picture, wish.knives, wish.goes_by, days),

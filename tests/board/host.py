@@ -61,6 +61,10 @@ class FakeDesk(Desk):
         self.picture = self.next_picture
         return self.picture
 
+    def look_for_a_day_list(self) -> Picture:
+        """The plan of the picture as it is."""
+        return self.picture
+
     def changed_elsewhere(self) -> bool:
         """True when the test has prepared another picture."""
         return self.next_picture is not self.picture

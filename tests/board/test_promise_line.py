@@ -114,6 +114,19 @@ async def test_a_day_of_shipping_does_without_the_carrier(two_boxes: Shop) -> No
         await until(pilot, lambda: "earliest: ships by Mon 9 Nov" in dump(app))
 
 
+async def test_a_round_takes_what_is_ready_the_day_before(two_boxes: Shop) -> None:
+    """What is ready today goes on tomorrow's round; today's round is a no."""
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, *COUNTER_BOX, "1", "", "chef 8")
+        form(app).promised.kind.take(PromiseKind.NEXT_ROUND)
+        await until(pilot, lambda: "earliest: on the round of Tue 10 Nov" in dump(app))
+        await pilot.press("f3")
+        await until(pilot, lambda: "Tue 10 Nov: yes" in dump(app))
+        form(app).promised.day.value = "today"
+        await until(pilot, lambda: "Mon 9 Nov: no" in dump(app))
+
+
 async def test_a_box_that_is_not_opened_is_told_no_day(two_boxes: Shop) -> None:
     """What nobody has counted is not promised: the lines go with the knives, and F3 does nothing."""
     app = host(two_boxes)

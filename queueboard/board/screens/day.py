@@ -14,7 +14,6 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import FileError
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.phrases.dates import many
-from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.moving import move_knives
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
@@ -57,7 +56,7 @@ class DayScreen(BoxListScreen):
         return day_lines(picture)
 
     def _fix(self) -> None:
-        picture = look(self.desk.shop, self.desk.picture.now, restarts=DAY_LIST)
+        picture = self.desk.look_for_a_day_list()
         order = tuple(run.knife_ids for run in picture.plan.runs)
         if order:
             self.attempt(fix_day_list, picture.now.date(), order)

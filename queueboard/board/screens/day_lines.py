@@ -22,6 +22,7 @@ from queueboard.phrases.day import (
     waiting_words,
 )
 from queueboard.phrases.labels import label_due_words, label_wants
+from queueboard.phrases.late import overloads_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import Run
 from queueboard.words import LabelWord, OrderWord
@@ -59,10 +60,7 @@ def _runs(runs: tuple[Run, ...], picture: Picture) -> Iterator[Line]:
     for run in runs:
         owners = {knife.id: (knife, box) for box in picture.boxes for knife in box.knives if knife.id in run.knife_ids}
         knives = [owners[knife_id] for knife_id in run.knife_ids if knife_id in owners]
-        lines = [
-            f"\n    {run_knife_words(knife, picture.settings)} · {cell_text(box.customer.name)}"
-            for knife, box in knives
-        ]
+        lines = [f"\n    {run_knife_words(knife, picture)} · {cell_text(box.customer.name)}" for knife, box in knives]
         yield Line(
             id=run_id(run),
             stops=True,
@@ -121,7 +119,10 @@ def handling_minutes(picture: Picture) -> int:
 
 
 def day_heading(picture: Picture) -> Content:
-    """What the day holds, handling minutes apart, and the bench's cautions."""
+    """What the day holds, handling minutes apart, what overloads the bench, and the bench's cautions."""
     bench, _, *rest = day_line_words(picture.day_line)
     said = (bench, fits_words(picture), f"handling {handling_minutes(picture)} min", *rest)
-    return Content(f"Day list · {' · '.join(said)}\n{BENCH_SHORT}")
+    overloads = overloads_words(picture)
+    return Content.assemble(
+        f"Day list · {' · '.join(said)}\n", (f"{overloads}\n" if overloads else "", "bold"), BENCH_SHORT
+    )

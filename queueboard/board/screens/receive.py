@@ -87,8 +87,7 @@ class ReceiveScreen(KeptForm[int]):
             yield from self.parcel
             yield Row(("note, shelf", self.note), ("", self.rush))
         yield self.when
-        yield Static("", id="sentence")
-        yield Static("", id="hint")
+        yield from (Static("", id="sentence"), Static("", id="hint"))
 
     def on_mount(self) -> None:
         self.changed()
@@ -130,8 +129,8 @@ class ReceiveScreen(KeptForm[int]):
 
     def action_take_day(self) -> None:
         """Put the earliest day that can be told into the promise; the cursor stays where it is."""
-        if self.when.advice is not None and self.when.advice.offer is not None:
-            self.promised.take_day(self.when.advice.offer.day)
+        if self.when.advice is not None and self.when.advice.day_to_tell is not None:
+            self.promised.take_day(self.when.advice.day_to_tell)
 
     def show(self, picture: Picture) -> None:
         """Another window has written, or a minute has gone by: the day may be another one."""

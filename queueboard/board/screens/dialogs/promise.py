@@ -65,8 +65,8 @@ class PromiseDialog(Dialog):
     def action_take_day(self) -> None:
         """Put the day that can honestly be told into its field."""
         advice = self.when.advice
-        offer = None if advice is None else advice.offer
-        honest = self.opened.honest_day if offer is None else offer.day
+        told = None if advice is None else advice.day_to_tell
+        honest = self.opened.honest_day if told is None else told
         if honest is not None:
             self.promised.take_day(honest)
 
