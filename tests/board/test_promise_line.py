@@ -82,7 +82,7 @@ async def test_a_no_says_whom_it_would_make_late(two_boxes: Shop) -> None:
         counter(two_boxes, name="[b]Ola[/b] Brandt", knives=10)
     app = host(two_boxes)
     async with app.run_test(size=SMALL) as pilot:
-        await fill(pilot, *COUNTER_BOX, "40", "", "40 chef 8")
+        await fill(pilot, *COUNTER_BOX, "32", "", "32 chef 8")
         form(app).promised.day.value = "tue"
         await until(pilot, lambda: "Tue 10 Nov: no" in dump(app))
         said = " ".join(dump(app).split())
