@@ -12,7 +12,7 @@ from peewee import Expression, Field
 from queueboard.errors import ChangedError
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import to_us
-from queueboard.records.tables import STATE, BoxRow, HistoryRow, PersonalRow, Row
+from queueboard.records.tables import STATE, BoxRow, CustomerRow, HistoryRow, PersonalRow, Row
 from queueboard.records.telling import who_changed_last
 from queueboard.values.actor import Actor
 
@@ -57,6 +57,8 @@ class Writing:
     undoes: str | None = None
     reason: str = ""
     lines: int = 0
+    customers: set[int] = field(default_factory=set)
+    """Ids of the customers that the action has touched."""
     boxes: set[int] = field(default_factory=set)
     """Ids of the boxes that the action has touched, themselves or in what belongs to them."""
 
@@ -148,6 +150,8 @@ class Writing:
         row = {**line, "previous": previous, "hash": chain(previous, line)}
         history_id = int(HistoryRow.insert(row).execute(self.database))
         self.lines += 1
+        if table is CustomerRow:
+            self.customers.add(row_id)
         touched = row_id if table is BoxRow else (after or before or {}).get("box_id")
         if touched is not None:
             self.boxes.add(int(touched))

@@ -175,8 +175,10 @@ def settle(
     text = clean(why, limit=500, field="reason")
     if settled is Settling.UNPAID and not text:
         raise ReasonNeededError("Gone unpaid, because ...: type the reason.")
+    box = rows.box_now(writing.database, close.box_id)
+    writing.tell(number=box.number)
     if payment is not None:
-        add_payment(writing, rows.box_now(writing.database, close.box_id), payment)
+        add_payment(writing, box, payment)
     _set(writing, close, settled=settled.value, settled_why=text)
 
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from queueboard.errors import RuleError
 from queueboard.records import asking
-from queueboard.records.tables import BoxRow, CloseOutRow, TickRow
+from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.run_laws import keep_runs
@@ -23,6 +23,8 @@ def keep_laws(writing: Writing) -> None:
         box = asking.box_by_id(writing.database, box_id)
         if box is not None:
             _keep(writing, box)
+    for customer_id in sorted(writing.customers):
+        _whose(writing, customer_id)
     keep_runs(writing)
 
 
@@ -50,6 +52,7 @@ def drop_close_out(writing: Writing, close: CloseOut) -> None:
 def _keep(writing: Writing, box: Box) -> None:
     knives = rows.knives_of_box(writing.database, box.id)
     things = rows.things_of_box(writing.database, box.id)
+    _whose(writing, box.customer_id)
     _one_label(writing, box)
     if box.closed_at is not None:
         _closed_is_closed(writing, box, knives, things)
@@ -59,9 +62,20 @@ def _keep(writing: Writing, box: Box) -> None:
             writing.change(BoxRow, box.id, None, packing=None)
 
 
+def _whose(writing: Writing, customer_id: int) -> None:
+    """No box stands under an entry that was put together with another: nobody would find it there."""
+    customer = writing.row(CustomerRow, customer_id)
+    if (
+        customer is not None
+        and customer["merged_into"] is not None
+        and asking.boxes_of_customer(writing.database, customer_id)
+    ):
+        raise RuleError("A box would stand under a customer who was put together with another; undo that first.")
+
+
 def _closed_is_closed(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
-    """Nothing stands in a closed box, where no screen shows it, and what went as paid is paid."""
-    if _anything_here(knives, things):
+    """Nothing stands in a closed box, where no screen shows it, no close-out goes on there, and what went paid is."""
+    if _anything_here(knives, things) or rows.close_out_now(writing.database, box.id) is not None:
         raise RuleError(f"Box {box.number} is closed out; undo its close-out first. Nothing was stored.")
     went_as = asking.settled_as(writing.database, box.id)
     if went_as == Settling.PAID.value and rows.owed_cents(writing.database, box.id) > 0:

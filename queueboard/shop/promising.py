@@ -9,7 +9,6 @@ from queueboard.shop import rows
 from queueboard.shop.operation import operation
 from queueboard.values.box import Box
 from queueboard.values.new import NewPromise
-from queueboard.words import PromiseKind
 
 
 @operation(undo_needs_reason=True)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from queueboard.errors import TypedError
+from queueboard.errors import RuleError, TypedError
 from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
@@ -20,6 +20,8 @@ def knives_wait(writing: Writing, knives: Sequence[Knife], waiting: WaitingFor |
     writing.tell(tags=[knife.tag for knife in knives], to="" if waiting is None else waiting.value)
     for knife in knives:
         rows.fresh_knife(writing, knife)
+        if waiting is not None and knife.declined is not None:
+            raise RuleError(f"{knife.tag} was declined; it waits for nothing. Take it on first.")
         writing.change(
             KnifeRow,
             knife.id,

@@ -5,15 +5,32 @@ from datetime import date
 
 import pytest
 
-from queueboard.errors import ChangedError, QueueboardError, RuleError
-from queueboard.shop import closing, labelling, losing, money, moving, noting, promising, receiving, undoing
+from queueboard.errors import ChangedError, QueueboardError
+from queueboard.shop import (
+    closing,
+    labelling,
+    money,
+    moving,
+    noting,
+    promising,
+    receiving,
+    undoing,
+)
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box
-from queueboard.values.new import NewBox, NewLabel, NewPromise
-from queueboard.words import CameBy, Column, GoesBy, LabelOwner, LabelState, Packing, PromiseKind, Settling, ThingState
+from queueboard.values.new import NewLabel, NewPromise
+from queueboard.words import (
+    Column,
+    LabelOwner,
+    LabelState,
+    Packing,
+    PromiseKind,
+    Settling,
+    ThingState,
+)
 from tests.shop.place import box, by, cash, chef, counter, parcel, picture, state
-from tests.shop.undo_closing import close, lose_one
+from tests.shop.undo_closing import close
 
 
 def go(shop: Shop, number: int, *, settled: Settling = Settling.ON_ACCOUNT, paid_cents: int = 0) -> Actor:
@@ -207,68 +224,3 @@ def test_striking_the_last_knife_here_closes_a_box_whose_others_have_gone(shop: 
     undoing.undo(shop, by(), struck.group_id)
 
     assert len(box(shop, number).on_hand) == 1
-
-
-def test_settling_the_last_loss_drops_the_close_out_under_way(shop: Shop) -> None:
-    """A box that closes because its last knife is settled as lost leaves no close-out unfinished."""
-    number = lose_one(shop)
-    receiving.add_knife(shop, by(), box(shop, number).box, chef())
-    lost, added = box(shop, number).on_hand
-    ready(shop, number, added.number)
-    closing.begin_close_out(shop, by(), box(shop, number).box)
-    receiving.strike_knife(shop, by(), box(shop, number).on_hand[1], "never existed")
-
-    losing.settle_lost(shop, by(), lost, "paid for a new one")
-
-    assert picture(shop).box(number) is None
-    assert shop.database.one("SELECT count(*) FROM close_out WHERE finished_us IS NULL") == 0
-
-
-def test_only_what_is_looked_for_is_found(shop: Shop) -> None:
-    """A knife or thing that nobody misses cannot be found."""
-    made = parcel(shop, things=("roll",))
-
-    refused(shop, lambda: losing.found(shop, by(), made.knives[0]), "is not looked for")
-    refused(shop, lambda: losing.found(shop, by(), made.things[0]), "is not looked for")
-
-
-def test_a_customer_put_together_with_another_brings_no_box(shop: Shop) -> None:
-    """A box for an entry that was put together with another is refused."""
-    from queueboard.shop.correcting import merge_customers
-
-    keep, double = parcel(shop).customer, parcel(shop, name="Tallis, R.").customer
-    merge_customers(shop, by(), keep, double)
-    new = NewBox(
-        customer_id=double.id, came_by=CameBy.COUNTER, goes_by=GoesBy.PICK_UP, counted=1, knives=(chef(),), number=900
-    )
-
-    refused(shop, lambda: receiving.receive_box(shop, by(), new), "not in the shop file")
-
-
-def test_undo_of_receiving_says_what_rests_on_it(shop: Shop) -> None:
-    """A box that was paid for is not un-received; the sentence names what is in the way, not the file's own words."""
-    number = counter(shop, knives=1).box.number
-    received = undoing.steps(shop, "J")[0]
-    money.take_payment(shop, by(), box(shop, number).box, cash(100))
-
-    refused(shop, lambda: undoing.undo(shop, by(), received.group_id, "twice"), "rest on this one")
-
-
-def test_undo_of_a_send_off_whose_number_is_used_again_says_so(shop: Shop) -> None:
-    """A closed box comes back only while its number is free."""
-    number = counter(shop, knives=1).box.number
-    ready(shop, number)
-    went = go(shop, number)
-    customer = receiving.add_customer(shop, by(), name="Oake")
-    new = NewBox(
-        customer_id=customer,
-        came_by=CameBy.COUNTER,
-        goes_by=GoesBy.PICK_UP,
-        counted=1,
-        knives=(chef(),),
-        number=number,
-    )
-    receiving.receive_box(shop, by(), new)
-
-    with pytest.raises(RuleError, match="has that number by now"):
-        undoing.undo(shop, by(), went.group_id, "wrong bag")

@@ -60,3 +60,7 @@ class MergeDialog(Dialog):
             self.picker.typed.focus()
             raise TypedError(self.picker.question())
         self.done(self.attempt(merge_customers, self.keep, self.picker.picked))
+
+    def anew(self) -> Dialog:
+        now = next((one for one in customers(self.desk.shop) if one.id == self.keep.id), self.keep)
+        return MergeDialog(self.desk, now)

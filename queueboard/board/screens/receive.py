@@ -87,8 +87,7 @@ class ReceiveScreen(KeptForm[int]):
             yield from self.parcel
             yield Row(("note, shelf", self.note), ("", self.rush))
         yield self.when
-        yield Static("", id="sentence")
-        yield Static("", id="hint")
+        yield from (Static("", id="sentence"), Static("", id="hint"))
 
     def on_mount(self) -> None:
         self.changed()
