@@ -22,15 +22,19 @@ class PromiseLine(Static):
         self._asked: tuple[Wish, Picture] | None = None
         self.display = False
 
-    def ask(self, wish: Wish | None) -> None:
-        """Say what can be told for this wish; None takes the lines away."""
+    def ask(self, wish: Wish | None) -> bool:
+        """Say what can be told for this wish; None takes the lines away. False when it was the same as before."""
         asked = None if wish is None else (wish, self.desk.picture)
-        if self._asked is not None and asked is not None:
-            (before, seen), (now, picture) = self._asked, asked
-            if seen is picture and before == now:
-                return
+        if self._is_answered(asked):
+            return False
         self._asked = asked
         self.advice = None if asked is None else advise(asked[1], asked[0])
         lines = () if self.advice is None else advice_lines(self.advice, self.desk.picture.now.date())
         self.update(Content(cell_text("\n".join(lines))))
         self.display = bool(lines)
+        return True
+
+    def _is_answered(self, asked: tuple[Wish, Picture] | None) -> bool:
+        if self._asked is None or asked is None:
+            return self._asked is asked
+        return self._asked[1] is asked[1] and self._asked[0] == asked[0]

@@ -105,9 +105,9 @@ class ReceiveScreen(KeptForm[int]):
 
     def ask_when(self) -> None:
         """Say beneath the form when this box could be ready, and which key promises that."""
-        self.when.ask(self.wish())
-        offered = self.when.advice is not None and self.when.advice.offer is not None
-        self.query_one("#hint", Static).update(Content(HINT_WITH_DAY if offered else HINT))
+        if self.when.ask(self.wish()):
+            offered = self.when.advice is not None and self.when.advice.offer is not None
+            self.query_one("#hint", Static).update(Content(HINT_WITH_DAY if offered else HINT))
 
     def wish(self) -> Wish | None:
         """The box as far as it is typed; None while nothing of it can be promised."""
