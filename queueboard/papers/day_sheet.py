@@ -20,7 +20,7 @@ from queueboard.phrases.day import (
     waiting_words,
 )
 from queueboard.phrases.labels import label_due_words, label_wants
-from queueboard.phrases.late import late_boxes, late_words, overloads_words
+from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_words
 from queueboard.shop.picture import Picture
 from queueboard.words import LabelWord
 
@@ -30,7 +30,7 @@ EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
 def day_sheet(picture: Picture) -> str:
     """The whole day on paper; a few lines when no box is open."""
     bench, _, *rest = day_line_words(picture.day_line)
-    overloads = overloads_words(picture)
+    overloads = heaviest_overload_words(picture)
     head = (
         sheet_title(picture),
         "   ".join((bench, fits_words(picture), *rest)),

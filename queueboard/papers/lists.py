@@ -7,7 +7,7 @@ from queueboard.papers.text import columns, page
 from queueboard.phrases.boxes import BoxRow, box_row
 from queueboard.phrases.dates import many
 from queueboard.phrases.labels import label_due_words, label_wants, whose_label
-from queueboard.phrases.late import late_boxes, late_parts, overloads_words
+from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_parts
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
@@ -18,7 +18,7 @@ _NUMBERS_RIGHT = frozenset({0, 1, 2, 3, 4, 5})
 def late_list(picture: Picture) -> str:
     """Boxes that are late, then those that will be, then the tight ones, the worst first; on top what overloads."""
     rows = [(str(box.box.number), *late_parts(box, picture.now), box.customer.name) for box in late_boxes(picture)]
-    overloads = overloads_words(picture)
+    overloads = heaviest_overload_words(picture)
     if not rows:
         return "Nothing is late or tight, and nothing will be as the work stands now.\n"
     return page((overloads,) if overloads else (), columns(rows))

@@ -45,9 +45,10 @@ def overload_words(overload: Overload, now: datetime) -> str:
     return f"overloaded by {overload.minutes} min before {when_words(overload.before.astimezone(now.tzinfo), now)}"
 
 
-def overloads_words(picture: Picture) -> str:
-    """Every overload of the plan in one line; empty when the bench can bear what was promised."""
-    return "; ".join(overload_words(overload, picture.now) for overload in picture.plan.overloads)
+def heaviest_overload_words(picture: Picture) -> str:
+    """The heaviest overload of the plan, the first of equals; empty when the bench can bear what was promised."""
+    heaviest = max(picture.plan.overloads, key=lambda overload: overload.minutes, default=None)
+    return "" if heaviest is None else overload_words(heaviest, picture.now)
 
 
 def chance_words(permille: int) -> str:

@@ -5,7 +5,14 @@ from datetime import date
 
 from queueboard.phrases.boxes import box_signs
 from queueboard.phrases.day import day_line_words, learned_minutes
-from queueboard.phrases.late import chance_words, late_boxes, late_words, outlook_lines, overloads_words, slack_words
+from queueboard.phrases.late import (
+    chance_words,
+    heaviest_overload_words,
+    late_boxes,
+    late_words,
+    outlook_lines,
+    slack_words,
+)
 from queueboard.shop.picture import Picture
 from queueboard.values.plan import Overload
 from queueboard.words import Lateness
@@ -77,9 +84,7 @@ def test_an_overload_stands_in_place_of_every_chance() -> None:
     some = replace(tight(), plan=replace(plan(), overloads=loads))
     later = replace(some.boxes[0], ship_by=at(16, days=5))
 
-    assert overloads_words(some) == (
-        "overloaded by 600 min before tomorrow 15:45; overloaded by 900 min before Monday 15:45"
-    )
+    assert heaviest_overload_words(some) == "overloaded by 900 min before Monday 15:45"
     assert outlook_lines(some.boxes[0], some)[0].startswith("overloaded by 600 min before tomorrow 15:45 · ")
     assert outlook_lines(later, some)[0].startswith("overloaded by 900 min before Monday 15:45 · ")
     assert "%" not in " ".join(outlook_lines(later, some))

@@ -22,7 +22,7 @@ from queueboard.phrases.day import (
     waiting_words,
 )
 from queueboard.phrases.labels import label_due_words, label_wants
-from queueboard.phrases.late import overloads_words
+from queueboard.phrases.late import heaviest_overload_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import Run
 from queueboard.words import LabelWord, OrderWord
@@ -122,7 +122,7 @@ def day_heading(picture: Picture) -> Content:
     """What the day holds, handling minutes apart, what overloads the bench, and the bench's cautions."""
     bench, _, *rest = day_line_words(picture.day_line)
     said = (bench, fits_words(picture), f"handling {handling_minutes(picture)} min", *rest)
-    overloads = overloads_words(picture)
+    overloads = heaviest_overload_words(picture)
     return Content.assemble(
         f"Day list · {' · '.join(said)}\n", (f"{overloads}\n" if overloads else "", "bold"), BENCH_SHORT
     )

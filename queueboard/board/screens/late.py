@@ -11,7 +11,7 @@ from queueboard.clean import cell_text
 from queueboard.errors import RuleError
 from queueboard.phrases.boxes import counts_words, due_words, in_the_way
 from queueboard.phrases.dates import lateness_words
-from queueboard.phrases.late import late_boxes, outlook_lines, overloads_words, slack_words
+from queueboard.phrases.late import heaviest_overload_words, late_boxes, outlook_lines, slack_words
 from queueboard.shop.picture import BoxPicture, Picture
 
 NOBODY = "Nobody is late, and as the day list stands nobody will be.\nThe day list says what comes next: . then d."
@@ -42,7 +42,7 @@ class LateScreen(BoxListScreen):
         """How many are late, will be and are tight; loudly what overloads the bench."""
         line = picture.day_line
         said = f"Late boxes · {line.late} LATE · {line.will_be_late} WILL BE LATE · {line.tight} TIGHT"
-        overloads = overloads_words(picture)
+        overloads = heaviest_overload_words(picture)
         return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"))
 
     def lines(self, picture: Picture) -> tuple[Line, ...]:

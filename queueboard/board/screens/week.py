@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
-from queueboard.phrases.late import overloads_words
+from queueboard.phrases.late import heaviest_overload_words
 from queueboard.phrases.week import BAR, day_head_words, due_words, later_minutes, load_bar, load_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import DayLoad, rush_minutes, week
@@ -59,7 +59,7 @@ def _heading(picture: Picture) -> Content:
     today = picture.now.date()
     room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
     said = "The week ahead · room for a rush: {} min today, {} min tomorrow".format(*room)
-    overloads = overloads_words(picture)
+    overloads = heaviest_overload_words(picture)
     return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"), "\n")
 
 
