@@ -83,7 +83,8 @@ def build_parser() -> argparse.ArgumentParser:
     find.add_argument("text", nargs="+", help="what to look for")
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
     promise.add_options(asked)
-    for reader in (day, late, labels, boxes, box, find, asked):
+    said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
+    for reader in (day, late, labels, boxes, box, find, asked, said):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=Path, metavar="FILE", help="take in the settings of this file")

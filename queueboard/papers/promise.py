@@ -12,9 +12,9 @@ from queueboard.shop.wishing import Advice
 
 def promise_sheet(advice: Advice, picture: Picture) -> str:
     """What was asked about, the earliest day with its sum, the room that is left, then the answer to a day."""
-    today = picture.now.date()
-    answer = () if advice.answer is None else (answer_words(advice, advice.answer, today),)
-    return page((wish_box_words(advice.wish),), advice_lines(replace(advice, answer=None), today), answer)
+    now = picture.now
+    answer = () if advice.answer is None else (answer_words(advice, advice.answer, now.date()),)
+    return page((wish_box_words(advice.wish),), advice_lines(replace(advice, answer=None), now), answer)
 
 
 def promise_facts(advice: Advice, picture: Picture) -> dict[str, Fact]:

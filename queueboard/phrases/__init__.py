@@ -5,7 +5,8 @@ dates     ship_by_word, day_words, date_words, when_words, time_words, promise_w
           done_by_words, age_words, minutes_words, saved_words, many
 money     money, amount, owed_words, box_money_words
 knives    knife_line, knife_name, knife_signs, length_words, place_words, wait_words, last_seen_words
-promising advice_lines, offer_words, sum_words, room_words, answer_words, sure_words, overload_words
+promising advice_lines, offer_words, sum_words, room_words, answer_words, planned_words, sure_words
+said      chances_table, kept_words, minutes_table, yield_words
 labels    label_words (of a box), label_due_words (of a due), label_wants (what to do)
 boxes     n_of_m, ready_words, standing_words, box_title, box_due_word, box_signs, counts_words, waits_words, due_words,
           box_done_words, batch_totals, box_row (a line of the table of all boxes), ready_to_fetch

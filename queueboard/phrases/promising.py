@@ -12,10 +12,10 @@ from queueboard.phrases.dates import (
     minutes_words,
     time_words,
 )
+from queueboard.phrases.late import overload_words
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
-from queueboard.values.plan import Overload
 from queueboard.words import GoesBy, PromiseKind
 
 BEYOND = "earliest: beyond the days planned ahead; no day can be told"
@@ -23,22 +23,22 @@ _MOST_NAMED = 3
 """Boxes that are named in one sentence; the others are counted."""
 
 
-def advice_lines(advice: Advice, today: date) -> tuple[str, ...]:
+def advice_lines(advice: Advice, now: datetime) -> tuple[str, ...]:
     """The offer, its sum, then the answer to the day wished for; without one the room that is left.
 
     A person's text may end the last line: for a literal place only.
     """
     offer = advice.offer
-    told = (BEYOND,) if offer is None else (offer_words(advice, offer, today), sum_words(offer))
-    return (*told, room_words(advice) if advice.answer is None else answer_words(advice, advice.answer, today))
+    told = (BEYOND,) if offer is None else (offer_words(advice, offer, now), sum_words(offer))
+    return (*told, room_words(advice) if advice.answer is None else answer_words(advice, advice.answer, now.date()))
 
 
-def offer_words(advice: Advice, offer: Offer, today: date) -> str:
+def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
     """Earliest: in hand by Fri 13 Nov (98 % sure), behind box 417; when overloaded that, and no chance."""
     kind = kind_words(PromiseKind.BY_TIME if advice.wish.kind.has_time else advice.wish.kind, advice.wish.goes_by)
-    doubt = overload_words(advice.overloads[0], today) if advice.overloads else sure_words(offer.sure_permille)
+    doubt = overload_words(advice.overloads[0], now) if advice.overloads else sure_words(offer.sure_permille)
     behind = "" if offer.binds is None else f", behind box {offer.binds}"
-    return f"earliest: {kind} {date_words(advice.day_to_tell or offer.day, today)} ({doubt}){behind}"
+    return f"earliest: {kind} {date_words(advice.day_to_tell or offer.day, now.date())} ({doubt}){behind}"
 
 
 def sum_words(offer: Offer) -> str:
@@ -112,8 +112,3 @@ def sure_words(permille: int) -> str:
     if permille > 990:
         return "over 99 % sure"
     return "under 1 % sure" if permille < 10 else f"{(permille + 5) // 10} % sure"
-
-
-def overload_words(overload: Overload, today: date) -> str:
-    """Overloaded by 340 min before Fri 13 Nov."""
-    return f"overloaded by {overload.minutes} min before {date_words(overload.before.date(), today)}"

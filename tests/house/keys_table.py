@@ -31,6 +31,7 @@ TITLES = {
     "DayScreen": "Day list",
     "DayRuns": "Runs on the day list",
     "WeekScreen": "The week ahead",
+    "SaidScreen": "What was said and seen",
     "RunDialog": "Before a run of several boxes moves",
     "BoxListScreen": "Day list, late, labels, all boxes",
     "LateScreen": "Late boxes",

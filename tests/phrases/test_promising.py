@@ -10,7 +10,7 @@ from queueboard.shop.wishing import Advice, Wish
 from queueboard.values.new import NewKnife
 from queueboard.values.plan import Overload
 from queueboard.words import Edge, GoesBy, PromiseKind
-from tests.plans import TODAY, at
+from tests.plans import NOW, TODAY, at
 
 FRIDAY = date(2026, 11, 27)
 KNIFE = NewKnife(kind="chef", edge=Edge.PLAIN)
@@ -60,7 +60,7 @@ OVERLOADED = (Overload(before=at(16, days=1), minutes=340),)
 
 def test_the_offer_shows_its_sum_and_the_room() -> None:
     """The day, how sure it is, what it stands behind, the sum that leads to it, and what room is left."""
-    assert advice_lines(advice(offered=offer()), TODAY) == (
+    assert advice_lines(advice(offered=offer()), NOW) == (
         "earliest: in hand by Fri 27 Nov (98 % sure), behind box 417",
         "open 120 + this box 25 + to spare 95 = 240 bench min, 60 kept free · 180 a day",
         "today's room: 40 min, tomorrow 110 min",
@@ -69,7 +69,7 @@ def test_the_offer_shows_its_sum_and_the_room() -> None:
 
 def test_the_sum_shown_adds_up() -> None:
     """What stands right of the equals sign is the sum of what stands left of it."""
-    _, line, _ = advice_lines(advice(offered=offer()), TODAY)
+    _, line, _ = advice_lines(advice(offered=offer()), NOW)
     left, right = line.partition(" bench")[0].split(" = ")
 
     assert sum(int(word) for word in left.split() if word.isdigit()) == int(right)
@@ -77,7 +77,7 @@ def test_the_sum_shown_adds_up() -> None:
 
 def test_safety_days_and_coming_first_are_told() -> None:
     """A day on top for safety is named; a box that comes first stands behind nobody."""
-    first, line, _ = advice_lines(advice(offered=offer(binds=None, safety_days=2)), TODAY)
+    first, line, _ = advice_lines(advice(offered=offer(binds=None, safety_days=2)), NOW)
 
     assert "behind" not in first
     assert line.endswith("+ 2 days for safety")
@@ -93,21 +93,21 @@ def test_safety_days_and_coming_first_are_told() -> None:
 )
 def test_a_day_is_told_as_what_it_promises(goes_by: GoesBy, kind: PromiseKind, says: str) -> None:
     """In hand, leaving or ready at the counter, as it would be promised."""
-    line = advice_lines(advice(offered=offer(), about=wish(goes_by=goes_by, kind=kind)), TODAY)[0]
+    line = advice_lines(advice(offered=offer(), about=wish(goes_by=goes_by, kind=kind)), NOW)[0]
 
     assert line.startswith(says)
 
 
 def test_no_day_is_said_so() -> None:
     """Beyond the days planned ahead no day is made up."""
-    assert advice_lines(advice(), TODAY) == (BEYOND, "today's room: 40 min, tomorrow 110 min")
+    assert advice_lines(advice(), NOW) == (BEYOND, "today's room: 40 min, tomorrow 110 min")
 
 
 def test_in_heavy_overload_no_chance_is_told() -> None:
     """The overload takes the place of the percentage, in the offer and in a yes."""
-    lines = advice_lines(advice(offered=offer(), asked=answer(yes=True), overloads=OVERLOADED), TODAY)
+    lines = advice_lines(advice(offered=offer(), asked=answer(yes=True), overloads=OVERLOADED), NOW)
 
-    assert lines[0] == "earliest: in hand by Fri 27 Nov (overloaded by 340 min before Fri 27 Nov), behind box 417"
+    assert lines[0] == "earliest: in hand by Fri 27 Nov (overloaded by 340 min before tomorrow 16:00), behind box 417"
     assert lines[-1] == "Fri 27 Nov: yes"
     assert "%" not in "".join(lines)
 

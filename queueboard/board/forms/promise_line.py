@@ -29,7 +29,7 @@ class PromiseLine(Static):
             return False
         self._asked = asked
         self.advice = None if asked is None else advise(asked[1], asked[0])
-        lines = () if self.advice is None else advice_lines(self.advice, self.desk.picture.now.date())
+        lines = () if self.advice is None else advice_lines(self.advice, self.desk.picture.now)
         self.update(Content(cell_text("\n".join(lines))))
         self.display = bool(lines)
         return True

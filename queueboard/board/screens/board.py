@@ -61,6 +61,13 @@ class BoardScreen(BoardAsks):
             tooltip="Return labels to buy or to use, the most pressing first.",
             id="board.labels",
         ),
+        Binding(
+            "z",
+            "list('said')",
+            "said and seen",
+            tooltip="Chances and dates told against what was seen, and the minutes learned.",
+            id="board.said",
+        ),
         Binding("q", "app.quit", "quit", tooltip="Leave the board; everything is stored.", id="board.quit"),
     ]
 
@@ -133,6 +140,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.week import WeekScreen
 
             return WeekScreen(board.desk)
+        case "said":
+            from queueboard.board.screens.said import SaidScreen
+
+            return SaidScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 
