@@ -32,7 +32,7 @@ def run_head_words(run: Run, picture: Picture) -> str:
     """The first line of a run: UNDER WAY plain, 3 knives: MB since 09:12, 14 of 28 min; else clock, process and why."""
     bench = bench_run(run, picture)
     if bench is None:
-        return run_words(run, picture.now)
+        return run_words(run, picture)
     word = "UNDER WAY" if bench.paused_at is None else "PAUSED"
     return f"{word} {run.process}, {many(len(run.knife_ids), 'knife')}: {clock_of_run_words(bench, picture.now)}"
 

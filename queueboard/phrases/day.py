@@ -61,15 +61,18 @@ def _is_today(run: Run, picture: Picture) -> bool:
     return run.start is not None and run.start.astimezone(picture.now.tzinfo).date() == picture.now.date()
 
 
-def clock_words(run: Run, now: datetime) -> str:
-    """08:00-08:25; with its day when it is not today; a run over a break says so: 10:11-12:32 (with the break)."""
+def clock_words(run: Run, now: datetime, bench_share: float = 1.0) -> str:
+    """08:00-08:25; with its day when it is not today; a run over a break says so: 10:11-12:32 (with the break).
+
+    bench_share: how much of the bench time turns into planned work, above 0; a slow day is no break.
+    """
     if run.start is None or run.end is None:
         return "not within the days planned ahead"
     start, end = run.start.astimezone(now.tzinfo), run.end.astimezone(now.tzinfo)
     begins = time_words(start) if start.date() == now.date() else when_words(start, now)
     ends = time_words(end) if end.date() == start.date() else when_words(end, now)
     bench_seconds = run.minutes * 60 + run.set_up_seconds
-    broken = start.date() == end.date() and end.timestamp() - start.timestamp() > bench_seconds + 60
+    broken = start.date() == end.date() and end.timestamp() - start.timestamp() > bench_seconds / bench_share + 60
     return f"{begins}-{ends}" + (" (with the break)" if broken else "")
 
 
@@ -81,9 +84,10 @@ def belts_words(process: str, settings: Settings) -> str:
     return ", ".join(filter(None, (" > ".join(belt.label for belt in known.belts), known.finish)))
 
 
-def run_words(run: Run, now: datetime) -> str:
+def run_words(run: Run, picture: Picture) -> str:
     """08:00-08:25 plain, 5 knives: promised today."""
-    return f"{clock_words(run, now)} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
+    clock = clock_words(run, picture.now, picture.minutes.day_yield.mean)
+    return f"{clock} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
 
 
 def run_minutes_words(run: Run) -> str:

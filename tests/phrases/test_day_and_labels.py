@@ -57,6 +57,8 @@ def test_a_run_shows_its_clock_times_even_over_a_night() -> None:
 def test_a_run_over_a_break_says_so() -> None:
     """Where the clock runs on through a break the end is explained, so that 20 minutes do not read as two hours."""
     assert clock_words(run(1, start=at(10, 11), minutes=20, end=at(12, 32)), NOW) == "10:11-12:32 (with the break)"
+    slow = run(1, start=at(10, 11), minutes=20, set_up_seconds=0, end=at(10, 31))
+    assert clock_words(replace(slow, end=at(10, 51)), NOW, 0.5) == "10:11-10:51"
 
 
 def test_the_day_says_how_much_of_the_work_fits() -> None:
