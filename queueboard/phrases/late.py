@@ -61,10 +61,10 @@ def chance_words(permille: int) -> str:
 def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     """One key deeper: how likely it is late, or what overloads the bench; when it is done; what can be told."""
     now = picture.now
-    first = (_doubt(box, picture), slack_words(box.forecast), box_done_words(box, now))
-    honest = box.honest_day
+    doubt, slack, honest = _doubt(box, picture), slack_words(box.forecast), box.honest_day
     return (
-        " · ".join(part for part in first if part),
+        *((doubt,) if doubt else ()),
+        " · ".join(filter(None, (slack, box_done_words(box, now)))),
         *((f"honest now: {date_words(honest, now.date())} (p tells it)",) if honest is not None else ()),
         *(("told once already: ask before its date moves again",) if len(box.promises) > 1 else ()),
     )

@@ -15,7 +15,7 @@ from queueboard.phrases.week import BAR, day_head_words, due_words, later_minute
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import DayLoad, rush_minutes, week
 
-HEAD = 16
+HEAD = 18
 """Cells for the name of a day."""
 KEYS = "█ booked · ░ free · ↑ ↓ scroll · . or escape back"
 
