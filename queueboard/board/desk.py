@@ -1,5 +1,6 @@
 """The one place where a screen hands over what the person wants, and from which it takes the picture."""
 
+import os
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -25,19 +26,19 @@ class Desk:
         self.clock = clock
         self.demo = demo
         """True for the shop that is thrown away."""
-        self._file = _identity(shop.path)
+        found = _found(shop.path)
+        self._file = None if found is None else _identity(found)
         self.picture: Picture = look(shop, clock())
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
-        path = self.shop.path
-        now = _identity(path)
-        if now is None or now != self._file:
+        path, found = self.shop.path, _found(self.shop.path)
+        if found is None or _identity(found) != self._file:
             raise FileError(
                 f"{path} was moved or taken away while the board is open. "
                 "Put it back, or leave and open it where it is."
             )
-        if path.stat().st_size == 0:
+        if found.st_size == 0:
             raise FileError(
                 f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put the newest copy from "
                 f"{path.parent / 'copies'} in its place."
@@ -66,10 +67,14 @@ class Desk:
         return operation(self.shop, actor, *args, **kwargs)
 
 
-def _identity(path: Path) -> tuple[int, int] | None:
-    """What tells a file from another that lies under its name later; None when there is none."""
+def _found(path: Path) -> os.stat_result | None:
+    """What lies at a path; None when nothing does."""
     try:
-        found = path.stat()
+        return path.stat()
     except OSError:
         return None
+
+
+def _identity(found: os.stat_result) -> tuple[int, int]:
+    """What tells a file from another that lies under its name later."""
     return found.st_dev, found.st_ino

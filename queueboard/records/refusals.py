@@ -10,7 +10,6 @@ _TAKEN = {
 }
 """By the first column of the guard that refused (sqlite.org/rescode.html#constraint_unique names them in its text)."""
 
-
 ONLY_ADDED = "history is only ever added to"
 """What the guards of history itself say: the same action came a second time."""
 
@@ -20,9 +19,8 @@ def refused(error: Exception) -> RuleError:
     told = str(error)
     if told.startswith("FOREIGN KEY"):
         return RuleError(
-            "Later steps rest on this one (a payment, a close-out, another box of the customer); take those "
-            "back first. "
-            "Nothing was stored."
+            "Later steps rest on this one (a payment, a close-out, another box of the customer); "
+            "take those back first. Nothing was stored."
         )
     if told == ONLY_ADDED:
         return RuleError("That action was stored already; nothing was stored again.")

@@ -43,9 +43,9 @@ _LONGEST_MONTHS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 def rule_trouble(rule: str, start: date) -> str:
     """What is wrong with a rule of market days, as a sentence without its beginning; empty when it is right."""
-    parts = [part.partition("=") for part in rule.upper().split(";")]
-    values = {name: value for name, _, value in parts}
-    unknown = [name for name, _, _ in parts if name not in _VALUES]
+    parts = _parts(rule)
+    values = dict(parts)
+    unknown = [name for name, _ in parts if name not in _VALUES]
     if unknown:
         return f"“{unknown[0]}” is no part of a rule for days; the parts are {', '.join(sorted(_VALUES))}"
     if len(values) < len(parts):
@@ -57,6 +57,12 @@ def rule_trouble(rule: str, start: date) -> str:
     if not EARLIEST <= start <= LATEST:
         return f"it counts from {start.isoformat()}; write a start from {EARLIEST} to {LATEST}"
     return _wrong_value(values) or _no_day(rule, start)
+
+
+def _parts(rule: str) -> list[tuple[str, str]]:
+    """The parts of a rule as they stand in it: name and value."""
+    parts = (part.partition("=") for part in rule.upper().split(";"))
+    return [(name, value) for name, _, value in parts]
 
 
 def _wrong_value(values: Mapping[str, str]) -> str:
@@ -122,10 +128,10 @@ def _days(rule: str, start: date, last: date) -> Iterator[date]:
     """A rule's days in order from its start to *last*; a count, which takes no end beside it, is kept here."""
     from dateutil.rrule import rrulestr
 
-    parts = [part.partition("=") for part in rule.upper().split(";")]
-    values = {name: value for name, _, value in parts}
+    parts = _parts(rule)
+    values = dict(parts)
     own_end = _until(values["UNTIL"]) if "UNTIL" in values else None
-    endless = ";".join(f"{name}={value}" for name, _, value in parts if name not in {"COUNT", "UNTIL"})
+    endless = ";".join(f"{name}={value}" for name, value in parts if name not in {"COUNT", "UNTIL"})
     end = last if own_end is None else min(last, own_end)
     moments = rrulestr(f"{endless};UNTIL={end:%Y%m%d}", dtstart=_midnight(start))
     count = int(values["COUNT"]) if "COUNT" in values else None

@@ -27,17 +27,19 @@ def keep_laws(writing: Writing) -> None:
 
 
 def close_if_empty(writing: Writing, box_id: int) -> bool:
-    """Close an open box when nothing of it is on hand or looked for; True when it closed.
-
-    A close-out that was under way for it has nothing left to close, and is dropped.
-    """
+    """Close an open box when nothing of it is on hand or looked for; True when it closed."""
     if _anything_here(rows.knives_of_box(writing.database, box_id), rows.things_of_box(writing.database, box_id)):
         return False
+    _close(writing, box_id)
+    return True
+
+
+def _close(writing: Writing, box_id: int) -> None:
+    """Close a box; a close-out that was under way for it has nothing left to close, and is dropped."""
     close = rows.close_out_now(writing.database, box_id)
     if close is not None:
         drop_close_out(writing, close)
     writing.change(BoxRow, box_id, None, closed_us=writing.now_us, packing=None, this_next=0)
-    return True
 
 
 def drop_close_out(writing: Writing, close: CloseOut) -> None:
@@ -83,7 +85,8 @@ def _closed_is_closed(writing: Writing, box: Box, knives: Sequence[Knife], thing
 def _something_in_it(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
     if not knives and not things:
         raise RuleError(f"That is all there is in box {box.number}: take back the receiving of the box instead.")
-    close_if_empty(writing, box.id)
+    if not _anything_here(knives, things):
+        _close(writing, box.id)
 
 
 def _one_label(writing: Writing, box: Box) -> None:

@@ -174,20 +174,10 @@ class CustomerPicker(Vertical):
 
     def chosen(self) -> Customer | NewCustomer:
         """Who is picked or newly named; TypedError, with the cursor back in the field, while nobody is."""
-        self.insist()
-        return self.picked or NewCustomer(name=self.new_name, phone=self.phone.value, town=self.town.value)
-
-    def new_customer(self) -> NewCustomer | None:
-        """The new customer as typed; None while a known one or nobody is picked."""
-        if self.picked is not None or not self.new_name:
-            return None
-        return NewCustomer(name=self.new_name, phone=self.phone.value, town=self.town.value)
-
-    def insist(self) -> None:
-        """TypedError, with the cursor back in the field, while nobody is picked or named."""
         if not self.touched:
             self.typed.focus()
             raise TypedError(self.question())
+        return self.picked or NewCustomer(name=self.new_name, phone=self.phone.value, town=self.town.value)
 
     def question(self) -> str:
         """What to ask while nobody is picked yet."""

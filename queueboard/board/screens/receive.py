@@ -19,7 +19,8 @@ from queueboard.board.screens.received import ReceivedScreen
 from queueboard.intake.small import read_number, read_things
 from queueboard.phrases.typed import parse_count
 from queueboard.shop.receiving import customers, next_number, receive_box
-from queueboard.values.new import NewBox
+from queueboard.values.customer import Customer
+from queueboard.values.new import NewBox, NewCustomer
 from queueboard.words import CameBy, GoesBy
 
 Arrival = tuple[CameBy, bool]
@@ -138,10 +139,10 @@ class ReceiveScreen(KeptForm[int]):
         promised = self.promised.read(self) if self.promised.day.value.strip() else None
         carrier_days = self.read(self.carrier_days, read_number) if parcel else 0
         label = self.label.read(self) if parcel else None
-        self.picker.insist()
+        whose = self.picker.chosen()
         return NewBox(
-            customer_id=self.picker.picked.id if self.picker.picked is not None else None,
-            new_customer=self.picker.new_customer(),
+            customer_id=whose.id if isinstance(whose, Customer) else None,
+            new_customer=whose if isinstance(whose, NewCustomer) else None,
             came_by=came_by,
             goes_by=self.goes_by.value,
             counted=counted,
