@@ -80,6 +80,15 @@ class PromiseKind(StrEnum):
     """A day and a time of day at the counter."""
     SHIPS_BY = "ships by"
     """The day the parcel leaves the shop; the carrier's days are the carrier's business."""
+    WAITS = "while they wait, by"
+    """The customer stays in the shop until a time of day."""
+    NEXT_ROUND = "on the round of"
+    """The day on which the shop's own van or stall brings it back."""
+
+    @property
+    def has_time(self) -> bool:
+        """True for a promise to the minute."""
+        return self in {PromiseKind.BY_TIME, PromiseKind.WAITS}
 
 
 class LabelOwner(StrEnum):
@@ -131,11 +140,21 @@ class Lateness(StrEnum):
 
     LATE = "LATE"
     WILL_BE_LATE = "WILL BE LATE"
+    TIGHT = "TIGHT"
     ON_TIME = ""
 
 
+class PlanOrder(StrEnum):
+    """What decides the order of work when not everybody can be helped."""
+
+    FEWEST_LATE = "fewest late"
+    """As few boxes as possible are late; those that are may wait long."""
+    EARLIEST_DUE = "earliest due first"
+    """Nobody is passed over; the pain is shared."""
+
+
 class RunReason(StrEnum):
-    """Why a run stands where it does in the day list, strongest first."""
+    """Why a run stands where it does in the day list; the reasons of knives strongest first, then the planner's own."""
 
     BEGUN = "on the bench"
     THIS_NEXT = "this next"
@@ -146,14 +165,15 @@ class RunReason(StrEnum):
     REWORK = "rework"
     SHIP_BY = "by ship-by"
     NO_PROMISE = "no promise"
+    SAVES_SET_UP = "saves a set-up"
+    LATE_EITHER_WAY = "late either way"
 
 
 class OrderWord(StrEnum):
     """What changed for a knife since the day list was fixed."""
 
     NEW = "new, at the end"
-    LAST_CHANCE = "new last chance, moved up"
-    DONE = "off the list"
+    LAST_CHANCE = "last chance, moved up"
 
 
 class LabelWord(StrEnum):

@@ -85,8 +85,15 @@ def will_be_late() -> BoxPicture:
         label_=label(box_number=420, owner=LabelOwner.SHOP, state=LabelState.TO_BUY),
         label_due_=label_due(420, LabelWord.BUY, date(2026, 11, 27)),
         forecast_=forecast(
-            420, finish=at(14, 30, days=2), minutes_left=20, lateness=Lateness.WILL_BE_LATE, late_minutes=1365
+            420,
+            finish=at(14, 30, days=2),
+            minutes_left=20,
+            lateness=Lateness.WILL_BE_LATE,
+            late_minutes=1365,
+            slack_minutes=-95,
+            late_permille=990,
         ),
+        honest_day=date(2026, 12, 2),
     )
 
 

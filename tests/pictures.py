@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 
 from queueboard.settings.shapes import Settings
+from queueboard.shop.bench_work import untaught
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
@@ -250,6 +251,7 @@ def box_picture(
     close_out: CloseOut | None = None,
     close_check: CloseCheck | None = None,
     look_alikes: tuple[int, ...] = (),
+    honest_day: date | None = None,
 ) -> BoxPicture:
     """A box with one knife each received, on bench and ready, promised for tomorrow at the counter."""
     the_box = box(box_) if isinstance(box_, int) else box_
@@ -271,6 +273,7 @@ def box_picture(
         ship_by=ship_by,
         forecast=forecast_ or forecast(number, minutes_left=10, finish=at(13, 30)),
         label_due=label_due_,
+        honest_day=honest_day,
         close_out=close_out,
         close_check=close_check,
         look_alikes=look_alikes,
@@ -287,6 +290,7 @@ def day_line_of(boxes: Iterable[BoxPicture], the_plan: Plan, labels_due: int, no
         labels_due=labels_due,
         late=sum(1 for b in boxes if b.forecast.lateness is Lateness.LATE),
         will_be_late=sum(1 for b in boxes if b.forecast.lateness is Lateness.WILL_BE_LATE),
+        tight=sum(1 for b in boxes if b.forecast.lateness is Lateness.TIGHT),
         waiting=sum(1 for b in boxes if b.box.waiting_for is not None or b.waiting),
     )
 
@@ -310,6 +314,7 @@ def picture(
         day_line=day_line or day_line_of(boxes, the_plan, len(dues), now),
         labels_due=dues,
         last_line=last_line,
+        minutes=untaught(len((settings_ or settings()).processes)),
         saved_at=now - timedelta(seconds=40),
         backup_at=now.replace(hour=7, minute=45),
     )

@@ -23,10 +23,18 @@ def forecast(
     minutes_left: int = 0,
     lateness: Lateness = Lateness.ON_TIME,
     late_minutes: int = 0,
+    slack_minutes: int | None = None,
+    late_permille: int | None = None,
 ) -> BoxForecast:
     """When the plan finishes a box."""
     return BoxForecast(
-        box_id=number, finish=finish, minutes_left=minutes_left, lateness=lateness, late_minutes=late_minutes
+        box_id=number,
+        finish=finish,
+        minutes_left=minutes_left,
+        lateness=lateness,
+        late_minutes=late_minutes,
+        slack_minutes=slack_minutes,
+        late_permille=late_permille,
     )
 
 
@@ -37,7 +45,7 @@ def run(
     set_up_seconds: int = 90,
     minutes: int = 10,
     handling_minutes: int = 6,
-    start_minute: int = 0,
+    start_second: int = 0,
     start: datetime | None = None,
     end: datetime | None = None,
 ) -> Run:
@@ -50,10 +58,10 @@ def run(
         knife_ids=knife_ids,
         why=why,
         set_up_seconds=set_up_seconds,
-        minutes=minutes,
+        seconds=minutes * 60,
         handling_minutes=handling_minutes,
-        start_minute=start_minute,
-        end_minute=start_minute + length,
+        start_second=start_second,
+        end_second=start_second + minutes * 60 + set_up_seconds,
         start=start,
         end=end,
     )
@@ -66,6 +74,6 @@ def plan(*runs: Run, bench_minutes_today: int = 198, changes: tuple[OrderChange,
         runs=runs,
         forecasts=(),
         bench_minutes_today=bench_minutes_today,
-        work_minutes_today=sum(r.end_minute - r.start_minute for r in today),
+        work_minutes_today=sum(r.end_second - r.start_second for r in today) // 60,
         changes=changes,
     )

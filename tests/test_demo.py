@@ -104,6 +104,16 @@ def test_late_and_will_be_late_come_from_the_plan(picture: Picture) -> None:
         assert box.forecast.late_minutes > 0
 
 
+def test_tight_boxes_an_overload_and_a_run_under_way_are_there(picture: Picture) -> None:
+    """Some boxes are on time but tight, more was promised than the bench can bear, and somebody's run is paused."""
+    (run,) = picture.runs
+
+    assert any(box.forecast.lateness is Lateness.TIGHT for box in picture.boxes)
+    assert picture.plan.overloads
+    assert (run.started_by, run.paused_at is not None, len(run.knife_ids)) == ("JT", True, 4)
+    assert picture.plan.runs[0].under_way is not None
+
+
 def test_every_label_word_is_there(picture: Picture) -> None:
     """Labels die today, die tomorrow, are dead, are to buy, to buy today, and good."""
     assert {due.word for due in picture.labels_due} == set(LabelWord)

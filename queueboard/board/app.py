@@ -123,7 +123,9 @@ class QueueboardApp(App[int]):
             return
         try:
             if self.desk.is_stale():
-                self.desk.look()
+                before = self.desk.picture.now.date()
+                if self.desk.look().now.date() != before:
+                    self.desk.say_first_look()
                 show_everywhere(self)
             self._said = ""
         except QueueboardError as error:

@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError
-from queueboard.shop.looking import last_line, look
+from queueboard.shop.first_look import say_first_look
+from queueboard.shop.looking import DAY_LIST, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
@@ -49,6 +50,15 @@ class Desk:
         self.insist_on_file()
         self.picture = look(self.shop, self.clock())
         return self.picture
+
+    def look_for_a_day_list(self) -> Picture:
+        """A picture whose plan was tried in more ways than there is time for after each key; it is not kept."""
+        return look(self.shop, self.picture.now, restarts=DAY_LIST)
+
+    def say_first_look(self) -> None:
+        """Keep what the plan says of its boxes this morning, for a board that stands open over night."""
+        if self.initials:
+            self.do(say_first_look, self.picture)
 
     def changed_elsewhere(self) -> bool:
         """True when history has grown since the picture was taken."""

@@ -12,7 +12,7 @@ class Showing(StrEnum):
     """The questions, in the order one key goes through them."""
 
     ALL = "all boxes"
-    LATE = "late and will be late"
+    LATE = "late, will be late, tight"
     TODAY = "leaves today"
     WAITING = "waiting"
     CUSTOMER = "one customer"

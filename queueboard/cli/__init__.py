@@ -1,8 +1,8 @@
 """The command line: the board, and the same lists as text or JSON for scripts and for machines without a terminal.
 
 Exit codes: 0 fine; 1 the shop file, a rule of the shop or the machine said no, or the program failed; 2 the command was
-typed wrong, or the board has no terminal; 3 nothing was found; 130 stopped with Ctrl+C. Trouble is one sentence on
-standard error.
+typed wrong, or the board has no terminal; 3 nothing was found; 4 it cannot be promised so; 130 stopped with Ctrl+C.
+Trouble is one sentence on standard error.
 """
 
 import sys

@@ -9,7 +9,9 @@ from pathlib import Path
 
 from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import daily_copy
+from queueboard.shop.looking import look
 from queueboard.shop.numbers import holidays_run_out, settings_text, take_settings
 from queueboard.shop.opening import Shop, open_shop
 from queueboard.values.actor import Actor
@@ -57,9 +59,10 @@ def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: boo
 
 
 def _morning(shop: Shop, now: datetime) -> str:
-    """At the day's first start: a verified copy, and holidays for the years ahead; the sentence of what went wrong."""
+    """A day's first start: a copy, what the plan says, holidays for years ahead; the sentence of what went wrong."""
     try:
         daily_copy(shop, now)
+        say_first_look(shop, Actor(initials=NOBODY, now=now), look(shop, now))
         if holidays_run_out(shop, now.date()):
             take_settings(shop, Actor(initials=NOBODY, now=now), settings_text(shop))
     except QueueboardError as error:

@@ -17,7 +17,7 @@ from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 
-FINE, REFUSED, USAGE, NOTHING_FOUND = 0, 1, 2, 3
+FINE, REFUSED, USAGE, NOTHING_FOUND, NO = 0, 1, 2, 3, 4
 
 PATIENCE_MS = 10_000
 """How long a command waits for another window that is writing; the board waits shorter."""

@@ -1,4 +1,4 @@
-"""The commands that only look: day, late, labels, boxes, box, find."""
+"""The commands that only look: day, late, labels, boxes, box, said, find."""
 
 import argparse
 from collections.abc import Callable
@@ -19,9 +19,11 @@ from queueboard.cli.common import (
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
+from queueboard.papers.said import said_facts, said_sheet
 from queueboard.phrases.typed import parse_tag
 from queueboard.shop.finding import find
-from queueboard.shop.looking import look
+from queueboard.shop.first_look import judged
+from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
 
@@ -29,8 +31,8 @@ from queueboard.shop.picture import Picture
 def day_list(args: argparse.Namespace, clock: Clock) -> int:
     """The day sheet; with --fix its order is kept for the rest of the day."""
     with shop_of(args) as shop:
-        picture = look(shop, clock())
-        order = tuple(knife_id for run in picture.plan.runs for knife_id in run.knife_ids)
+        picture = look(shop, clock(), restarts=DAY_LIST)
+        order = tuple(run.knife_ids for run in picture.plan.runs)
         if args.fix and order:
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())
@@ -55,6 +57,14 @@ def box(args: argparse.Namespace, clock: Clock) -> int:
     if box is None:
         return trouble(f"Box {number} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
     return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
+
+
+def said(args: argparse.Namespace, clock: Clock) -> int:
+    """What was said and told against what was seen, and the minutes learned."""
+    with shop_of(args) as shop:
+        picture = look(shop, clock())
+        seen = judged(shop, picture.now)
+    return say_json(said_facts(seen, picture)) if args.json else say(said_sheet(seen, picture))
 
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, reading
+from queueboard.cli import acting, board, promise, reading
 from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
@@ -55,7 +55,7 @@ def build_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="queueboard",
         description="The board that runs the day of a knife-sharpening shop. Without a command it opens the board.",
-        epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found.",
+        epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found, 4 no.",
         parents=[_common(None)],
     )
     parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
@@ -81,7 +81,10 @@ def build_parser() -> argparse.ArgumentParser:
     box.add_argument("number", help="box or tag: 417 or 417-3")
     find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
     find.add_argument("text", nargs="+", help="what to look for")
-    for reader in (day, late, labels, boxes, box, find):
+    asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
+    promise.add_options(asked)
+    said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
+    for reader in (day, late, labels, boxes, box, find, asked, said):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=Path, metavar="FILE", help="take in the settings of this file")

@@ -1,6 +1,7 @@
 """The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
 
 from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, page, section
+from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH, END_OF_DAY, NO_ADVICE
 from queueboard.phrases.dates import date_words, many, time_words
 from queueboard.phrases.day import (
@@ -9,19 +10,17 @@ from queueboard.phrases.day import (
     day_line_words,
     fits_words,
     knife_by_id,
-    late_boxes,
-    late_words,
     leave_words,
     leaves_today,
     run_knife_words,
     run_minutes_words,
-    run_words,
     runs_later,
     runs_today,
     waiting_boxes,
     waiting_words,
 )
 from queueboard.phrases.labels import label_due_words, label_wants
+from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_words
 from queueboard.shop.picture import Picture
 from queueboard.words import LabelWord
 
@@ -31,7 +30,12 @@ EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
 def day_sheet(picture: Picture) -> str:
     """The whole day on paper; a few lines when no box is open."""
     bench, _, *rest = day_line_words(picture.day_line)
-    head = (sheet_title(picture), "   ".join((bench, fits_words(picture), *rest)))
+    overloads = heaviest_overload_words(picture)
+    head = (
+        sheet_title(picture),
+        "   ".join((bench, fits_words(picture), *rest)),
+        *((overloads,) if overloads else ()),
+    )
     if not picture.boxes:
         return page(head, ("", EMPTY_BOARD))
     return page(
@@ -40,7 +44,7 @@ def day_sheet(picture: Picture) -> str:
         section("WORK IN THIS ORDER", _runs(picture), nothing="Nothing is left for the bench today."),
         section("LATER", _later(picture)),
         section("LEAVES TODAY", boxes_to_tick(map(leave_words, leaves_today(picture))), nothing="Nothing."),
-        section("LATE, OR WILL BE", (late_words(box, picture.now) for box in late_boxes(picture))),
+        section("LATE, WILL BE, OR TIGHT", (late_words(box, picture.now) for box in late_boxes(picture))),
         section("RETURN LABELS", boxes_to_tick(_labels(picture))),
         section("WAITED FOR", boxes_to_tick(waiting_words(box, picture.now) for box in waiting_boxes(picture))),
         section("AT THE BENCH", BENCH),
@@ -59,11 +63,11 @@ def _runs(picture: Picture) -> list[str]:
     knives = knife_by_id(picture)
     lines = []
     for place, run in enumerate(runs_today(picture), start=1):
-        lines.append(f"{place}. {run_words(run, picture.now)}")
+        lines.append(f"{place}. {run_head_words(run, picture)}")
         belts = belts_words(run.process, picture.settings)
         lines.append(f"   {belts}; {run_minutes_words(run)}" if belts else f"   {run_minutes_words(run)}")
         worked = (knives[knife_id] for knife_id in run.knife_ids if knife_id in knives)
-        lines += [f"   [ ] {run_knife_words(knife, picture.settings)}" for knife in worked]
+        lines += [f"   [ ] {run_knife_words(knife, picture)}" for knife in worked]
     return lines
 
 

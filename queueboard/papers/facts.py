@@ -7,14 +7,17 @@ from collections.abc import Iterable
 from datetime import date, datetime
 from typing import TypeAlias
 
-from queueboard.phrases.day import late_boxes, leaves_today, waiting_boxes
+from queueboard.phrases.bench import bench_run
+from queueboard.phrases.day import leaves_today, waiting_boxes
+from queueboard.phrases.late import late_boxes
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.quoting import week
 from queueboard.values.box import Promise
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import Run
-from queueboard.words import Column
+from queueboard.words import Column, Lateness
 
 Fact: TypeAlias = bool | int | str | list["Fact"] | dict[str, "Fact"] | None
 
@@ -28,24 +31,32 @@ def _numbers(boxes: Iterable[BoxPicture]) -> list[Fact]:
 
 
 def day_facts(picture: Picture) -> dict[str, Fact]:
-    """The day list: runs in order, box numbers of what leaves, is late or waits, labels due."""
+    """The day list: runs in order, box numbers of what leaves, is late, tight or waits, labels due, the days' load."""
     tags = {knife.id: knife.tag for box in picture.boxes for knife in box.knives}
+    late = late_boxes(picture)
     return {
         **_head(picture),
         "bench_minutes_left": picture.day_line.bench_minutes_left,
         "work_minutes_today": picture.day_line.work_minutes_today,
         "leaves_today": _numbers(leaves_today(picture)),
-        "late": _numbers(late_boxes(picture)),
+        "late": _numbers(box for box in late if box.forecast.lateness is not Lateness.TIGHT),
+        "tight": _numbers(box for box in late if box.forecast.lateness is Lateness.TIGHT),
         "waiting": _numbers(waiting_boxes(picture)),
         "labels_due": [_due(due, picture) for due in picture.labels_due],
-        "runs": [_run(run, tags) for run in picture.plan.runs],
+        "overloads": _overloads(picture),
+        "load": _load(picture),
+        "runs": [_run(run, tags, picture) for run in picture.plan.runs],
         "changes": [{"tag": change.tag, "what": change.what.value} for change in picture.plan.changes],
     }
 
 
 def late_facts(picture: Picture) -> dict[str, Fact]:
-    """Late boxes, then those that will be, the worst first."""
-    return {**_head(picture), "boxes": [box_facts(box, picture) for box in late_boxes(picture)]}
+    """Late boxes, then those that will be, then the tight ones, the worst first; and what overloads the bench."""
+    return {
+        **_head(picture),
+        "overloads": _overloads(picture),
+        "boxes": [box_facts(box, picture) for box in late_boxes(picture)],
+    }
 
 
 def labels_facts(picture: Picture) -> dict[str, Fact]:
@@ -92,6 +103,9 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "ship_by": _iso(box.ship_by),
         "lateness": forecast.lateness.value,
         "late_minutes": forecast.late_minutes,
+        "slack_minutes": forecast.slack_minutes,
+        "late_permille": None if picture.plan.overloads else forecast.late_permille,
+        "honest_day": _iso(box.honest_day),
         "done_by": _iso(None if forecast.finish is None else forecast.finish.astimezone(picture.now.tzinfo)),
         "minutes_left": forecast.minutes_left,
         "counts": {column.value.replace(" ", "_"): len(box.in_column(column)) for column in Column},
@@ -148,7 +162,39 @@ def _due(due: LabelDue, picture: Picture) -> dict[str, Fact]:
     }
 
 
-def _run(run: Run, tags: dict[int, str]) -> dict[str, Fact]:
+def _overloads(picture: Picture) -> list[Fact]:
+    zone = picture.now.tzinfo
+    return [{"before": _iso(one.before.astimezone(zone)), "minutes": one.minutes} for one in picture.plan.overloads]
+
+
+def _load(picture: Picture) -> list[Fact]:
+    return [
+        {
+            "day": _iso(load.day),
+            "there_minutes": load.there_minutes,
+            "planned_minutes": load.planned_minutes,
+            "due_minutes": load.due_minutes,
+            "closed": load.closed,
+        }
+        for load in week(picture)
+    ]
+
+
+def _under_way(run: Run, picture: Picture) -> dict[str, Fact] | None:
+    bench = bench_run(run, picture)
+    if bench is None:
+        return None
+    return {
+        "by": bench.started_by,
+        "since": _iso(bench.started_at.astimezone(picture.now.tzinfo)),
+        "paused": bench.paused_at is not None,
+        "timed": bench.timed,
+        "worked_seconds": bench.worked_seconds(picture.now),
+        "planned_seconds": bench.planned_seconds,
+    }
+
+
+def _run(run: Run, tags: dict[int, str], picture: Picture) -> dict[str, Fact]:
     return {
         "process": run.process,
         "why": run.why.value,
@@ -158,6 +204,7 @@ def _run(run: Run, tags: dict[int, str]) -> dict[str, Fact]:
         "handling_minutes": run.handling_minutes,
         "start": _iso(run.start),
         "end": _iso(run.end),
+        "under_way": _under_way(run, picture),
     }
 
 

@@ -4,10 +4,10 @@ from collections.abc import Iterable
 
 from queueboard.papers.day_sheet import EMPTY_BOARD, sheet_title
 from queueboard.papers.text import columns, page
-from queueboard.phrases.boxes import BoxRow, box_row, due_words, in_the_way, ready_words
-from queueboard.phrases.dates import lateness_words, many
-from queueboard.phrases.day import late_boxes
+from queueboard.phrases.boxes import BoxRow, box_row
+from queueboard.phrases.dates import many
 from queueboard.phrases.labels import label_due_words, label_wants, whose_label
+from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_parts
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
@@ -16,19 +16,12 @@ _NUMBERS_RIGHT = frozenset({0, 1, 2, 3, 4, 5})
 
 
 def late_list(picture: Picture) -> str:
-    """Boxes that are late, then those that will be, the worst first."""
-    rows = [
-        (
-            str(box.box.number),
-            lateness_words(box.forecast),
-            due_words(box, picture.now),
-            ready_words(box),
-            in_the_way(box, picture.now),
-            box.customer.name,
-        )
-        for box in late_boxes(picture)
-    ]
-    return page(columns(rows)) if rows else "Nothing is late, and nothing will be as the work stands now.\n"
+    """Boxes that are late, then those that will be, then the tight ones, the worst first; on top what overloads."""
+    rows = [(str(box.box.number), *late_parts(box, picture.now), box.customer.name) for box in late_boxes(picture)]
+    overloads = heaviest_overload_words(picture)
+    if not rows:
+        return "Nothing is late or tight, and nothing will be as the work stands now.\n"
+    return page((overloads,) if overloads else (), columns(rows))
 
 
 def labels_list(picture: Picture) -> str:

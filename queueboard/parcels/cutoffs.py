@@ -14,16 +14,18 @@ def ship_by(calendar: ShopCalendar, promise: Promise | None, goes_by: GoesBy, ca
     A parcel promised into the customer's hands leaves on the latest day from which the carrier's working days still end
     by then; one promised to leave by a day leaves on the latest day up to it on which parcels can leave; both are ready
     by the packing cut-off. A pick-up is ready on the latest open day up to the promised one, by the shop's ready-by
-    time. All three come no later than the shop shuts. A promise by a time holds to the minute as it was told. Where no
-    day of the whole year before will do, the cut-off lies a year back, so that the box shows as late.
+    time; one for the next round is ready on the latest open day before it. All come no later than the shop shuts. A
+    promise by a time, and one to somebody who waits, holds to the minute as it was told. Where no day of the whole year
+    before will do, the cut-off lies a year back, so that the box shows as late.
     """
     if promise is None:
         return None
     settings = calendar.settings
-    if promise.kind is PromiseKind.BY_TIME and promise.at is not None:
+    if promise.kind.has_time and promise.at is not None:
         return datetime.combine(promise.day, promise.at, tzinfo=settings.zone)
-    if goes_by is GoesBy.PICK_UP:
-        day = on_or_before(promise.day, lambda candidate: is_open(calendar, candidate))
+    if goes_by is GoesBy.PICK_UP or promise.kind is PromiseKind.NEXT_ROUND:
+        last = promise.day - timedelta(days=1) if promise.kind is PromiseKind.NEXT_ROUND else promise.day
+        day = on_or_before(last, lambda candidate: is_open(calendar, candidate))
         return _at(calendar, day, settings.ready_by)
     if promise.kind is PromiseKind.SHIPS_BY:
         carrier_days = 0
@@ -52,3 +54,16 @@ def leaves_at(calendar: ShopCalendar, day: date) -> datetime:
 def _at(calendar: ShopCalendar, day: date, clock: time) -> datetime:
     shuts = closes_at(calendar, day)
     return datetime.combine(day, clock if shuts is None else min(clock, shuts), tzinfo=calendar.settings.zone)
+
+
+def leaving_moments(
+    calendar: ShopCalendar, first: date, days: int, goes_by: GoesBy | None = None
+) -> tuple[datetime, ...]:
+    """The moments at which boxes can leave on so many days from *first* on: parcels, pick-ups, or both for None."""
+    moments: list[datetime] = []
+    for day in (first + timedelta(days=offset) for offset in range(days)):
+        if goes_by is not GoesBy.PICK_UP and can_ship(calendar, day):
+            moments.append(leaves_at(calendar, day))
+        if goes_by is not GoesBy.PARCEL and is_open(calendar, day):
+            moments.append(_at(calendar, day, calendar.settings.ready_by))
+    return tuple(moments)

@@ -75,10 +75,10 @@ def ready_to_fetch(box: BoxPicture) -> bool:
 
 
 def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
-    """The words that mark a box, its ship-by word first: then WILL BE LATE, WAIT, RUSH, THIS NEXT, NEVER SLIP."""
+    """The words that mark a box, its ship-by word first; then WILL BE LATE or TIGHT, WAIT, RUSH and what binds it."""
     signs = (
         (box_due_word(box, now), True),
-        (Lateness.WILL_BE_LATE.value, box.forecast.lateness is Lateness.WILL_BE_LATE),
+        (box.forecast.lateness.value, box.forecast.lateness in (Lateness.WILL_BE_LATE, Lateness.TIGHT)),
         (WAIT, box.box.waiting_for is not None or bool(box.waiting)),
         ("RUSH", box.box.rush),
         ("THIS NEXT", box.box.this_next),

@@ -55,19 +55,19 @@ def promise_words(promise: Promise | None, today: date, goes_by: GoesBy = GoesBy
     if promise is None:
         return "no date told"
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
-    return f"{_kind_words(promise, goes_by)} {day_words(promise.day, today)}{clock}"
+    return f"{kind_words(promise.kind, goes_by)} {day_words(promise.day, today)}{clock}"
 
 
-def _kind_words(promise: Promise, goes_by: GoesBy) -> str:
+def kind_words(kind: PromiseKind, goes_by: GoesBy) -> str:
     """What is promised; a day at the counter is the day it is ready, not the day it is in the customer's hands."""
-    at_counter = promise.kind is PromiseKind.DAY and goes_by is GoesBy.PICK_UP
-    return PromiseKind.BY_TIME.value if at_counter else promise.kind.value
+    at_counter = kind is PromiseKind.DAY and goes_by is GoesBy.PICK_UP
+    return PromiseKind.BY_TIME.value if at_counter else kind.value
 
 
 def promise_date_words(promise: Promise, today: date, goes_by: GoesBy = GoesBy.PARCEL) -> str:
     """The promise by its date, for paper that lasts longer than a day: in hand by Fri 27 Nov."""
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
-    return f"{_kind_words(promise, goes_by)} {date_words(promise.day, today)}{clock}"
+    return f"{kind_words(promise.kind, goes_by)} {date_words(promise.day, today)}{clock}"
 
 
 def told_words(promise: Promise, now: datetime, goes_by: GoesBy = GoesBy.PARCEL) -> str:
@@ -91,7 +91,7 @@ def minutes_words(minutes: int) -> str:
 
 
 def lateness_words(forecast: BoxForecast) -> str:
-    """LATE by 2 h 10 min; WILL BE LATE by 1 day 4 h; empty when on time."""
+    """LATE by 2 h 10 min; WILL BE LATE by 1 day 4 h; TIGHT; empty when on time."""
     if forecast.lateness is Lateness.ON_TIME:
         return ""
     by = f" by {minutes_words(forecast.late_minutes)}" if forecast.late_minutes > 0 else ""

@@ -1,16 +1,15 @@
-"""The day in words: the line on top, the runs in order, what leaves, who is late, who is waited for, what changed."""
+"""The day in words: the line on top, the runs in order, what leaves, who is waited for, what changed."""
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import due_words, in_the_way, ready_words, standing_words, waits_words
-from queueboard.phrases.dates import lateness_words, many, time_words, when_words
+from queueboard.phrases.boxes import ready_words, standing_words, waits_words
+from queueboard.phrases.dates import many, time_words, when_words
 from queueboard.phrases.knives import knife_line
-from queueboard.settings.rules import minutes_of
+from queueboard.settings.rules import knife_minutes, knife_process, minutes_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.knife import Knife
 from queueboard.values.plan import OrderChange, Run
-from queueboard.words import Lateness
 
 
 def day_line_words(line: DayLine) -> tuple[str, ...]:
@@ -19,6 +18,7 @@ def day_line_words(line: DayLine) -> tuple[str, ...]:
         (line.labels_due, f"labels {line.labels_due}"),
         (line.late, f"LATE {line.late}"),
         (line.will_be_late, f"WILL BE LATE {line.will_be_late}"),
+        (line.tight, f"TIGHT {line.tight}"),
         (line.waiting, f"WAIT {line.waiting}"),
     )
     return (
@@ -46,30 +46,33 @@ def knife_by_id(picture: Picture) -> dict[int, Knife]:
 
 
 def runs_today(picture: Picture) -> tuple[Run, ...]:
-    """The runs that start today, in order."""
-    today = picture.now.date()
-    return tuple(run for run in picture.plan.runs if _starts(run, picture) == today)
+    """The runs under way and those that start today, in order."""
+    return tuple(run for run in picture.plan.runs if _is_today(run, picture))
 
 
 def runs_later(picture: Picture) -> tuple[Run, ...]:
     """The runs that start on a later day, or beyond the days planned ahead."""
-    today = picture.now.date()
-    return tuple(run for run in picture.plan.runs if _starts(run, picture) != today)
+    return tuple(run for run in picture.plan.runs if not _is_today(run, picture))
 
 
-def _starts(run: Run, picture: Picture) -> object:
-    return None if run.start is None else run.start.astimezone(picture.now.tzinfo).date()
+def _is_today(run: Run, picture: Picture) -> bool:
+    if run.under_way is not None:
+        return True
+    return run.start is not None and run.start.astimezone(picture.now.tzinfo).date() == picture.now.date()
 
 
-def clock_words(run: Run, now: datetime) -> str:
-    """08:00-08:25; with its day when it is not today; a run over a break says so: 10:11-12:32 (with the break)."""
+def clock_words(run: Run, now: datetime, bench_share: float = 1.0) -> str:
+    """08:00-08:25; with its day when it is not today; a run over a break says so: 10:11-12:32 (with the break).
+
+    bench_share: how much of the bench time turns into planned work, above 0; a slow day is no break.
+    """
     if run.start is None or run.end is None:
         return "not within the days planned ahead"
     start, end = run.start.astimezone(now.tzinfo), run.end.astimezone(now.tzinfo)
     begins = time_words(start) if start.date() == now.date() else when_words(start, now)
     ends = time_words(end) if end.date() == start.date() else when_words(end, now)
     bench_seconds = run.minutes * 60 + run.set_up_seconds
-    broken = start.date() == end.date() and end.timestamp() - start.timestamp() > bench_seconds + 60
+    broken = start.date() == end.date() and end.timestamp() - start.timestamp() > bench_seconds / bench_share + 60
     return f"{begins}-{ends}" + (" (with the break)" if broken else "")
 
 
@@ -81,9 +84,10 @@ def belts_words(process: str, settings: Settings) -> str:
     return ", ".join(filter(None, (" > ".join(belt.label for belt in known.belts), known.finish)))
 
 
-def run_words(run: Run, now: datetime) -> str:
+def run_words(run: Run, picture: Picture) -> str:
     """08:00-08:25 plain, 5 knives: promised today."""
-    return f"{clock_words(run, now)} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
+    clock = clock_words(run, picture.now, picture.minutes.day_yield.mean)
+    return f"{clock} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
 
 
 def run_minutes_words(run: Run) -> str:
@@ -92,12 +96,21 @@ def run_minutes_words(run: Run) -> str:
     return f"{run.minutes} min hands-on, {set_up}handling {run.handling_minutes} min"
 
 
-def run_knife_words(knife: Knife, settings: Settings) -> str:
-    """One knife of a run: 417-3 REDO 5 min chef 20 cm, black handle; WISH: keep the patina."""
-    minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
+def run_knife_words(knife: Knife, picture: Picture) -> str:
+    """One knife of a run: 417-3 REDO chef 20 cm, black handle (5 min, dull) WISH: keep the patina."""
+    minutes = learned_minutes(knife, picture)
     known = f"{minutes} min, {knife.condition.value}" if minutes is not None else knife.condition.value
     wish = f" WISH: {knife.wish}" if knife.wish else ""
-    return f"{knife_line(knife, settings)} ({known}){wish}"
+    return f"{knife_line(knife, picture.settings)} ({known}){wish}"
+
+
+def learned_minutes(knife: Knife, picture: Picture) -> int | None:
+    """Hands-on minutes of a knife as the shop has learned them, half a minute up; None where the shop declines it."""
+    settings = picture.settings
+    if minutes_of(settings, knife.kind, knife.edge, knife.condition) is None:
+        return None
+    factor = picture.minutes.learned.processes[settings.processes.index(knife_process(settings, knife))]
+    return (factor.learned(60 * knife_minutes(settings, knife)) + 30) // 60
 
 
 def leaves_today(picture: Picture) -> tuple[BoxPicture, ...]:
@@ -110,18 +123,6 @@ def leave_words(box: BoxPicture) -> str:
     by = f" by {time_words(box.ship_by)}" if box.ship_by is not None else ""
     parts = dict.fromkeys((ready_words(box), standing_words(box), box.box.goes_by.value))
     return f"{box.box.number}{by}, {', '.join(parts)}: {box.customer.name}"
-
-
-def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
-    """Boxes that are late, then those that will be, each the worst first."""
-    late = [box for box in picture.boxes if box.forecast.lateness is not Lateness.ON_TIME]
-    return tuple(sorted(late, key=lambda b: (b.forecast.lateness is not Lateness.LATE, -b.forecast.late_minutes)))
-
-
-def late_words(box: BoxPicture, now: datetime) -> str:
-    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, 1 looked for: its name."""
-    parts = (lateness_words(box.forecast), due_words(box, now), ready_words(box), in_the_way(box, now))
-    return f"{box.box.number} {', '.join(parts)}: {box.customer.name}"
 
 
 def waiting_boxes(picture: Picture) -> tuple[BoxPicture, ...]:

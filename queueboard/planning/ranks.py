@@ -1,50 +1,48 @@
-"""How strongly each knife asks for the bench, and what it is due together with."""
+"""How strongly each box asks for the bench: why, by when, and what it costs to be late with it."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime, time, timedelta
 
 from queueboard.values.plan import BoxWork, KnifeWork
 from queueboard.words import RunReason
 
 LAST_CHANCES = frozenset({RunReason.THIS_NEXT, RunReason.PROMISED_TODAY, RunReason.LABEL_TODAY})
-"""The ranks that may move a knife up in a day list that was already fixed."""
+"""The reasons that may move a knife up in a day list that was already fixed."""
 
-_RANK = {reason: place for place, reason in enumerate(RunReason)}
-_NEVER = datetime.max.replace(tzinfo=UTC)
+NEVER_SLIP, TOLD_AGAIN, RUSH, REWORK = 100, 5, 3, 2
+"""What being late with such a box weighs against one of an ordinary box (invented; the order is common practice)."""
+
+NEVER = datetime.max.replace(tzinfo=UTC)
+"""The due of what was promised to nobody."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
-    """One knife in the queue, with its box and the rank it has now."""
+    """One knife in the queue, with its box and the reason it has now."""
 
     knife: KnifeWork
     box: BoxWork
     why: RunReason
-    due: datetime
-    """UTC; pieces of one rank with the same instant here are due together and may share a run."""
-
-    @property
-    def group(self) -> tuple[int, datetime]:
-        """Sorts by rank, then by what is due together."""
-        return (_RANK[self.why], self.due)
 
     @property
     def place(self) -> tuple[datetime, int, int, int]:
-        """Sorts inside a group: by ship-by, then by box and tag, so that the order of the input never matters."""
-        return (_cut_off(self.box), self.box.number, self.box.box_id, self.knife.knife_id)
+        """Sorts by ship-by, then by box and tag, so that the order of the input never matters."""
+        due = self.box.ship_by.astimezone(UTC) if self.box.ship_by else NEVER
+        return (due, self.box.number, self.box.box_id, self.knife.knife_id)
 
 
 def rank(box: BoxWork, knife: KnifeWork, now: datetime) -> RunReason:
     """The strongest reason for working this knife, seen at now (aware, in the shop's zone)."""
     today = now.date()
     ship_by_day = box.ship_by.astimezone(now.tzinfo).date() if box.ship_by else None
+    label_day = box.label_by.astimezone(now.tzinfo).date() if box.label_by and box.label_by >= now else None
     tests = (
         (RunReason.BEGUN, knife.begun),
         (RunReason.THIS_NEXT, box.this_next),
         (RunReason.PROMISED_TODAY, box.promised_today or (ship_by_day is not None and ship_by_day <= today)),
-        (RunReason.LABEL_TODAY, box.label_last_day == today),
-        (RunReason.LABEL_TOMORROW, box.label_last_day == today + timedelta(days=1)),
+        (RunReason.LABEL_TODAY, label_day == today),
+        (RunReason.LABEL_TOMORROW, label_day == today + timedelta(days=1)),
         (RunReason.RUSH, box.rush),
         (RunReason.REWORK, knife.rework),
         (RunReason.SHIP_BY, ship_by_day is not None),
@@ -53,18 +51,37 @@ def rank(box: BoxWork, knife: KnifeWork, now: datetime) -> RunReason:
 
 
 def pieces_of(boxes: Iterable[BoxWork], now: datetime) -> tuple[Piece, ...]:
-    """Every knife that may be worked now; boxes that wait for somebody are left out."""
-    return tuple(_piece(box, knife, now) for box in boxes if not box.waiting for knife in box.knives)
+    """Every knife that may be worked now, by ship-by and tag; boxes that wait for somebody are left out."""
+    pieces = (
+        Piece(knife=knife, box=box, why=rank(box, knife, now))
+        for box in boxes
+        if not box.waiting
+        for knife in box.knives
+    )
+    return tuple(sorted(pieces, key=lambda piece: piece.place))
 
 
-def _piece(box: BoxWork, knife: KnifeWork, now: datetime) -> Piece:
-    why = rank(box, knife, now)
-    if why in (RunReason.BEGUN, RunReason.LABEL_TODAY, RunReason.LABEL_TOMORROW):
-        # On the bench already, or bound by one and the same day of the label: one group, whatever was promised.
-        return Piece(knife=knife, box=box, why=why, due=now.astimezone(UTC))
-    # What is already late is due together: now.
-    return Piece(knife=knife, box=box, why=why, due=max(_cut_off(box), now.astimezone(UTC)))
+def due_at(box: BoxWork, now: datetime) -> datetime | None:
+    """By when the box must be done: its ship-by, or earlier where its label dies; a rush not promised: by tomorrow.
+
+    Labels that die and rush bind the plan this way; they are no second order beside it.
+    """
+    asked = [box.ship_by] if box.ship_by else []
+    if box.label_by and box.label_by >= now:
+        asked.append(box.label_by)
+    if box.rush and not box.ship_by:
+        asked.append(datetime.combine(now.date() + timedelta(days=1), time.max, tzinfo=now.tzinfo))
+    return min(asked, key=lambda instant: instant.astimezone(UTC), default=None)
 
 
-def _cut_off(box: BoxWork) -> datetime:
-    return box.ship_by.astimezone(UTC) if box.ship_by else _NEVER
+def asked_by(piece: Piece, now: datetime) -> datetime:
+    """By when a knife's box must be done, in UTC: now for what is late already, NEVER when nothing was promised."""
+    due = due_at(piece.box, now)
+    return NEVER if due is None else max(due.astimezone(UTC), now.astimezone(UTC))
+
+
+def weight(box: BoxWork) -> int:
+    """What it costs to be late with the box; 1 for an ordinary one."""
+    rework = any(knife.rework for knife in box.knives)
+    asked = ((box.never_slip, NEVER_SLIP), (box.told_again, TOLD_AGAIN), (box.rush, RUSH), (rework, REWORK))
+    return max((cost for holds, cost in asked if holds), default=1)

@@ -79,6 +79,17 @@ def fixed_order(database: ShopDatabase, day: date) -> str | None:
     return None if stored is None else str(stored)
 
 
+def finished_runs(database: ShopDatabase) -> tuple[int, int]:
+    """How many runs at the bench are finished, and the sum of their versions: they change with what can be learned."""
+    count, versions = database.rows("SELECT count(*), sum(row_version) FROM bench_run WHERE finished_us IS NOT NULL")[0]
+    return _number(count) or 0, _number(versions) or 0
+
+
+def boxes_said(database: ShopDatabase, day: date) -> frozenset[int]:
+    """Ids of the boxes of which something was said on a day."""
+    return _ids(database, "SELECT box_id FROM said WHERE day = ?", day.isoformat())
+
+
 def _number(cell: Cell) -> int | None:
     return None if cell is None else int(cell)
 

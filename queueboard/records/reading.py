@@ -3,14 +3,17 @@
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from datetime import date, datetime, time
+from datetime import date, time
 from typing import TypeVar
 
+from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.records.runs import open_runs
 from queueboard.values.box import Box, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
+from queueboard.values.measured import BenchRun
 from queueboard.words import (
     CameBy,
     Column,
@@ -31,7 +34,8 @@ from queueboard.words import (
 OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
-packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us FROM box"""
+packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
+announced_us, expected_on, expected_knives FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
@@ -56,6 +60,8 @@ class OpenWork:
     labels: dict[int, ReturnLabel]
     payments: dict[int, tuple[Payment, ...]]
     close_outs: dict[int, CloseOut]
+    runs: tuple[BenchRun, ...]
+    """The runs under way, oldest first; a run may hold knives of several boxes."""
 
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
@@ -77,6 +83,7 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         labels={label.box_id: label for label in labels_of(database, f"box_id {inside}")},
         payments=_by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
+        runs=open_runs(database),
     )
 
 
@@ -102,7 +109,7 @@ def things_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Thing,
     """The things that meet a fixed condition."""
     rows = database.rows(f"SELECT id, row_version, box_id, name, state FROM thing WHERE {where} ORDER BY id", values)
     return tuple(
-        Thing(id=_int(r[0]), version=_int(r[1]), box_id=_int(r[2]), name=str(r[3]), state=ThingState(str(r[4])))
+        Thing(id=whole(r[0]), version=whole(r[1]), box_id=whole(r[2]), name=str(r[3]), state=ThingState(str(r[4])))
         for r in rows
     )
 
@@ -115,13 +122,13 @@ def promises_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Prom
     )
     return tuple(
         Promise(
-            id=_int(r[0]),
-            box_id=_int(r[1]),
+            id=whole(r[0]),
+            box_id=whole(r[1]),
             kind=PromiseKind(str(r[2])),
             day=date.fromisoformat(str(r[3])),
             at=None if r[4] is None else time.fromisoformat(str(r[4])),
             told_to=str(r[5]),
-            told_at=from_us(_int(r[6])),
+            told_at=from_us(whole(r[6])),
             told_by=str(r[7]),
             reason=str(r[8]),
         )
@@ -137,13 +144,13 @@ def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Return
     )
     return tuple(
         ReturnLabel(
-            id=_int(r[0]),
-            version=_int(r[1]),
-            box_id=_int(r[2]),
+            id=whole(r[0]),
+            version=whole(r[1]),
+            box_id=whole(r[2]),
             owner=LabelOwner(str(r[3])),
             state=LabelState(str(r[4])),
             carrier=str(r[5]),
-            expires_on=None if r[6] is None else date.fromisoformat(str(r[6])),
+            expires_on=day_or_none(r[6]),
             name_on=str(r[7]),
         )
         for r in rows
@@ -155,11 +162,11 @@ def payments_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Paym
     rows = database.rows(f"SELECT id, box_id, cents, way, at_us, by FROM payment WHERE {where} ORDER BY id", values)
     return tuple(
         Payment(
-            id=_int(r[0]),
-            box_id=_int(r[1]),
-            cents=_int(r[2]),
+            id=whole(r[0]),
+            box_id=whole(r[1]),
+            cents=whole(r[2]),
             way=PayWay(str(r[3])),
-            at=from_us(_int(r[4])),
+            at=from_us(whole(r[4])),
             by=str(r[5]),
         )
         for r in rows
@@ -175,23 +182,23 @@ def close_outs_of(database: ShopDatabase) -> tuple[CloseOut, ...]:
         "(SELECT id FROM close_out WHERE finished_us IS NULL)"
     ):
         if row[1] is not None:
-            ticks[_int(row[0])].add(_int(row[1]))
+            ticks[whole(row[0])].add(whole(row[1]))
         else:
-            ticked_things[_int(row[0])].add(_int(row[2]))
+            ticked_things[whole(row[0])].add(whole(row[2]))
     rows = database.rows(
         "SELECT id, row_version, box_id, started_us, counted, ticking, ticks_done, things_done, missing_reason, "
         "names_ok, label_ok, handed_to, settled, settled_why FROM close_out WHERE finished_us IS NULL"
     )
     return tuple(
         CloseOut(
-            id=_int(r[0]),
-            version=_int(r[1]),
-            box_id=_int(r[2]),
-            started_at=from_us(_int(r[3])),
-            counted=_int_or_none(r[4]),
+            id=whole(r[0]),
+            version=whole(r[1]),
+            box_id=whole(r[2]),
+            started_at=from_us(whole(r[3])),
+            counted=whole_or_none(r[4]),
             ticking=bool(r[5]),
-            ticked=frozenset(ticks[_int(r[0])]),
-            ticked_things=frozenset(ticked_things[_int(r[0])]),
+            ticked=frozenset(ticks[whole(r[0])]),
+            ticked_things=frozenset(ticked_things[whole(r[0])]),
             ticks_done=bool(r[6]),
             things_done=bool(r[7]),
             missing_reason=str(r[8]),
@@ -208,8 +215,8 @@ def close_outs_of(database: ShopDatabase) -> tuple[CloseOut, ...]:
 def customer_of(row: tuple[Cell, ...]) -> Customer:
     """A row of CUSTOMER as a value."""
     return Customer(
-        id=_int(row[0]),
-        version=_int(row[1]),
+        id=whole(row[0]),
+        version=whole(row[1]),
         name=str(row[2]),
         phone=str(row[3]),
         town=str(row[4]),
@@ -221,65 +228,53 @@ def customer_of(row: tuple[Cell, ...]) -> Customer:
 def box_of(row: tuple[Cell, ...]) -> Box:
     """A row of BOX as a value."""
     return Box(
-        id=_int(row[0]),
-        version=_int(row[1]),
-        number=_int(row[2]),
-        customer_id=_int(row[3]),
+        id=whole(row[0]),
+        version=whole(row[1]),
+        number=whole(row[2]),
+        customer_id=whole(row[3]),
         came_by=CameBy(str(row[4])),
         goes_by=GoesBy(str(row[5])),
-        counted=_int(row[6]),
-        note_says=_int_or_none(row[7]),
-        received_at=from_us(_int(row[8])),
+        counted=whole(row[6]),
+        note_says=whole_or_none(row[7]),
+        received_at=from_us(whole(row[8])),
         opened=bool(row[9]),
         packing=None if row[10] is None else Packing(str(row[10])),
-        carrier_days=_int(row[11]),
+        carrier_days=whole(row[11]),
         rush=bool(row[12]),
         this_next=bool(row[13]),
         never_slip=bool(row[14]),
         waiting_for=None if row[15] is None else WaitingFor(str(row[15])),
-        waiting_since=_instant(row[16]),
+        waiting_since=instant_or_none(row[16]),
         note=str(row[17]),
-        closed_at=_instant(row[18]),
+        closed_at=instant_or_none(row[18]),
+        announced_at=instant_or_none(row[19]),
+        expected_on=day_or_none(row[20]),
+        expected_knives=whole_or_none(row[21]),
     )
 
 
 def knife_of(row: tuple[Cell, ...]) -> Knife:
     """A row of KNIFE as a value."""
     return Knife(
-        id=_int(row[0]),
-        version=_int(row[1]),
-        box_id=_int(row[2]),
-        box_number=_int(row[3]),
-        number=_int(row[4]),
+        id=whole(row[0]),
+        version=whole(row[1]),
+        box_id=whole(row[2]),
+        box_number=whole(row[3]),
+        number=whole(row[4]),
         kind=str(row[5]),
         edge=Edge(str(row[6])),
-        length_mm=_int_or_none(row[7]),
+        length_mm=whole_or_none(row[7]),
         condition=Condition(str(row[8])),
         column=Column(str(row[9])),
         mark=str(row[10]),
         wish=str(row[11]),
         note=str(row[12]),
-        rework=_int(row[13]),
+        rework=whole(row[13]),
         declined=None if row[14] is None else DeclineReason(str(row[14])),
         waiting_for=None if row[15] is None else WaitingFor(str(row[15])),
-        waiting_since=_instant(row[16]),
-        price_cents=_int(row[17]),
+        waiting_since=instant_or_none(row[16]),
+        price_cents=whole(row[17]),
         looking_for=bool(row[18]),
-        moved_at=from_us(_int(row[19])),
+        moved_at=from_us(whole(row[19])),
         moved_by=str(row[20]),
     )
-
-
-def _int(cell: Cell) -> int:
-    """A cell that STRICT tables guarantee to be a whole number."""
-    if not isinstance(cell, int):
-        raise TypeError(f"a whole number was expected, the shop file holds {cell!r}")
-    return cell
-
-
-def _int_or_none(cell: Cell) -> int | None:
-    return None if cell is None else _int(cell)
-
-
-def _instant(cell: Cell) -> datetime | None:
-    return None if cell is None else from_us(_int(cell))

@@ -7,6 +7,8 @@ _TAKEN = {
     "knife.box_id": "Another knife has that tag by now; strike it, or take its adding back, first.",
     "close_out.box_id": "Another close-out of that box is under way; leave it first.",
     "tick.close_out_id": "That is ticked already.",
+    "bench_run.started_by": "Another run of that person is going on by now; finish or pause it first.",
+    "run_knife.run_id": "That knife is in the run already.",
 }
 """By the first column of the guard that refused (sqlite.org/rescode.html#constraint_unique names them in its text)."""
 

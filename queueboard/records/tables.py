@@ -3,12 +3,25 @@
 They are bound to no database: every query names the one it runs on, so that two shop files can be open at once.
 """
 
+import re
 from typing import ClassVar
 
 from peewee import AutoField, BigIntegerField, IntegerField, Model, TextField
 
 
-class Row(Model):
+def _name(model: type[Model]) -> str:
+    """The table of a class: CloseOutRow holds the rows of close_out."""
+    return re.sub(r"\B(?=[A-Z])", "_", model.__name__.removesuffix("Row")).lower()
+
+
+class _Named(Model):
+    """What gives every class its table's name."""
+
+    class Meta:
+        table_function = _name
+
+
+class Row(_Named):
     """A row of state: an id, and a version that rises with each change."""
 
     personal: ClassVar[frozenset[str]] = frozenset()
@@ -18,15 +31,12 @@ class Row(Model):
     row_version = IntegerField()
 
 
-class ShopRow(Model):
+class ShopRow(_Named):
     """The one row about the file itself."""
 
     id = AutoField()
     salt = TextField()
     created_us = BigIntegerField()
-
-    class Meta:
-        table_name = "shop"
 
 
 class SettingsRow(Row):
@@ -36,9 +46,6 @@ class SettingsRow(Row):
     text = TextField()
     taken_us = BigIntegerField()
 
-    class Meta:
-        table_name = "settings"
-
 
 class ClosedDayRow(Row):
     """A public holiday, filled in when settings were taken in."""
@@ -46,9 +53,6 @@ class ClosedDayRow(Row):
     settings_id = IntegerField()
     day = TextField()
     name = TextField()
-
-    class Meta:
-        table_name = "closed_day"
 
 
 class CustomerRow(Row):
@@ -61,9 +65,6 @@ class CustomerRow(Row):
     address = TextField()
     notes = TextField()
     merged_into = IntegerField(null=True)
-
-    class Meta:
-        table_name = "customer"
 
 
 class BoxRow(Row):
@@ -87,9 +88,9 @@ class BoxRow(Row):
     waiting_since_us = BigIntegerField(null=True)
     note = TextField()
     closed_us = BigIntegerField(null=True)
-
-    class Meta:
-        table_name = "box"
+    announced_us = BigIntegerField(null=True)
+    expected_on = TextField(null=True)
+    expected_knives = IntegerField(null=True)
 
 
 class KnifeRow(Row):
@@ -115,9 +116,6 @@ class KnifeRow(Row):
     moved_us = BigIntegerField()
     moved_by = TextField()
 
-    class Meta:
-        table_name = "knife"
-
 
 class ThingRow(Row):
     """Something that came with a box."""
@@ -126,9 +124,6 @@ class ThingRow(Row):
     box_id = IntegerField()
     name = TextField()
     state = TextField()
-
-    class Meta:
-        table_name = "thing"
 
 
 class PromiseRow(Row):
@@ -144,9 +139,6 @@ class PromiseRow(Row):
     told_by = TextField()
     reason = TextField()
 
-    class Meta:
-        table_name = "promise"
-
 
 class LabelRow(Row):
     """A return label."""
@@ -159,9 +151,6 @@ class LabelRow(Row):
     expires_on = TextField(null=True)
     name_on = TextField()
 
-    class Meta:
-        table_name = "label"
-
 
 class PaymentRow(Row):
     """Money taken."""
@@ -171,9 +160,6 @@ class PaymentRow(Row):
     way = TextField()
     at_us = BigIntegerField()
     by = TextField()
-
-    class Meta:
-        table_name = "payment"
 
 
 class CloseOutRow(Row):
@@ -194,9 +180,6 @@ class CloseOutRow(Row):
     settled_why = TextField()
     finished_us = BigIntegerField(null=True)
 
-    class Meta:
-        table_name = "close_out"
-
 
 class TickRow(Row):
     """A knife or a thing in hand at a close-out."""
@@ -205,9 +188,6 @@ class TickRow(Row):
     knife_id = IntegerField(null=True)
     thing_id = IntegerField(null=True)
 
-    class Meta:
-        table_name = "tick"
-
 
 class DayOrderRow(Row):
     """The order of the day list as it was fixed."""
@@ -215,11 +195,40 @@ class DayOrderRow(Row):
     day = TextField()
     knife_ids = TextField()
 
-    class Meta:
-        table_name = "day_order"
+
+class BenchRunRow(Row):
+    """Knives of one process that somebody works together, under way or finished."""
+
+    process = TextField()
+    started_us = BigIntegerField()
+    started_by = TextField()
+    nominal_seconds = IntegerField()
+    planned_seconds = IntegerField()
+    set_up_seconds = IntegerField()
+    paused_us = BigIntegerField(null=True)
+    paused_total_us = BigIntegerField()
+    finished_us = BigIntegerField(null=True)
+    timed = IntegerField()
 
 
-class HistoryRow(Model):
+class RunKnifeRow(Row):
+    """A knife of a run."""
+
+    run_id = IntegerField()
+    knife_id = IntegerField()
+    nominal_seconds = IntegerField()
+
+
+class SaidRow(Row):
+    """What was said of a box at a day's first look."""
+
+    day = TextField()
+    box_id = IntegerField()
+    due_us = BigIntegerField()
+    late_permille = IntegerField()
+
+
+class HistoryRow(_Named):
     """One line of history: only ever added to, each line chained to the one before."""
 
     id = AutoField()
@@ -238,11 +247,8 @@ class HistoryRow(Model):
     previous = TextField()
     hash = TextField()
 
-    class Meta:
-        table_name = "history"
 
-
-class PersonalRow(Model):
+class PersonalRow(_Named):
     """A person's own text behind a digest in history; can be emptied without breaking the chain."""
 
     id = AutoField()
@@ -251,22 +257,25 @@ class PersonalRow(Model):
     field = TextField()
     text = TextField()
 
-    class Meta:
-        table_name = "personal"
-
 
 STATE: dict[str, type[Row]] = {
-    "settings": SettingsRow,
-    "closed_day": ClosedDayRow,
-    "customer": CustomerRow,
-    "box": BoxRow,
-    "knife": KnifeRow,
-    "thing": ThingRow,
-    "promise": PromiseRow,
-    "label": LabelRow,
-    "payment": PaymentRow,
-    "close_out": CloseOutRow,
-    "tick": TickRow,
-    "day_order": DayOrderRow,
+    _name(row): row
+    for row in (
+        SettingsRow,
+        ClosedDayRow,
+        CustomerRow,
+        BoxRow,
+        KnifeRow,
+        ThingRow,
+        PromiseRow,
+        LabelRow,
+        PaymentRow,
+        CloseOutRow,
+        TickRow,
+        DayOrderRow,
+        BenchRunRow,
+        RunKnifeRow,
+        SaidRow,
+    )
 }
 """Every table of state by its name in history."""

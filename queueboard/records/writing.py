@@ -120,9 +120,8 @@ class Writing:
 
     def put_back(self, table: type[Row], row_id: int, values: Values) -> None:
         """Put a removed row back under its old id."""
-        complete = {**values, "id": row_id}
-        table.insert(complete).execute(self.database)
-        self._remember(table, row_id, None, complete)
+        table.insert({**values, "id": row_id}).execute(self.database)
+        self._remember(table, row_id, None, self.row(table, row_id))
 
     def _who_changed(self, table: type[Row], row_id: int) -> str:
         name = _name_of(table)

@@ -12,6 +12,7 @@ from queueboard.settings.fields import Table, shown
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
+from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Settings, Span
 
@@ -19,6 +20,21 @@ MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
 LONGEST_LINE = 1000
 MOST_MARKETS = 50
+
+_TABLES = (
+    "shop",
+    "hours",
+    "bench",
+    "closures",
+    "markets",
+    "parcels",
+    "handling",
+    "planning",
+    "belts",
+    "processes",
+    "edges",
+    "kinds",
+)
 
 _HANDLING = (
     "intake_per_knife",
@@ -36,9 +52,7 @@ def read_settings(text: str) -> Settings:
     Whether the country has a list of public holidays is seen later, when that list is asked for.
     """
     whole = _whole(text)
-    whole.only(
-        "shop", "hours", "bench", "closures", "markets", "parcels", "handling", "belts", "processes", "edges", "kinds"
-    )
+    whole.only(*_TABLES)
     shop = whole.table("shop")
     shop.only("name", "currency", "length_unit", "zone", "country", "region", "ready_by", "open_on_holidays")
     country, region = _place(shop)
@@ -63,6 +77,7 @@ def read_settings(text: str) -> Settings:
         handling=_handling(whole.table("handling")),
         parcels=_parcels(whole.table("parcels"), hours),
         open_on_holidays=_open_on(shop),
+        planning=read_planning(whole),
     )
 
 

@@ -1,6 +1,7 @@
 """What the shop's numbers say about one knife: its process and its hands-on minutes."""
 
 from queueboard.settings.shapes import Kind, Process, Settings
+from queueboard.values.knife import Knife
 from queueboard.words import Condition, Edge
 
 
@@ -31,3 +32,23 @@ def minutes_of(settings: Settings, kind_name: str, edge: Edge, condition: Condit
         return own
     known = [other.minutes[condition] for other in alike if condition in other.minutes]
     return max(own, min(known)) if known else None
+
+
+def knife_minutes(settings: Settings, knife: Knife) -> int:
+    """Hands-on minutes of a knife.
+
+    A condition the shop usually declines, or a kind it no longer has, counts as the longest the settings know for
+    that kind, or for any.
+    """
+    minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
+    if minutes is not None:
+        return minutes
+    kind = settings.kind(knife.kind)
+    kinds = settings.kinds if kind is None else (kind,)
+    return max(longest for one in kinds for longest in one.minutes.values())
+
+
+def knife_process(settings: Settings, knife: Knife) -> Process:
+    """The process of a knife; that of a kind the shop no longer has is the first one."""
+    kind = settings.kind(knife.kind)
+    return settings.processes[0] if kind is None else process_of(settings, kind, knife.edge)

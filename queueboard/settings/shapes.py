@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
-from queueboard.words import Condition, Edge
+from queueboard.words import Condition, Edge, PlanOrder
 
 Span = tuple[time, time]
 """From and to on the wall clock of the shop, to after from."""
@@ -95,6 +95,27 @@ class Parcels:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Planning:
+    """How the work is put in order and how carefully dates are told; a shop that says nothing has what stands here."""
+
+    order: PlanOrder = PlanOrder.FEWEST_LATE
+    people: int = 1
+    """Who work at the bench at the same time, 1 to 3."""
+    saved_percent: int = 100
+    """Share of a set-up that is saved when a process follows itself, 0 to 100."""
+    sure_percent: int = 97
+    """How sure a told day must be, 50 to 99."""
+    safety_days: int = 0
+    """Working days put on top of every told day, 0 to 10."""
+    walk_in_minutes: int = 30
+    """Bench minutes a day kept back for people who are not yet in the door, 0 to 600."""
+    tight_percent: int = 20
+    """From this chance of being late on a box is tight, 1 to 99."""
+    announced_minutes: int = 7
+    """Bench minutes expected for each knife of an announced box, 1 to 120."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -123,6 +144,7 @@ class Settings:
     parcels: Parcels
     open_on_holidays: frozenset[str] = frozenset()
     """Public holidays, case-folded, on which the shop opens all the same; the carrier still rests."""
+    planning: Planning = Planning()
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""

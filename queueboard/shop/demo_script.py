@@ -56,7 +56,7 @@ def _event(table: Table, key: str, now: datetime, act: Callable[[Hand], None]) -
 
 def _fix_day_list(hand: Hand) -> None:
     picture = look(hand.shop, hand.at)
-    order = [knife_id for run in picture.plan.runs for knife_id in run.knife_ids]
+    order = [run.knife_ids for run in picture.plan.runs]
     fix_day_list(hand.shop, hand.actor(), picture.now.date(), order)
 
 

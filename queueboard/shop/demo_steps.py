@@ -6,8 +6,11 @@ from datetime import date, datetime, timedelta
 
 from queueboard.records import asking
 from queueboard.records.reading import BOX, box_of
+from queueboard.records.runs import open_runs
 from queueboard.settings.fields import Table
-from queueboard.shop import closing, labelling, money, moving, noting, promising, rows, waiting
+from queueboard.settings.rules import knife_process
+from queueboard.shop import closing, labelling, money, moving, noting, promising, rows, running, waiting
+from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box, CloseOut
@@ -119,6 +122,21 @@ def _move(hand: Hand, step: Step) -> None:
     moving.move_knives(hand.shop, hand.actor(), knives, Column(step.text("to")))
 
 
+def _begin(hand: Hand, step: Step) -> None:
+    knives = hand.knives(step.number, step.text("begin"))
+    with hand.shop.reading() as database:
+        _, settings = settings_of(hand.shop, database)
+    process = knife_process(settings, knives[0])
+    running.start_run(hand.shop, hand.actor(), process.name, knives, process.set_up_seconds)
+
+
+def _bell(hand: Hand, step: Step) -> None:
+    knives = hand.knives(step.number, step.text("bell"))
+    with hand.shop.reading() as database:
+        run = next(run for run in open_runs(database) if knives[0].id in run.knife_ids)
+    running.pause_run(hand.shop, hand.actor(), run)
+
+
 def _wait(hand: Hand, step: Step) -> None:
     reason = WaitingFor(step.text("wait"))
     if step.table.has("knives"):
@@ -222,6 +240,8 @@ VERBS: Mapping[str, Callable[[Hand, Step], None]] = {
     "goes": _goes,
     "count": _count,
     "move": _move,
+    "begin": _begin,
+    "bell": _bell,
     "wait": _wait,
     "decline": _decline,
     "flags": _flags,

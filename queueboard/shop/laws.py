@@ -11,19 +11,21 @@ from queueboard.records import asking
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.run_laws import keep_runs
 from queueboard.values.box import Box, CloseOut
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import LabelState, Settling, ThingState
 
 
 def keep_laws(writing: Writing) -> None:
-    """Put right, or refuse, every box that the action has touched."""
+    """Put right, or refuse, every box that the action has touched, and every run under way."""
     for box_id in sorted(writing.boxes):
         box = asking.box_by_id(writing.database, box_id)
         if box is not None:
             _keep(writing, box)
     for customer_id in sorted(writing.customers):
         _whose(writing, customer_id)
+    keep_runs(writing)
 
 
 def close_if_empty(writing: Writing, box_id: int) -> bool:

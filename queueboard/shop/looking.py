@@ -1,35 +1,36 @@
 """The one reading behind every screen: fixed queries, then plan, lateness and totals, then one frozen picture."""
 
+import json
 from collections import Counter
 from collections.abc import Iterable
 from datetime import date, datetime
 
-from queueboard.calendar.days import ShopCalendar, bench_windows
+from queueboard.calendar.days import ShopCalendar
 from queueboard.parcels.closing import check
-from queueboard.parcels.cutoffs import ship_by
-from queueboard.parcels.labels import label_due, last_use_day, worst_first
-from queueboard.planning.order import plan_work
+from queueboard.parcels.cutoffs import arrives_on, leaving_moments
+from queueboard.parcels.labels import label_due, worst_first
+from queueboard.planning.learning import learn, learn_yield
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
 from queueboard.records.telling import newest_line
-from queueboard.settings.rules import minutes_of, process_of
-from queueboard.settings.shapes import Settings
+from queueboard.shop.bench_work import BenchWork, Minutes
+from queueboard.shop.measuring import full_days, measured_runs
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
-from queueboard.values.box import Box, Promise
+from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
-from queueboard.values.plan import BoxForecast, BoxWork, KnifeWork, Plan, ProcessWork
-from queueboard.words import Column, GoesBy, LabelState, LabelWord, Lateness
+from queueboard.values.plan import BoxForecast, Plan
+from queueboard.words import GoesBy, LabelWord, Lateness
 
-HORIZON_DAYS = 90
-"""Calendar days of bench time that the plan looks ahead; work beyond has no clock time."""
+DAY_LIST = 30
+"""Restarts for the plan of a day list, where a few hundredths of a second more may be spent."""
 
-BENCH_COLUMNS = (Column.RECEIVED, Column.ON_BENCH)
-"""Where a knife still needs the bench."""
+HONEST_DAYS = 60
+"""Calendar days after its finish in which a box finds a day to leave."""
 
 
 def last_line(shop: Shop) -> int:
@@ -39,8 +40,8 @@ def last_line(shop: Shop) -> int:
     return 0 if newest is None else newest[0]
 
 
-def look(shop: Shop, now: datetime) -> Picture:
-    """The whole shop at one instant."""
+def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
+    """The whole shop at one instant; restarts: more ways to try for the plan, when a day list is made."""
     with shop.reading() as database:
         settings_id, settings = settings_of(shop, database)
         closed = asking.closed_days(database, settings_id)
@@ -48,15 +49,21 @@ def look(shop: Shop, now: datetime) -> Picture:
         local = now.astimezone(settings.zone)
         fixed = _fixed_order(database, local.date())
         newest = newest_line(database)
-    calendar = ShopCalendar(settings, closed)
-    plan = _plan(settings, calendar, work, local, fixed)
-    boxes = _boxes(settings, calendar, work, plan, local)
+        calendar = ShopCalendar(settings, closed)
+        minutes = _minutes(shop, database, settings_id, calendar, local)
+    bench = BenchWork(settings=settings, calendar=calendar, work=work, minutes=minutes)
+    planned = bench.planned(local, fixed, restarts)
+    plan = planned.plan
+    boxes = _boxes(bench, plan, local)
     labels = worst_first(box.label_due for box in boxes if box.label_due is not None)
     return Picture(
         now=local,
         settings=settings,
         boxes=boxes,
         plan=plan,
+        ledger=planned.ledger,
+        runs=work.runs,
+        minutes=bench.minutes,
         day_line=_day_line(boxes, plan, labels, local.date()),
         labels_due=labels,
         last_line=newest[0] if newest else 0,
@@ -67,103 +74,42 @@ def look(shop: Shop, now: datetime) -> Picture:
     )
 
 
-def _fixed_order(database: ShopDatabase, today: date) -> tuple[int, ...]:
+def _fixed_order(database: ShopDatabase, today: date) -> tuple[tuple[int, ...], ...]:
     stored = asking.fixed_order(database, today)
-    return () if stored is None else tuple(int(part) for part in stored.strip("[]").split(",") if part)
+    return () if stored is None else tuple(tuple(run) for run in json.loads(stored))
 
 
-def _plan(settings: Settings, calendar: ShopCalendar, work: OpenWork, now: datetime, fixed: tuple[int, ...]) -> Plan:
-    processes = tuple(
-        ProcessWork(name=p.name, set_up_seconds=p.set_up_seconds, run_size=p.run_size) for p in settings.processes
-    )
-    boxes = tuple(_box_work(settings, calendar, work, box, now) for box in work.boxes)
-    return plan_work(boxes, processes, bench_windows(calendar, now, HORIZON_DAYS), now, fixed)
+def _minutes(shop: Shop, database: ShopDatabase, settings_id: int, calendar: ShopCalendar, now: datetime) -> Minutes:
+    """What the shop has measured; read again only when a run was finished since, a day is over, or settings are new."""
+    known = (settings_id, now.date(), *asking.finished_runs(database))
+    if shop.minutes_cache is None or shop.minutes_cache[0] != known:
+        settings = calendar.settings
+        learned = learn(measured_runs(database, settings), len(settings.processes))
+        day_yield = learn_yield(full_days(database, calendar, now), learned.processes)
+        shop.minutes_cache = (known, Minutes(learned=learned, day_yield=day_yield))
+    return shop.minutes_cache[1]
 
 
-def _box_work(settings: Settings, calendar: ShopCalendar, work: OpenWork, box: Box, now: datetime) -> BoxWork:
-    knives = work.knives.get(box.id, ())
-    held = _promise(work, box)
-    label = work.labels.get(box.id)
-    here = [knife for knife in knives if knife.on_hand]
-    usable = label is not None and label.state is LabelState.HERE and label.expires_on is not None
-    handling = settings.handling
-    by_parcel = box.goes_by is GoesBy.PARCEL
-    return BoxWork(
-        box_id=box.id,
-        number=box.number,
-        ship_by=ship_by(calendar, held, box.goes_by, box.carrier_days),
-        label_last_day=last_use_day(calendar, label.expires_on) if usable and label and label.expires_on else None,
-        promised_today=held is not None and held.day == now.date(),
-        rush=box.rush,
-        this_next=box.this_next,
-        waiting=box.waiting_for is not None,
-        ready_to_fetch=bool(here) and not by_parcel and all(knife.can_leave for knife in here),
-        handling_minutes=handling.pack_per_parcel if by_parcel else handling.counter_per_box,
-        knives=tuple(_knife_work(settings, knife) for knife in knives if _needs_bench(knife)),
-    )
-
-
-def _needs_bench(knife: Knife) -> bool:
-    return (
-        knife.column in BENCH_COLUMNS and knife.declined is None and knife.waiting_for is None and not knife.looking_for
-    )
-
-
-def _knife_work(settings: Settings, knife: Knife) -> KnifeWork:
-    kind = settings.kind(knife.kind)
-    return KnifeWork(
-        knife_id=knife.id,
-        tag=knife.tag,
-        process=settings.processes[0].name if kind is None else process_of(settings, kind, knife.edge).name,
-        minutes=knife_minutes(settings, knife),
-        handling_minutes=settings.handling.test_per_knife + settings.handling.wrap_per_knife,
-        rework=knife.rework > 0,
-        begun=knife.column is Column.ON_BENCH,
-    )
-
-
-def knife_minutes(settings: Settings, knife: Knife) -> int:
-    """Hands-on minutes of a knife.
-
-    A condition the shop usually declines, or a kind it no longer has, counts as the longest the settings know for
-    that kind, or for any.
-    """
-    minutes = minutes_of(settings, knife.kind, knife.edge, knife.condition)
-    if minutes is not None:
-        return minutes
-    kind = settings.kind(knife.kind)
-    kinds = settings.kinds if kind is None else (kind,)
-    return max(longest for one in kinds for longest in one.minutes.values())
-
-
-def _promise(work: OpenWork, box: Box) -> Promise | None:
-    promises = work.promises.get(box.id, ())
-    return promises[-1] if promises else None
-
-
-def _boxes(
-    settings: Settings, calendar: ShopCalendar, work: OpenWork, plan: Plan, now: datetime
-) -> tuple[BoxPicture, ...]:
+def _boxes(bench: BenchWork, plan: Plan, now: datetime) -> tuple[BoxPicture, ...]:
     forecasts = {forecast.box_id: forecast for forecast in plan.forecasts}
-    twins = _twins(work)
-    boxes = (_box_picture(calendar, work, box, forecasts[box.id], twins, now) for box in work.boxes)
-    far = datetime.max.replace(tzinfo=settings.zone)
+    twins = _twins(bench.work)
+    boxes = (
+        _box_picture(bench, box, forecasts.get(box.id) or _only_announced(box), twins, now) for box in bench.work.boxes
+    )
+    far = datetime.max.replace(tzinfo=bench.settings.zone)
     return tuple(sorted(boxes, key=lambda b: (b.ship_by is None, b.ship_by or far, b.box.number)))
 
 
-def _box_picture(
-    calendar: ShopCalendar,
-    work: OpenWork,
-    box: Box,
-    forecast: BoxForecast,
-    twins: frozenset[int],
-    now: datetime,
-) -> BoxPicture:
-    knives = work.knives.get(box.id, ())
-    things = work.things.get(box.id, ())
-    payments = work.payments.get(box.id, ())
+def _only_announced(box: Box) -> BoxForecast:
+    return BoxForecast(box_id=box.id, finish=None, minutes_left=0, lateness=Lateness.ON_TIME)
+
+
+def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: frozenset[int], now: datetime) -> BoxPicture:
+    work, calendar = bench.work, bench.calendar
+    knives, things = work.knives.get(box.id, ()), work.things.get(box.id, ())
+    payments, promises = work.payments.get(box.id, ()), work.promises.get(box.id, ())
     label = work.labels.get(box.id)
-    cut_off = ship_by(calendar, _promise(work, box), box.goes_by, box.carrier_days)
+    cut_off = bench.ship_by(box, promises[-1] if promises else None)
     close = work.close_outs.get(box.id)
     owed = sum(k.charged_cents for k in knives) - sum(p.cents for p in payments)
     by_parcel = box.goes_by is GoesBy.PARCEL
@@ -172,16 +118,29 @@ def _box_picture(
         customer=work.customers[box.customer_id],
         knives=knives,
         things=things,
-        promises=work.promises.get(box.id, ()),
+        promises=promises,
         label=label,
         payments=payments,
         ship_by=cut_off,
         forecast=forecast,
+        honest_day=_honest_day(calendar, box, forecast, now),
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if by_parcel else None,
         close_out=close,
         close_check=None if close is None else check(close, knives, things, box.goes_by, label, owed, now.date()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
     )
+
+
+def _honest_day(calendar: ShopCalendar, box: Box, forecast: BoxForecast, now: datetime) -> date | None:
+    """The day that can honestly be told instead of a promise that will not hold; None while it holds."""
+    if forecast.lateness not in (Lateness.LATE, Lateness.WILL_BE_LATE):
+        return None
+    done = (forecast.finish or now).astimezone(now.tzinfo)
+    leaving = leaving_moments(calendar, done.date(), HONEST_DAYS, box.goes_by)
+    leaves = next((moment.date() for moment in leaving if moment >= done), None)
+    if leaves is None or box.goes_by is GoesBy.PICK_UP:
+        return leaves
+    return arrives_on(calendar, leaves, box.carrier_days)
 
 
 def _twins(work: OpenWork) -> frozenset[int]:
@@ -208,5 +167,6 @@ def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelD
         labels_due=sum(due.word is not LabelWord.GOOD for due in labels),
         late=lateness[Lateness.LATE],
         will_be_late=lateness[Lateness.WILL_BE_LATE],
+        tight=lateness[Lateness.TIGHT],
         waiting=sum(box.box.waiting_for is not None or bool(box.waiting) for box in boxes),
     )

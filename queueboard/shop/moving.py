@@ -28,8 +28,15 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     writing.tell(
         tags=[knife.tag for knife in moving], was=came_from.pop() if len(came_from) == 1 else None, to=to.value
     )
-    for knife in moving:
+    place_knives(writing, moving, to)
+
+
+def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
+    """Put knives into a column, all of them or none; those that are there already are only looked at."""
+    for knife in knives:
         _may_move(writing, knife)
+        if knife.column is to:
+            continue
         rework = to is Column.ON_BENCH and knife.column in (Column.TESTING, Column.READY)
         writing.change(
             KnifeRow,

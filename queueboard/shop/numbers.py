@@ -62,6 +62,6 @@ def holidays_run_out(shop: Shop, today: date) -> bool:
 
 
 @operation(step=False)
-def fix_day_list(writing: Writing, day: date, order: Sequence[int]) -> None:
-    """Fix the order of the day list: the ids of its knives, for one day, until it is asked for again."""
-    writing.insert(DayOrderRow, day=day.isoformat(), knife_ids=canonical(list(order)))
+def fix_day_list(writing: Writing, day: date, order: Sequence[Sequence[int]]) -> None:
+    """Fix the order of the day list: the ids of its knives run by run, for one day, until it is asked for again."""
+    writing.insert(DayOrderRow, day=day.isoformat(), knife_ids=canonical([list(run) for run in order]))

@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from queueboard.planning.ledger import Ledger
 from queueboard.settings.shapes import Settings
+from queueboard.shop.bench_work import Minutes
 from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
+from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BoxForecast, Plan
 from queueboard.words import Column
 
@@ -30,6 +33,8 @@ class BoxPicture:
     """Cut-off in the shop's zone: ship-by for a parcel, ready-by for a pick-up."""
     forecast: BoxForecast
     label_due: LabelDue | None
+    honest_day: date | None = None
+    """Where the promise will not hold: the day that can honestly be told instead."""
     close_out: CloseOut | None = None
     close_check: CloseCheck | None = None
     look_alikes: tuple[int, ...] = ()
@@ -87,6 +92,7 @@ class DayLine:
     labels_due: int
     late: int
     will_be_late: int
+    tight: int
     waiting: int
     """Boxes that wait, or hold a knife that waits."""
 
@@ -110,6 +116,12 @@ class Picture:
     """When the newest line was stored, in the shop's zone."""
     backup_at: datetime | None = None
     """When the newest verified copy was made."""
+    minutes: Minutes
+    """What the shop has learned of its own minutes."""
+    ledger: Ledger | None = None
+    """What the plan can be asked; None for a shop without bench time."""
+    runs: tuple[BenchRun, ...] = ()
+    """The runs under way, oldest first."""
     closed_days: tuple[tuple[date, str], ...] = ()
     order_fixed: bool = False
     """True once today's day list has been given a fixed order."""

@@ -9,7 +9,6 @@ from queueboard.shop import rows
 from queueboard.shop.operation import operation
 from queueboard.values.box import Box
 from queueboard.values.new import NewPromise
-from queueboard.words import PromiseKind
 
 
 @operation(undo_needs_reason=True)
@@ -24,7 +23,7 @@ def promise(writing: Writing, box: Box, new: NewPromise) -> None:
 
 def add_promise(writing: Writing, box_id: int, new: NewPromise, *, first: bool) -> None:
     """Store a promise that holds together."""
-    if (new.at is None) is (new.kind is PromiseKind.BY_TIME):
+    if (new.at is None) is new.kind.has_time:
         raise TypedError(
             "A promise by a time needs the time of day." if new.at is None else "Only a promise by a time has a time."
         )

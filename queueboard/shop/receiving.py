@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
 from queueboard.records.database import Cell
-from queueboard.records.reading import customers_of
+from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
@@ -17,10 +17,11 @@ from queueboard.shop.promising import add_promise
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
-from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel
+from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel, NewPromise
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
 
 MOST_KNIVES = 999
+MOST_CARRIER_DAYS = 60
 
 
 def customers(shop: Shop) -> tuple[Customer, ...]:
@@ -50,11 +51,16 @@ def receive_box(writing: Writing, new: NewBox) -> int:
     Raises TypedError when the number of knives is not the number counted, a figure is out of range, or not exactly one
     of a known and a new customer is given. Then nothing is stored, the customer neither.
     """
+    return store_box(writing, new)
+
+
+def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
+    """Store a box that comes in, or that is announced; returns its number."""
     settings = settings_in(writing.database)
     _check_count(new.counted, new.knives, opened=new.opened)
     number = rows.checked_number(writing.database, new.number)
-    if not 0 <= new.carrier_days <= 60:
-        raise TypedError(f"{new.carrier_days} carrier days is outside 0 to 60.")
+    if not 0 <= new.carrier_days <= MOST_CARRIER_DAYS:
+        raise TypedError(f"{new.carrier_days} carrier days is outside 0 to {MOST_CARRIER_DAYS}.")
     differs = new.opened and new.note_says is not None and new.note_says != new.counted
     writing.tell(number=number)
     box_id = writing.insert(
@@ -76,6 +82,7 @@ def receive_box(writing: Writing, new: NewBox) -> int:
         waiting_since_us=writing.now_us if differs else None,
         note=clean(new.note, limit=2000, field="note"),
         closed_us=None,
+        **announced,
     )
     _put_inside(writing, settings, box_id, new.knives, new.things)
     if new.promise is not None:
@@ -85,7 +92,7 @@ def receive_box(writing: Writing, new: NewBox) -> int:
     return number
 
 
-@operation()
+@operation(undo_needs_reason=True)
 def open_box(
     writing: Writing,
     box: Box,
@@ -93,14 +100,19 @@ def open_box(
     knives: tuple[NewKnife, ...],
     things: tuple[str, ...] = (),
     note_says: int | None = None,
+    *,
+    promise: NewPromise | None = None,
 ) -> None:
-    """Open a box that stood unopened at the door: count it and put its knives on the board."""
+    """Open a box that stood unopened at the door, or that was only announced: count it and put its knives on the board.
+
+    promise is the date told now that its knives are seen; beside an earlier one it needs who was told and why.
+    """
     if box.opened:
         raise RuleError(f"Box {box.number} is open already; add knives to it one by one.")
     _check_count(counted, knives, opened=True)
-    waits: dict[str, Cell] = {}
+    changes: dict[str, Cell] = in_the_door(writing) if box.announced else {}
     if note_says is not None and note_says != counted:
-        waits = {"waiting_for": WaitingFor.COUNT.value, "waiting_since_us": writing.now_us}
+        changes |= {"waiting_for": WaitingFor.COUNT.value, "waiting_since_us": writing.now_us}
     writing.tell(number=box.number)
     writing.change(
         BoxRow,
@@ -109,9 +121,17 @@ def open_box(
         opened=1,
         counted=counted,
         note_says=_note_count(note_says),
-        **waits,
+        **changes,
     )
     _put_inside(writing, settings_in(writing.database), box.id, knives, things)
+    if promise is not None:
+        first = not promises_of(writing.database, "box_id = ?", box.id)
+        add_promise(writing, box.id, promise, first=first)
+
+
+def in_the_door(writing: Writing) -> dict[str, Cell]:
+    """What changes on a box when it comes in that was only announced."""
+    return {"announced_us": None, "received_us": writing.now_us}
 
 
 @operation()
@@ -135,6 +155,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     writing.reason = clean(reason, limit=500, field="reason")
     rows.fresh_knife(writing, knife)
     rows.no_ticks(writing, knife.id)
+    rows.no_runs(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 

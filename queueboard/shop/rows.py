@@ -7,7 +7,8 @@ from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
-from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, TickRow
+from queueboard.records.runs import runs_of_knife
+from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
@@ -89,6 +90,11 @@ def knives_of_box(database: ShopDatabase, box_id: int) -> tuple[Knife, ...]:
     return knives_of(database, "k.box_id = ?", box_id)
 
 
+def knives_of_run(database: ShopDatabase, run_id: int) -> tuple[Knife, ...]:
+    """The knives of one run, by tag."""
+    return knives_of(database, "k.id IN (SELECT knife_id FROM run_knife WHERE run_id = ?)", run_id)
+
+
 def things_of_box(database: ShopDatabase, box_id: int) -> tuple[Thing, ...]:
     """All things that came with one box."""
     return things_of(database, "box_id = ?", box_id)
@@ -145,3 +151,9 @@ def no_ticks(writing: Writing, knife_id: int) -> None:
     """Take away the ticks of a knife in close-outs under way."""
     for tick_id in asking.ticks_of_knife(writing.database, knife_id):
         writing.remove(TickRow, tick_id)
+
+
+def no_runs(writing: Writing, knife_id: int) -> None:
+    """Take a knife out of every run it was ever in."""
+    for row_id in runs_of_knife(writing.database, knife_id):
+        writing.remove(RunKnifeRow, row_id)

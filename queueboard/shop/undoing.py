@@ -11,6 +11,7 @@ from queueboard.records.instants import from_us
 from queueboard.records.tables import STATE, Row
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
+    announcing,
     closing,
     correcting,
     labelling,
@@ -21,13 +22,30 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    running,
+    saying,
     waiting,
 )
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.values.step import About, Step
 
-FAMILIES = (closing, correcting, labelling, losing, money, moving, noting, numbers, promising, receiving, waiting)
+FAMILIES = (
+    announcing,
+    closing,
+    correcting,
+    labelling,
+    losing,
+    money,
+    moving,
+    noting,
+    numbers,
+    promising,
+    receiving,
+    running,
+    saying,
+    waiting,
+)
 """An operation is known only once its family is loaded, and history may hold any of them."""
 
 LOOK_BACK = 400

@@ -87,6 +87,17 @@ class Box:
     waiting_since: datetime | None = None
     note: str = ""
     closed_at: datetime | None = None
+    announced_at: datetime | None = None
+    """When it was announced, as long as it is not in the door; received_at tells the same until it is."""
+    expected_on: date | None = None
+    """The day on which it was said to come."""
+    expected_knives: int | None = None
+    """The knives that it was said to hold, 1 to 999."""
+
+    @property
+    def announced(self) -> bool:
+        """True while it is announced and not in the door: nothing of it is on hand."""
+        return self.announced_at is not None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -90,3 +90,25 @@ class NewBox:
     opened: bool = True
     rush: bool = False
     note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewAnnounced:
+    """A box that somebody says will come by mail, as typed."""
+
+    customer_id: int | None = None
+    """Whose it is. Either this or new_customer is given, never both."""
+    new_customer: NewCustomer | None = None
+    expected_knives: int | None = None
+    """1 to 999; None when nobody said."""
+    expected_on: date | None = None
+    """Today or later; None when nobody knows."""
+    goes_by: GoesBy = GoesBy.PARCEL
+    number: int | None = None
+    """None takes the next free number, which may be told to the customer to write on it."""
+    carrier_days: int = 0
+    """0 to 60."""
+    promise: NewPromise | None = None
+    label: NewLabel | None = None
+    rush: bool = False
+    note: str = ""

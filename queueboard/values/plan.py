@@ -1,7 +1,7 @@
 """The shapes of a plan: work going in, runs and finishes coming out."""
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 
 from queueboard.words import Lateness, OrderWord, RunReason
 
@@ -14,9 +14,9 @@ class BenchWindow:
     end: datetime
 
     @property
-    def minutes(self) -> int:
-        """Whole minutes that really pass in the stretch, on a day the clocks change too."""
-        return int((self.end.timestamp() - self.start.timestamp()) // 60)
+    def seconds(self) -> int:
+        """Seconds that really pass in the stretch, on a day the clocks change too."""
+        return int(self.end.timestamp() - self.start.timestamp())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,13 +26,15 @@ class KnifeWork:
     knife_id: int
     tag: str
     process: str
-    minutes: int
-    """Hands-on minutes at the bench."""
+    seconds: int
+    """Hands-on seconds at the bench, as far as the shop has learned them."""
     handling_minutes: int
     """Intake, test and wrap minutes, apart from the bench."""
     rework: bool = False
     begun: bool = False
     """True when it already stands on the bench."""
+    run_id: int | None = None
+    """The run under way that it belongs to."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,17 +45,32 @@ class BoxWork:
     number: int
     ship_by: datetime | None
     """The cut-off; None when nothing was promised."""
-    label_last_day: date | None = None
-    """Last day on which using its return label still works."""
+    label_by: datetime | None = None
+    """The last moment at which using its return label still works."""
     promised_today: bool = False
     rush: bool = False
     this_next: bool = False
+    never_slip: bool = False
+    told_again: bool = False
+    """True when its date was moved once already: it is not the one to disappoint a second time."""
     waiting: bool = False
     """True when the whole box cannot go on until somebody answers."""
     ready_to_fetch: bool = False
     """True for a pick-up whose knives are all ready: the shop's part is done, so it is never late."""
     handling_minutes: int = 0
     knives: tuple[KnifeWork, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnnouncedWork:
+    """A box that is promised and not in the door yet; nobody has seen its knives."""
+
+    box_id: int
+    ship_by: datetime
+    knives: int | None
+    """As announced, at least 1; None when nobody said."""
+    knife_seconds: int
+    """Expected for each."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +84,34 @@ class ProcessWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RunUnderWay:
+    """A run that somebody has begun at the bench; its knives stay together and with that person."""
+
+    run_id: int
+    by: str
+    worked_seconds: int
+    """Seconds spent on it so far, pauses left out."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRules:
+    """The shop's choices that bind the plan."""
+
+    earliest_due_first: bool = False
+    """True for shops that prefer to share the pain: nobody is given up so that others are on time."""
+    saved_percent: int = 100
+    """Share of a set-up that is saved when a run follows one of the same process."""
+    people: int = 1
+    """How many work at the bench at the same time, at least 1."""
+    bench_share: float = 1.0
+    """How much of the bench time turns into planned work, above 0: the shop's yield."""
+    tight_permille: int = 200
+    """From this chance of being late on, in thousandths, a box that the plan has on time is tight."""
+    restarts: int = 0
+    """More ways to try; for the day list, never on the way from a key to the screen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
     """Knives of one process worked together."""
 
@@ -75,15 +120,21 @@ class Run:
     why: RunReason
     """The rank that placed it."""
     set_up_seconds: int
-    minutes: int
-    """Hands-on minutes of its knives, without the set-up."""
+    seconds: int
+    """Hands-on seconds of its knives, without the set-up; of a run under way those that are left."""
     handling_minutes: int
-    start_minute: int
-    """Bench minutes from now to its start."""
-    end_minute: int
+    start_second: int
+    """Bench seconds from now to its start."""
+    end_second: int
+    under_way: RunUnderWay | None = None
     start: datetime | None
     """Clock time; None beyond the horizon of the bench calendar."""
     end: datetime | None
+
+    @property
+    def minutes(self) -> int:
+        """Hands-on minutes, half a minute up."""
+        return (self.seconds + 30) // 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +148,19 @@ class BoxForecast:
     lateness: Lateness
     late_minutes: int = 0
     """Minutes by the clock between ship-by and finish (or now); 0 when on time."""
+    slack_minutes: int | None = None
+    """Bench minutes between its finish and its ship-by, below 0 when it finishes after it; None where either lacks."""
+    late_permille: int | None = None
+    """Chance of being late, in thousandths; None when nothing was promised, or nothing can be said."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Overload:
+    """A moment before which more was promised than the bench can bear, however it is ordered."""
+
+    before: datetime
+    minutes: int
+    """Bench minutes too many."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,8 +178,10 @@ class Plan:
     runs: tuple[Run, ...]
     forecasts: tuple[BoxForecast, ...]
     bench_minutes_today: int
-    """Bench minutes left today."""
+    """Minutes of work that the bench still bears today."""
     work_minutes_today: int
-    """Bench minutes left today that the runs fill, set-ups included; all of them when work goes on tomorrow."""
+    """Those of them that the runs fill, set-ups included; all of them when work goes on tomorrow."""
+    overloads: tuple[Overload, ...] = ()
+    """Heavy ones only; where one is told, a chance would mislead."""
     changes: tuple[OrderChange, ...] = ()
     """What is different since the day list was fixed; empty when it stands or was never fixed."""

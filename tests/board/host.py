@@ -61,6 +61,10 @@ class FakeDesk(Desk):
         self.picture = self.next_picture
         return self.picture
 
+    def look_for_a_day_list(self) -> Picture:
+        """The plan of the picture as it is."""
+        return self.picture
+
     def changed_elsewhere(self) -> bool:
         """True when the test has prepared another picture."""
         return self.next_picture is not self.picture
@@ -93,10 +97,10 @@ class Host(QueueboardApp):
         """Something to come back to."""
         return Home(self.desk)
 
-    def on_mount(self) -> None:
-        """Open the screen at once."""
+    async def on_mount(self) -> None:  # type: ignore[override]  # Textual takes either kind
+        """Open the screen, and let no key of a test come before it is there."""
         super().on_mount()
-        self.push_screen(self.make(), self._keep)
+        await self.push_screen(self.make(), self._keep)
 
     def _keep(self, answer: object) -> None:
         self.left, self.answer = True, answer

@@ -18,6 +18,8 @@ from queueboard.board.screens.boxes import BoxesScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.customers import GiveBoxDialog, MergeDialog
 from queueboard.board.screens.day import DayScreen
+from queueboard.board.screens.day_cursor import RunCursor
+from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.help import HelpScreen
@@ -27,9 +29,11 @@ from queueboard.board.screens.late import LateScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.screens.run_ask import RunDialog
+from queueboard.board.screens.said import SaidScreen
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.screens.undo import UndoScreen
+from queueboard.board.screens.week import WeekScreen
 from queueboard.board.trays import trays_by
 from queueboard.shop import closing
 from queueboard.shop.moving import move_knives
@@ -121,9 +125,11 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     ReceiveScreen: ReceiveScreen,
     ReceivedScreen: lambda desk: ReceivedScreen(desk, COUNTER),
     RunDialog: lambda desk: RunDialog(desk, box(desk.shop, COUNTER).knives, Column.READY),
+    SaidScreen: SaidScreen,
     SummaryScreen: lambda desk: SummaryScreen(desk, _gone_but_one(desk)),
     TrayDialog: lambda desk: TrayDialog(desk, trays_by(box(desk.shop, COUNTER), 1)),
     UndoScreen: UndoScreen,
+    WeekScreen: WeekScreen,
 }
 """Every screen that is opened over the board, and how."""
 
@@ -136,7 +142,7 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
-    shared = {ShopModal, Form, Dialog, BoxListScreen}
+    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

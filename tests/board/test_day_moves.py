@@ -60,7 +60,11 @@ async def test_the_cursor_goes_with_the_knives_that_were_put_on_the_bench() -> N
         assert "▸" in dump(app)
         assert "430-1 chef" in dump(app)
 
-    assert [tags(done) for done in desk.done] == [(["430-1"], B)]
+    (begun,) = desk.done
+    process, knives, set_up_seconds, planned_seconds = begun.args
+    assert (begun.name, process, set_up_seconds, planned_seconds) == ("start_run", "plain", 90, 600)
+    assert isinstance(knives, tuple)
+    assert [knife.tag for knife in knives] == ["430-1"]
 
 
 async def test_when_the_run_leaves_the_list_the_cursor_goes_to_the_one_after_it() -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from textual.widgets import OptionList
@@ -10,12 +11,12 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.boxes import BoxesScreen
 from queueboard.board.screens.day import DayScreen
-from queueboard.board.screens.find import FindScreen
+from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.labels import LabelsScreen
 from queueboard.board.screens.late import LateScreen
 from queueboard.clean import cell_text
 from queueboard.shop.picture import Picture
-from queueboard.values.plan import OrderChange
+from queueboard.values.plan import OrderChange, Overload
 from queueboard.words import Column, LabelState, LabelWord, Lateness, OrderWord, RunReason, WaitingFor
 from tests import pictures as made
 from tests.board.dump import assert_screen, dump
@@ -27,7 +28,7 @@ ALL: tuple[MakeScreen, ...] = (DayScreen, LateScreen, LabelsScreen, BoxesScreen)
 
 
 def shop_at_nine(name: str = "Ola Hale") -> Picture:
-    """Four boxes: late with a dead label, a label to buy, waiting (the same customer), and one that leaves today."""
+    """Five boxes: late with a dead label, a label to buy, waiting (the same customer), one that leaves today, tight."""
     late = made.box_picture(
         417,
         forecast_=made.forecast(417, minutes_left=14, lateness=Lateness.LATE, late_minutes=130, finish=made.at(13, 30)),
@@ -53,16 +54,24 @@ def shop_at_nine(name: str = "Ola Hale") -> Picture:
         customer_=made.customer("Åse Tallis", id=3, town="Vik", phone="0555 019 902"),
         promises=(made.promise(made.TODAY, box_number=431),),
     )
-    plan = made.plan(
-        made.run(417001, 421001, 421002, start=made.at(9, 30)),
-        made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_minute=60),
-        made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_minute=200),
-        changes=(
-            OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),
-            OrderChange(tag="431-3", what=OrderWord.DONE),
+    tight = made.box_picture(
+        made.box(433, customer_id=4),
+        customer_=made.customer("Ines Morel", id=4),
+        knives_=made.knives(433, Column.RECEIVED),
+        forecast_=made.forecast(
+            433, minutes_left=5, lateness=Lateness.TIGHT, slack_minutes=12, late_permille=310, finish=made.at(15, 40)
         ),
     )
-    return replace(made.picture(late, to_buy, waiting, today, plan_=plan), order_fixed=True)
+    plan = made.plan(
+        made.run(417001, 421001, 421002, start=made.at(9, 30)),
+        made.run(417002, why=RunReason.BEGUN, start=made.at(13), start_second=3600),
+        made.run(431001, 431002, process="serrated", start=made.at(8, days=1), start_second=12000),
+        changes=(
+            OrderChange(tag="417-1", what=OrderWord.LAST_CHANCE),
+            OrderChange(tag="431-3", what=OrderWord.NEW),
+        ),
+    )
+    return replace(made.picture(late, to_buy, waiting, today, tight, plan_=plan), order_fixed=True)
 
 
 def host(make: MakeScreen, picture: Picture | None = None) -> tuple[Host, FakeDesk]:
@@ -102,6 +111,64 @@ async def test_names_are_shown_literally(name: str) -> None:
         async with app.run_test(size=(400, 40)) as pilot:
             await pilot.pause()
             assert cell_text(name)[:12] in dump(app)
+
+
+async def test_one_key_deeper_tells_chance_and_honest_day_of_the_box_under_the_cursor() -> None:
+    """+ opens what is told of one box and closes it again; no percentage shows before, and the cursor stays."""
+    box = made.box_picture(
+        421,
+        forecast_=made.forecast(
+            421,
+            minutes_left=40,
+            lateness=Lateness.WILL_BE_LATE,
+            late_minutes=1500,
+            slack_minutes=-90,
+            late_permille=976,
+            finish=made.at(10, days=3),
+        ),
+        honest_day=made.TODAY + timedelta(days=4),
+    )
+    app, _ = host(LateScreen, made.picture(box))
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert "%" not in dump(app)
+        await pilot.press("plus")
+        await pilot.pause()
+        assert "98 % likely to be late" in dump(app)
+        assert "90 bench min short · done by Sunday 10:00" in dump(app)
+        assert "honest now: Mon 30 Nov (p tells it)" in dump(app)
+        await pilot.press("plus")
+        await pilot.pause()
+        assert "%" not in dump(app)
+        await pilot.press("enter")
+        await pilot.pause()
+
+    assert app.answer == 421
+
+
+async def test_a_late_box_can_be_told_another_date_from_the_list() -> None:
+    """P opens the question for the date of the box under the cursor."""
+    app, _ = host(LateScreen)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("p")
+        await pilot.pause()
+        assert isinstance(app.screen, PromiseDialog)
+        assert "box 417" in dump(app)
+
+
+@pytest.mark.parametrize("make", [DayScreen, LateScreen], ids=["day", "late"])
+async def test_an_overload_is_said_on_top(make: MakeScreen) -> None:
+    """By how many minutes, and before when; nowhere a percentage."""
+    seen = shop_at_nine()
+    loads = (Overload(before=made.at(15, 45, days=1), minutes=600),)
+    app, _ = host(make, replace(seen, plan=replace(seen.plan, overloads=loads)))
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert "overloaded by 600 min before tomorrow 15:45" in " ".join(dump(app).splitlines()[:4])
+        assert "%" not in dump(app)
 
 
 async def test_a_typed_number_finds_its_line_and_enter_goes_there() -> None:
@@ -145,8 +212,8 @@ async def test_the_cursor_stays_on_its_box_when_the_list_changes() -> None:
     assert app.answer == 421
 
 
-async def test_enter_on_a_run_puts_its_knives_on_the_bench() -> None:
-    """Only the knives not begun are moved, all in one action; a begun run is left where it is with a sentence."""
+async def test_enter_on_a_run_begins_it() -> None:
+    """A run is begun with its knives and the clock; one that lies on the bench is left there with a sentence."""
     app, desk = host(DayScreen)
 
     async with app.run_test(size=SMALL) as pilot:
@@ -155,11 +222,10 @@ async def test_enter_on_a_run_puts_its_knives_on_the_bench() -> None:
         assert "This run is on the bench." in dump(app)
 
     (done,) = desk.done
-    knives, column = done.args
-    assert done.name == "move_knives"
+    process, knives, set_up_seconds, planned_seconds = done.args
+    assert (done.name, process, set_up_seconds, planned_seconds) == ("start_run", "plain", 90, 600)
     assert isinstance(knives, tuple)
-    assert [knife.tag for knife in knives] == ["417-1", "421-1"]
-    assert column is Column.ON_BENCH
+    assert [knife.tag for knife in knives] == ["417-1", "421-1", "421-2"]
 
 
 async def test_a_run_on_the_bench_goes_on_with_plus_or_straight_to_ready() -> None:
@@ -171,120 +237,3 @@ async def test_a_run_on_the_bench_goes_on_with_plus_or_straight_to_ready() -> No
         await pilot.pause()
 
     assert [done.args[1] for done in desk.done] == [Column.TESTING, Column.READY]
-
-
-async def test_the_first_look_of_a_day_fixes_the_order() -> None:
-    """The order of the plan is fixed once; a day list that is fixed is left alone."""
-    app, desk = host(DayScreen, replace(shop_at_nine(), order_fixed=False))
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-    (done,) = desk.done
-    assert done.name == "fix_day_list"
-    assert done.args == (made.TODAY, (417001, 421001, 421002, 417002, 431001, 431002))
-
-    fixed, other = host(DayScreen)
-    async with fixed.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-    assert other.done == []
-
-
-async def test_a_new_day_fixes_its_own_order() -> None:
-    """A day list left open over midnight fixes the new day's order with the first picture of that day."""
-    picture = shop_at_nine()
-    app, desk = host(DayScreen, picture)
-
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-        desk.next_picture = replace(picture, now=made.at(0, 1, days=1), order_fixed=False)
-        app.look_around()
-        await pilot.pause()
-
-    (done,) = desk.done
-    assert done.args[0] == made.at(0, 1, days=1).date()
-
-
-async def test_o_sorts_again() -> None:
-    """O lets the old order go, then fixes what comes out."""
-    app, desk = host(DayScreen)
-
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.press("o")
-        await pilot.pause()
-
-    assert [done.args[1] for done in desk.done] == [(), (417001, 421001, 421002, 417002, 431001, 431002)]
-
-
-async def test_labels_to_do_agree_with_the_day_line() -> None:
-    """A good label is in the list but not among those to do."""
-    seen = shop_at_nine()
-    due = replace(seen.labels_due[0], word=LabelWord.GOOD)
-    seen = replace(seen, labels_due=(due,), day_line=replace(seen.day_line, labels_due=0))
-    app, _ = host(LabelsScreen, seen)
-
-    async with app.run_test(size=LARGE) as pilot:
-        await pilot.pause()
-        assert "0 to do, 1 good" in dump(app).splitlines()[0]
-
-
-async def test_the_table_sorts_by_value_and_keeps_customers_together() -> None:
-    """By minutes left the customer with two boxes comes first, both boxes and then their totals."""
-    app, _ = host(BoxesScreen)
-
-    async with app.run_test(size=LARGE) as pilot:
-        await pilot.press("asterisk", "asterisk", "asterisk")
-        await pilot.pause()
-        lines = dump(app).splitlines()
-
-    assert "sorted by minutes left" in lines[0]
-    assert [line[:8].strip() for line in lines[2:7]] == ["421", "430", "2 boxes", "417", "▸431"]
-
-
-async def test_finding_shows_matches_side_by_side_and_a_sentence() -> None:
-    """The same surname twice: both cards stand side by side, the marked one is told in a sentence to read out."""
-    app, _ = host(FindScreen)
-
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.press(*"tallis")
-        await pilot.pause()
-        assert_screen(app, "find-two-80")
-        await pilot.press("asterisk", "enter")
-        await pilot.pause()
-
-    assert app.answer == 431
-
-
-@pytest.mark.parametrize("name", made.HOSTILE_NAMES)
-async def test_a_found_name_stands_literally(name: str) -> None:
-    """The card and the sentence to read out show the name as it was typed."""
-    app, _ = host(FindScreen, shop_at_nine(name))
-
-    async with app.run_test(size=LARGE) as pilot:
-        await pilot.press(*"421")
-        await pilot.pause()
-        assert cell_text(name)[:12] in dump(app)
-
-
-async def test_finding_by_the_last_four_of_the_phone() -> None:
-    """9902 finds the one box whose phone ends so."""
-    app, _ = host(FindScreen)
-
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.press(*"9902", "enter")
-        await pilot.pause()
-
-    assert app.answer == 431
-
-
-async def test_finding_nothing_says_how_to_look_otherwise() -> None:
-    """A name nobody has leaves a sentence, and Enter does not leave."""
-    app, _ = host(FindScreen)
-
-    async with app.run_test(size=SMALL) as pilot:
-        await pilot.press(*"zzz", "enter")
-        await pilot.pause()
-        assert "No open box fits" in dump(app)
-        assert not app.left
-        await pilot.press("escape")
-        await pilot.pause()
-
-    assert app.left

@@ -10,7 +10,7 @@ def numbers(shown: Shown) -> list[int]:
 
 
 def test_each_question_shows_the_boxes_that_answer_it() -> None:
-    """Late shows late and will be late, today what leaves today, waiting boxes that wait or hold a knife that does."""
+    """Late shows late, will be, tight; today what leaves today; waiting boxes that wait or hold a knife that does."""
     assert numbers(Shown(what=Showing.LATE)) == [411, 420]
     assert numbers(Shown(what=Showing.TODAY)) == [417]
     assert numbers(Shown(what=Showing.WAITING)) == [423]
@@ -40,7 +40,7 @@ def test_what_is_shown_is_said() -> None:
     morning = busy_morning()
 
     assert Shown().words(morning) == ""
-    assert Shown(what=Showing.LATE).words(morning) == "shows only 2 of 6 boxes, late and will be late"
+    assert Shown(what=Showing.LATE).words(morning) == "shows only 2 of 6 boxes, late, will be late, tight"
     assert (
         Shown(what=Showing.CUSTOMER, customer_id=3).words(morning).endswith("one customer: Kitchen of the Blue Heron")
     )

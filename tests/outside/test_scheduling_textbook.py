@@ -13,7 +13,7 @@ from typing import NotRequired, TypedDict
 import pytest
 
 from queueboard.planning.order import plan_work
-from queueboard.values.plan import BenchWindow, BoxWork, KnifeWork, Plan, ProcessWork
+from queueboard.values.plan import BenchWindow, BoxWork, KnifeWork, Plan, PlanRules, ProcessWork
 from queueboard.words import Lateness
 from tests.plans import NOW
 
@@ -54,13 +54,16 @@ def plan_of(jobs: list[Job]) -> Plan:
             number=place,
             ship_by=NOW + timedelta(minutes=job["due"]),
             knives=(
-                KnifeWork(knife_id=place, tag=job["name"], process="plain", minutes=job["minutes"], handling_minutes=0),
+                KnifeWork(
+                    knife_id=place, tag=job["name"], process="plain", seconds=job["minutes"] * 60, handling_minutes=0
+                ),
             ),
         )
         for place, job in enumerate(jobs)
     )
     process = ProcessWork(name="plain", set_up_seconds=0, run_size=1)
-    return plan_work(boxes, (process,), (BenchWindow(start=NOW, end=NOW + timedelta(days=1)),), NOW)
+    windows = (BenchWindow(start=NOW, end=NOW + timedelta(days=1)),)
+    return plan_work(boxes, (process,), windows, NOW, rules=PlanRules(earliest_due_first=True)).plan
 
 
 def greatest_lateness(jobs: tuple[Job, ...]) -> int:
@@ -78,7 +81,7 @@ def test_the_order_by_ship_by_is_the_published_sequence(example: Example) -> Non
     plan = plan_of(example["jobs"])
 
     assert [example["jobs"][run.knife_ids[0]]["name"] for run in plan.runs] == example["sequence"]
-    assert sum(run.end_minute for run in plan.runs) == example["total_flow"]
+    assert sum(run.end_second for run in plan.runs) == 60 * example["total_flow"]
 
 
 @pytest.mark.parametrize("example", WITH_SEQUENCE, ids=lambda example: example["id"])

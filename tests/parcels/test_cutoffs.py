@@ -58,6 +58,23 @@ def test_a_promise_by_a_time_holds_to_the_minute() -> None:
     assert ship_by(CALENDAR, told, GoesBy.PICK_UP, 0) == datetime(2026, 11, 24, 11, tzinfo=CALENDAR.settings.zone)
 
 
+def test_somebody_who_waits_is_promised_to_the_minute() -> None:
+    """A customer who stays in the shop is due at the time that was told."""
+    told = promise(date(2026, 11, 24), kind=PromiseKind.WAITS, at=time(9, 40))
+
+    assert ship_by(CALENDAR, told, GoesBy.PICK_UP, 0) == datetime(2026, 11, 24, 9, 40, tzinfo=CALENDAR.settings.zone)
+
+
+def test_the_next_round_is_packed_the_open_day_before() -> None:
+    """What goes out with the van on Monday is ready on Saturday, and on Wednesday when Thursday is a feast."""
+    days = {"2026-11-23": "2026-11-21", "2026-11-27": "2026-11-25"}
+    for day, ready in days.items():
+        told = promise(date.fromisoformat(day), kind=PromiseKind.NEXT_ROUND)
+        found = ship_by(CALENDAR, told, GoesBy.PICK_UP, 0)
+        assert found is not None
+        assert found.date() == date.fromisoformat(ready)
+
+
 def test_nothing_promised_has_no_cut_off() -> None:
     """Without a promise there is nothing to be late for."""
     assert ship_by(CALENDAR, None, GoesBy.PARCEL, 3) is None

@@ -10,7 +10,6 @@ from queueboard.phrases.day import (
     clock_words,
     day_line_words,
     fits_words,
-    late_boxes,
     leaves_today,
     run_minutes_words,
     runs_later,
@@ -29,7 +28,7 @@ def test_the_day_line_leaves_out_what_counts_zero() -> None:
     """Bench, work and what leaves are always there, the rest only when there is some."""
     assert day_line_words(MORNING.day_line) == (
         "bench 198 min",
-        "work 28 min",
+        "work 27 min",
         "leaves today 1",
         "labels 2",
         "LATE 1",
@@ -58,6 +57,8 @@ def test_a_run_shows_its_clock_times_even_over_a_night() -> None:
 def test_a_run_over_a_break_says_so() -> None:
     """Where the clock runs on through a break the end is explained, so that 20 minutes do not read as two hours."""
     assert clock_words(run(1, start=at(10, 11), minutes=20, end=at(12, 32)), NOW) == "10:11-12:32 (with the break)"
+    slow = run(1, start=at(10, 11), minutes=20, set_up_seconds=0, end=at(10, 31))
+    assert clock_words(replace(slow, end=at(10, 51)), NOW, 0.5) == "10:11-10:51"
 
 
 def test_the_day_says_how_much_of_the_work_fits() -> None:
@@ -85,11 +86,6 @@ def test_a_belt_that_is_up_already_costs_no_set_up() -> None:
     """A set-up of nothing is not mentioned."""
     assert run_minutes_words(run(1, set_up_seconds=90)) == "10 min hands-on, set-up 90 s, handling 6 min"
     assert run_minutes_words(run(1, set_up_seconds=0)) == "10 min hands-on, handling 6 min"
-
-
-def test_late_boxes_come_before_those_that_will_be() -> None:
-    """The order is late first, each group by how late; on time is in neither."""
-    assert [b.box.number for b in late_boxes(MORNING)] == [411, 420]
 
 
 def test_what_leaves_and_what_waits_is_found() -> None:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from queueboard.values.plan import BoxWork, OrderChange
 from queueboard.words import OrderWord
-from tests.planning.work import box_work, knife_work, order_of, planned
+from tests.planning.work import box_work, knife_work, planned, runs_in
 from tests.plans import at
 
 
@@ -13,14 +13,14 @@ def four_boxes() -> list[BoxWork]:
     return [box_work(n, knife_work(n * 100 + 1), ship_by=at(15, days=n)) for n in (1, 2, 3, 4)]
 
 
-FIXED = (301, 101, 401, 201)
+FIXED = ((301,), (101,), (401,), (201,))
 
 
 def test_the_fixed_order_is_kept() -> None:
     """The list stands as it was fixed, whatever the ranks would say, and nothing has changed."""
     plan = planned(*four_boxes(), fixed_order=FIXED)
 
-    assert order_of(plan) == FIXED
+    assert runs_in(plan) == FIXED
     assert plan.changes == ()
 
 
@@ -30,7 +30,7 @@ def test_a_new_box_goes_to_the_end() -> None:
         *four_boxes(), replace(box_work(5, knife_work(501), ship_by=at(9, days=1)), rush=True), fixed_order=FIXED
     )
 
-    assert order_of(plan) == (*FIXED, 501)
+    assert runs_in(plan) == (*FIXED, (501,))
     assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.NEW),)
 
 
@@ -38,7 +38,7 @@ def test_a_new_last_chance_goes_to_the_front() -> None:
     """What is promised for today goes ahead of a list that did not know of it."""
     plan = planned(*four_boxes(), box_work(5, knife_work(501), ship_by=at(16)), fixed_order=FIXED)
 
-    assert order_of(plan) == (501, *FIXED)
+    assert runs_in(plan) == ((501,), *FIXED)
     assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
 
 
@@ -46,9 +46,9 @@ def test_a_new_last_chance_goes_behind_its_equals() -> None:
     """Of two boxes for the same time the one that was in the list stays ahead."""
     listed = box_work(7, knife_work(701), ship_by=at(16))
 
-    plan = planned(*four_boxes(), listed, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=(701, *FIXED))
+    plan = planned(*four_boxes(), listed, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=((701,), *FIXED))
 
-    assert order_of(plan) == (701, 501, *FIXED)
+    assert runs_in(plan) == ((701,), (501,), *FIXED)
 
 
 def test_this_next_stays_next() -> None:
@@ -57,10 +57,10 @@ def test_this_next_stays_next() -> None:
     today = box_work(7, knife_work(701), ship_by=at(17))
 
     plan = planned(
-        *four_boxes(), pinned, today, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=(601, 701, *FIXED)
+        *four_boxes(), pinned, today, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=((601,), (701,), *FIXED)
     )
 
-    assert order_of(plan) == (601, 501, 701, *FIXED)
+    assert runs_in(plan) == ((601,), (501,), (701,), *FIXED)
     assert plan.changes == (OrderChange(tag="5-1", what=OrderWord.LAST_CHANCE),)
 
 
@@ -71,7 +71,7 @@ def test_a_listed_knife_that_becomes_a_last_chance_moves_up() -> None:
 
     plan = planned(*boxes, fixed_order=FIXED)
 
-    assert order_of(plan) == (201, 301, 101, 401)
+    assert runs_in(plan) == ((201,), (301,), (101,), (401,))
     assert plan.changes == (OrderChange(tag="2-1", what=OrderWord.LAST_CHANCE),)
 
 
@@ -79,9 +79,9 @@ def test_last_chances_that_lead_the_list_stay_as_fixed() -> None:
     """Two boxes for today, fixed in an order of the person's own, are no news."""
     boxes = [box_work(n, knife_work(n * 100 + 1), ship_by=at(14 + n)) for n in (1, 2)]
 
-    plan = planned(*boxes, *four_boxes()[2:], fixed_order=(201, 101, 401, 301))
+    plan = planned(*boxes, *four_boxes()[2:], fixed_order=((201,), (101,), (401,), (301,)))
 
-    assert order_of(plan) == (201, 101, 401, 301)
+    assert runs_in(plan) == ((201,), (101,), (401,), (301,))
     assert plan.changes == ()
 
 
@@ -92,7 +92,7 @@ def test_what_is_begun_leads() -> None:
 
     plan = planned(*boxes, box_work(5, knife_work(501), ship_by=at(16)), fixed_order=FIXED)
 
-    assert order_of(plan) == (401, 501, 301, 101, 201)
+    assert runs_in(plan) == ((401,), (501,), (301,), (101,), (201,))
     assert [change.tag for change in plan.changes] == ["5-1"]
 
 
@@ -100,15 +100,25 @@ def test_what_is_done_drops_out_quietly() -> None:
     """A knife of the list without open work is skipped and the others keep their order."""
     plan = planned(*four_boxes()[1:], fixed_order=FIXED)
 
-    assert order_of(plan) == (301, 401, 201)
+    assert runs_in(plan) == ((301,), (401,), (201,))
     assert plan.changes == ()
 
 
-def test_neighbours_of_one_process_form_runs_again() -> None:
-    """When the knife between two others is done, these become one run."""
-    due = at(15, days=2)
-    plain = [box_work(n, knife_work(n * 100 + 1), ship_by=due) for n in (1, 2)]
+def test_a_run_of_the_list_stays_one_run() -> None:
+    """Knives that were fixed as one run stay together, whatever a fresh plan would do; one that is done drops out."""
+    boxes = [box_work(n, knife_work(n * 100 + 1), ship_by=at(15, days=n)) for n in (1, 2, 3)]
 
-    plan = planned(*plain, fixed_order=(101, 999, 201))
+    plan = planned(*boxes, fixed_order=((201,), (301, 999, 101)))
 
-    assert [run.knife_ids for run in plan.runs] == [(101, 201)]
+    assert runs_in(plan) == ((201,), (301, 101))
+
+
+def test_a_last_chance_that_the_list_would_miss_moves_up() -> None:
+    """A box for today stands behind an hour of other work since the bench was lost this morning: it goes ahead."""
+    today = box_work(1, knife_work(101, 10), ship_by=at(9, 42))
+    other = box_work(2, knife_work(201, 60), ship_by=at(15, days=2))
+
+    plan = planned(today, other, fixed_order=((201,), (101,)))
+
+    assert runs_in(plan) == ((101,), (201,))
+    assert plan.changes == (OrderChange(tag="1-1", what=OrderWord.LAST_CHANCE),)

@@ -5,7 +5,7 @@ from datetime import datetime
 
 import pytest
 
-from queueboard.values.plan import BenchWindow, BoxForecast, BoxWork
+from queueboard.values.plan import BenchWindow, BoxForecast, BoxWork, PlanRules
 from queueboard.words import Lateness
 from tests.planning.work import PLAIN, bench_days, box_work, free, knife_work, planned
 from tests.plans import at
@@ -24,22 +24,22 @@ def test_ship_by_has_passed() -> None:
 
 
 def test_the_cut_off_itself_is_in_time() -> None:
-    """A box that is finished on the very minute of its ship-by is on time, a minute later it is not."""
-    assert forecast_of(box_work(1, knife_work(101, 8), ship_by=at(9, 20))).lateness is Lateness.ON_TIME
+    """A box that is finished on the very minute of its ship-by is on time, if tight; a minute later it is not."""
+    assert forecast_of(box_work(1, knife_work(101, 8), ship_by=at(9, 20))).lateness is Lateness.TIGHT
     seen = forecast_of(box_work(1, knife_work(101, 9), ship_by=at(9, 20)))
     assert (seen.lateness, seen.late_minutes) == (Lateness.WILL_BE_LATE, 1)
 
 
 def test_late_is_said_days_ahead() -> None:
     """When the boxes before it take too long, a box is WILL BE LATE days before its ship-by, by the clock."""
-    before = box_work(2, knife_work(201, 500), ship_by=at(15, days=1))
+    before = replace(box_work(2, knife_work(201, 500), ship_by=at(15, days=1)), never_slip=True)
 
     seen = forecast_of(
         box_work(1, knife_work(101, 20), ship_by=at(16, days=1)), before, windows=bench_days(3, minutes=260)
     )
 
     # 520 minutes fill two days of 260: done at 13:32 tomorrow, in time. One minute more would be the day after.
-    assert (seen.lateness, seen.finish) == (Lateness.ON_TIME, at(13, 32, days=1))
+    assert (seen.lateness, seen.finish) == (Lateness.TIGHT, at(13, 32, days=1))
     seen = forecast_of(
         box_work(1, knife_work(101, 21), ship_by=at(16, days=1)), before, windows=bench_days(3, minutes=260)
     )
@@ -110,3 +110,42 @@ def test_a_box_is_done_with_its_last_run() -> None:
     )
 
     assert {forecast.finish for forecast in plan.forecasts} == {at(9, 24)}
+
+
+def test_a_box_with_little_to_spare_is_tight() -> None:
+    """An hour of work with five minutes to spare is on time by the plan and still likely enough late to be told."""
+    seen = forecast_of(box_work(1, knife_work(101, 60), ship_by=at(10, 17)))
+
+    assert (seen.lateness, seen.slack_minutes, seen.late_minutes) == (Lateness.TIGHT, 5, 0)
+    assert seen.late_permille is not None
+    assert 200 <= seen.late_permille < 500
+
+
+def test_a_box_with_days_to_spare_says_nothing() -> None:
+    """Ten minutes of work due in a week are as good as sure."""
+    seen = forecast_of(box_work(1, knife_work(101, 10), ship_by=at(15, days=7)))
+
+    assert (seen.lateness, seen.late_permille) == (Lateness.ON_TIME, 0)
+
+
+def test_the_shops_yield_stretches_the_clock() -> None:
+    """When four fifths of the bench time turn into work, eight minutes of it take ten by the wall."""
+    plan = planned(
+        box_work(1, knife_work(101, 8), ship_by=at(9, 21)),
+        processes=(free(PLAIN),),
+        rules=PlanRules(bench_share=0.8),
+    )
+
+    assert plan.forecasts[0].finish == at(9, 22)
+    assert plan.forecasts[0].lateness is Lateness.WILL_BE_LATE
+    assert plan.bench_minutes_today == 336
+
+
+def test_an_overload_is_told_in_minutes() -> None:
+    """Three days of work promised by tomorrow: so many minutes too many, and no percentage for whom it concerns."""
+    boxes = [box_work(n, knife_work(n * 100 + 1, 400), ship_by=at(15, days=1)) for n in (1, 2, 3)]
+
+    plan = planned(*boxes, processes=(free(PLAIN),), windows=bench_days(10, minutes=300))
+
+    assert (plan.overloads[0].before, plan.overloads[0].minutes) == (at(15, days=1), 600)
+    assert all(seen.late_permille is None for seen in plan.forecasts)

@@ -6,9 +6,9 @@ from datetime import UTC, datetime, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from queueboard.values.plan import BenchWindow, BoxWork, Plan
-from queueboard.words import Lateness, RunReason
-from tests.planning.work import BOXES, PROCESSES, bench_days, order_of, planned
+from queueboard.values.plan import BenchWindow, BoxWork, Plan, PlanRules
+from queueboard.words import Lateness, OrderWord, RunReason
+from tests.planning.work import BOXES, PROCESSES, bench_days, order_of, planned, runs_in
 from tests.plans import NOW
 
 SIZES = {process.name: process.run_size for process in PROCESSES}
@@ -20,12 +20,15 @@ def workable(boxes: Sequence[BoxWork]) -> list[int]:
     return sorted(knife.knife_id for box in boxes if not box.waiting for knife in box.knives)
 
 
-def instant_after(minutes: int, windows: Sequence[BenchWindow]) -> datetime | None:
-    """When this much bench time has been worked, counted minute by minute; None beyond the windows."""
-    worked = [w.start.astimezone(UTC) + timedelta(minutes=m + 1) for w in windows for m in range(w.minutes)]
-    if minutes == 0:
-        return windows[0].start
-    return worked[minutes - 1] if minutes <= len(worked) else None
+def instant_after(seconds: int, windows: Sequence[BenchWindow]) -> datetime | None:
+    """When this much bench time has been worked, counted second by second; None beyond the windows."""
+    left = seconds
+    for window in windows:
+        length = round((window.end.astimezone(UTC) - window.start.astimezone(UTC)).total_seconds())
+        if left <= length:
+            return window.start.astimezone(UTC) + timedelta(seconds=left)
+        left -= length
+    return None
 
 
 @given(BOXES)
@@ -47,19 +50,19 @@ def test_no_run_is_mixed_or_too_big(boxes: tuple[BoxWork, ...]) -> None:
 @given(BOXES)
 def test_the_times_add_up_from_the_runs_alone(boxes: tuple[BoxWork, ...]) -> None:
     """Minutes, set-ups, clock and finishes counted again by hand from the list of runs agree with the plan."""
-    minutes_of = {knife.knife_id: knife.minutes for box in boxes for knife in box.knives}
+    seconds_of = {knife.knife_id: knife.seconds for box in boxes for knife in box.knives}
     windows = bench_days(3, minutes=97)
     plan = planned(*boxes, windows=windows)
     seconds, process, ends = 0, "", dict[int, datetime | None]()
 
     for run in plan.runs:
-        assert run.start_minute == (seconds + 30) // 60
+        assert run.start_second == seconds
         paid = 0 if run.process == process else SET_UPS[run.process]
         assert run.set_up_seconds == paid
-        seconds += paid + 60 * sum(minutes_of[knife_id] for knife_id in run.knife_ids)
-        assert run.end_minute == (seconds + 30) // 60
-        if run.end_minute > run.start_minute:
-            assert run.end == instant_after(run.end_minute, windows)
+        seconds += paid + sum(seconds_of[knife_id] for knife_id in run.knife_ids)
+        assert run.end_second == seconds
+        if run.end_second > run.start_second:
+            assert run.end == instant_after(seconds, windows)
         process = run.process
         ends.update(dict.fromkeys(run.knife_ids, run.end))
 
@@ -78,22 +81,22 @@ def test_the_order_of_the_input_does_not_matter(pair: tuple[tuple[BoxWork, ...],
 
 
 @given(BOXES)
-def test_the_ranks_never_fall_behind_each_other(boxes: tuple[BoxWork, ...]) -> None:
-    """In a fresh plan no run stands before one of a stronger rank."""
-    ranks = [list(RunReason).index(run.why) for run in planned(*boxes).runs]
+def test_what_is_on_the_bench_and_set_next_leads(boxes: tuple[BoxWork, ...]) -> None:
+    """Nothing is planned ahead of the bench in use, and nothing else ahead of what a person set next."""
+    by_hand = (RunReason.BEGUN, RunReason.THIS_NEXT)
+    places = [by_hand.index(run.why) if run.why in by_hand else 2 for run in planned(*boxes).runs]
 
-    assert ranks == sorted(ranks)
+    assert places == sorted(places)
 
 
-@given(BOXES, st.integers(30, 200), st.integers(0, 120))
-def test_more_bench_time_never_makes_a_finish_later(boxes: tuple[BoxWork, ...], minutes: int, more: int) -> None:
-    """A longer bench day finishes every box at the same time or sooner, and makes none late."""
-    short = planned(*boxes, windows=bench_days(4, minutes=minutes)).forecasts
-    long = planned(*boxes, windows=bench_days(4, minutes=minutes + more)).forecasts
+@given(BOXES, st.integers(1, 3))
+def test_more_people_never_work_a_knife_twice(boxes: tuple[BoxWork, ...], people: int) -> None:
+    """Each of several people works one run at a time, and every knife is worked once."""
+    plan = planned(*boxes, rules=PlanRules(people=people))
 
-    for less, plenty in zip(short, long, strict=True):
-        assert less.finish is None or (plenty.finish is not None and plenty.finish <= less.finish)
-        assert less.lateness is not Lateness.ON_TIME or plenty.lateness is Lateness.ON_TIME or less.finish is None
+    assert sorted(order_of(plan)) == workable(boxes)
+    for moment in {run.start_second for run in plan.runs}:
+        assert sum(run.start_second <= moment < run.end_second for run in plan.runs) <= people
 
 
 @given(BOXES)
@@ -114,7 +117,7 @@ def test_a_plan_fixed_as_it_stands_is_the_same_plan(boxes: tuple[BoxWork, ...]) 
     """Fixing the day list changes nothing and is no news."""
     plan = planned(*boxes)
 
-    assert planned(*boxes, fixed_order=order_of(plan)) == plan
+    assert planned(*boxes, fixed_order=runs_in(plan)) == plan
 
 
 @given(BOXES.flatmap(lambda boxes: st.tuples(st.just(boxes), st.permutations(workable(boxes)), st.integers(0, 5))))
@@ -124,7 +127,7 @@ def test_a_fixed_order_is_kept(drawn: tuple[tuple[BoxWork, ...], list[int], int]
     boxes, order, new = drawn
     listed = order[new:]
 
-    plan = planned(*boxes, fixed_order=tuple(listed))
+    plan = planned(*boxes, fixed_order=tuple((knife_id,) for knife_id in listed))
 
     assert sorted(order_of(plan)) == workable(boxes)
     moved = begun_or_last_chance(plan)
@@ -133,9 +136,15 @@ def test_a_fixed_order_is_kept(drawn: tuple[tuple[BoxWork, ...], list[int], int]
 
 
 def begun_or_last_chance(plan: Plan) -> set[int]:
-    """Knives that may lead a fixed list."""
-    chances = {RunReason.BEGUN, RunReason.THIS_NEXT, RunReason.PROMISED_TODAY, RunReason.LABEL_TODAY}
-    return {knife_id for run in plan.runs if run.why in chances for knife_id in run.knife_ids}
+    """Knives that may lead a fixed list, or were moved up in it."""
+    leading = {RunReason.BEGUN, RunReason.THIS_NEXT}
+    moved = {change.tag for change in plan.changes if change.what is OrderWord.LAST_CHANCE}
+    return {
+        knife_id
+        for run in plan.runs
+        for knife_id in run.knife_ids
+        if run.why in leading or f"{knife_id // 100}-{knife_id % 100}" in moved
+    }
 
 
 def tail_is_new(plan: Plan, known: set[int]) -> bool:

@@ -4,9 +4,9 @@ from datetime import datetime, timedelta
 
 from hypothesis import strategies as st
 
-from queueboard.planning.order import plan_work
-from queueboard.values.plan import BenchWindow, BoxWork, KnifeWork, Plan, ProcessWork
-from tests.plans import NOW, TODAY, at
+from queueboard.planning.order import USUAL, plan_work
+from queueboard.values.plan import BenchWindow, BoxWork, KnifeWork, Plan, PlanRules, ProcessWork, RunUnderWay
+from tests.plans import NOW, at
 
 PLAIN = ProcessWork(name="plain", set_up_seconds=90, run_size=12)
 SERRATED = ProcessWork(name="serrated", set_up_seconds=30, run_size=6)
@@ -33,7 +33,7 @@ def knife_work(
         knife_id=knife_id,
         tag=f"{knife_id // 100}-{knife_id % 100}",
         process=process,
-        minutes=minutes,
+        seconds=minutes * 60,
         handling_minutes=handling_minutes,
         rework=rework,
         begun=begun,
@@ -55,16 +55,25 @@ def planned(
     *boxes: BoxWork,
     processes: tuple[ProcessWork, ...] = PROCESSES,
     windows: tuple[BenchWindow, ...] | None = None,
-    fixed_order: tuple[int, ...] = (),
+    fixed_order: tuple[tuple[int, ...], ...] = (),
     now: datetime = NOW,
+    rules: PlanRules = USUAL,
+    under_way: tuple[RunUnderWay, ...] = (),
 ) -> Plan:
-    """The plan of these boxes on the ten days from NOW."""
-    return plan_work(boxes, processes, bench_days() if windows is None else windows, now, fixed_order)
+    """The plan of these boxes on the ten days from NOW; boxes leave at 15:00."""
+    windows = bench_days() if windows is None else windows
+    leaves = tuple(at(15, days=day) for day in range(11))
+    return plan_work(boxes, processes, windows, now, fixed_order, rules=rules, under_way=under_way, leaves=leaves).plan
 
 
 def order_of(plan: Plan) -> tuple[int, ...]:
     """The knives in the order of the plan."""
     return tuple(knife_id for run in plan.runs for knife_id in run.knife_ids)
+
+
+def runs_in(plan: Plan) -> tuple[tuple[int, ...], ...]:
+    """The knives run by run: what a day list is fixed as."""
+    return tuple(run.knife_ids for run in plan.runs)
 
 
 @st.composite
@@ -89,7 +98,7 @@ def _box(draw: st.DrawFn, number: int) -> BoxWork:
         box_id=number,
         number=number,
         ship_by=draw(st.none() | st.builds(at, st.sampled_from((10, 15, 17)), days=st.integers(-2, 6))),
-        label_last_day=draw(st.none() | st.integers(-1, 4).map(lambda days: TODAY + timedelta(days=days))),
+        label_by=draw(st.none() | st.builds(at, st.just(15), days=st.integers(-1, 4))),
         promised_today=draw(seldom),
         rush=draw(seldom),
         this_next=draw(seldom),

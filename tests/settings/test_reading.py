@@ -6,8 +6,8 @@ import pytest
 
 from queueboard.seedfiles import seed_text
 from queueboard.settings.reading import read_settings
-from queueboard.settings.shapes import Closure, MarketDay
-from queueboard.words import Condition, Edge
+from queueboard.settings.shapes import Closure, MarketDay, Planning
+from queueboard.words import Condition, Edge, PlanOrder
 
 STARTER = seed_text("settings.toml")
 SHOP = read_settings(STARTER)
@@ -109,3 +109,20 @@ def test_text_of_people_is_made_safe() -> None:
     shop = read_settings(STARTER.replace('"Fernlea Edge"', r'"[red]\u001b[31mFern\u202elea[/]"'))
 
     assert shop.name == "[red]Fernlea[/]"
+
+
+def test_the_starter_says_what_holds_when_nothing_is_said() -> None:
+    """A shop that leaves out the whole table of planning, or every line of it, plans as the starter does."""
+    start = STARTER.index("[planning]")
+    end = STARTER.index("\n\n", start)
+
+    assert SHOP.planning == Planning()
+    assert read_settings(STARTER[:start] + STARTER[end:]) == SHOP
+    assert read_settings(STARTER[:start] + "[planning]" + STARTER[end:]) == SHOP
+
+
+def test_a_shop_chooses_how_it_plans() -> None:
+    """What is written is what holds, the order in its own words."""
+    text = STARTER.replace('order = "fewest late"', 'order = "earliest due first"').replace("people = 1", "people = 2")
+
+    assert read_settings(text).planning == Planning(order=PlanOrder.EARLIEST_DUE, people=2)

@@ -1,15 +1,12 @@
 """Whatever is done in whatever order, no knife is lost or doubled and the board tells what the file holds."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
-from pathlib import Path
-from tempfile import mkdtemp
 
 from hypothesis import Phase, settings
 from hypothesis import strategies as st
-from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
+from hypothesis.stateful import invariant, rule
 
-from queueboard.errors import QueueboardError
 from queueboard.shop import closing, undoing
 from queueboard.shop.labelling import set_label
 from queueboard.shop.looking import look
@@ -17,10 +14,12 @@ from queueboard.shop.losing import found, settle_lost
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives, pack_box
 from queueboard.shop.noting import add_thing, decline_knife
-from queueboard.shop.opening import close_shop
+from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.receiving import add_knife, strike_knife
 from queueboard.shop.waiting import knives_wait
+from queueboard.values.box import CloseOut
+from queueboard.values.knife import Knife
 from queueboard.values.new import NewLabel
 from queueboard.words import (
     ON_BOARD,
@@ -32,36 +31,67 @@ from queueboard.words import (
     Settling,
     WaitingFor,
 )
-from tests.shop.place import NOW, by, cash, chef, counter, parcel, small_shop
-
-picks = st.integers(min_value=0, max_value=99)
-
-
-def attempt(act: Callable[[], object]) -> None:
-    """Do it, or let it be refused with a sentence of the shop's own; the invariants hold what must hold."""
-    told = ""
-    try:
-        act()
-    except QueueboardError as error:
-        told = str(error)
-    assert "constraint" not in told
+from tests.shop.mail_and_bench import MailAndBench, attempt, picks
+from tests.shop.place import NOW, by, cash, chef, counter, parcel
 
 
-class ShopDay(RuleBasedStateMachine):
+def works(
+    shop: Shop, chosen: BoxPicture, some: Sequence[Knife], to: Column, *, odd: bool
+) -> tuple[Callable[[], object], ...]:
+    """What can be done to a box and some of its knives."""
+    lost = next((knife for knife in chosen.on_hand if knife.looking_for), some[0])
+    label = NewLabel(owner=LabelOwner.SHOP, state=LabelState.HERE)
+    return (
+        lambda: move_knives(shop, by(), some, to),
+        lambda: knives_wait(shop, by(), some, WaitingFor.BELTS if odd else None),
+        lambda: decline_knife(shop, by(), some[0], DeclineReason.CRACKED),
+        lambda: add_knife(shop, by(), chosen.box, chef()),
+        lambda: strike_knife(shop, by(), some[0], "typed twice"),
+        lambda: add_thing(shop, by(), chosen.box, "sheath"),
+        lambda: pack_box(shop, by(), chosen.box, Packing.WRAPPED),
+        lambda: take_payment(shop, by(), chosen.box, cash(100 + len(some), paid_before=chosen.paid_cents)),
+        lambda: set_label(shop, by(), chosen.box, label),
+        lambda: found(shop, by(), lost),
+        lambda: settle_lost(shop, by(), lost, "paid for"),
+    )
+
+
+def next_steps(shop: Shop, chosen: BoxPicture, out: CloseOut, n: int) -> tuple[Callable[[], object], ...]:
+    """What can be answered in a close-out."""
+    return (
+        lambda: closing.count(shop, by(), out, n),
+        lambda: closing.tick(shop, by(), out, chosen.knives[n % len(chosen.knives)].id),
+        lambda: closing.ticks_done(shop, by(), out),
+        lambda: closing.why_missing(shop, by(), out, "the ferry leaves"),
+        lambda: closing.things_done(shop, by(), out),
+        lambda: closing.confirm_names(shop, by(), out),
+        lambda: closing.confirm_label(shop, by(), out, "self"),
+        lambda: closing.settle(shop, by(), out, Settling.ON_ACCOUNT),
+        lambda: closing.leave_close_out(shop, by(), out),
+        lambda: closing.send_off(shop, by(), out),
+    )
+
+
+def answer(shop: Shop, now: BoxPicture, step: str, *, pays: bool) -> None:
+    """The answer that lets as much go as can."""
+    out = now.close_out
+    assert out is not None
+    paid = cash(now.owed_cents, paid_before=now.paid_cents) if pays and now.owed_cents > 0 else None
+    settled = Settling.PAID if paid else Settling.ON_ACCOUNT
+    answers: dict[str, Callable[[], object]] = {
+        "count": lambda: closing.count(shop, by(), out, now.ready_count),
+        "things": lambda: closing.things_done(shop, by(), out),
+        "why": lambda: closing.why_missing(shop, by(), out, "the ferry leaves"),
+        "names": lambda: closing.confirm_names(shop, by(), out),
+        "label": lambda: closing.confirm_label(shop, by(), out, "self"),
+        "money": lambda: closing.settle(shop, by(), out, settled, "", paid),
+        "go": lambda: closing.send_off(shop, by(), out),
+    }
+    answers[step]()
+
+
+class ShopDay(MailAndBench):
     """A day of random actions; each either works or is refused with a sentence."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.shop = small_shop(Path(mkdtemp()))
-        parcel(self.shop)
-
-    def teardown(self) -> None:
-        """Close the file."""
-        close_shop(self.shop)
-
-    def boxes(self) -> tuple[BoxPicture, ...]:
-        """The open boxes."""
-        return look(self.shop, NOW).boxes
 
     @rule(knives=st.integers(min_value=1, max_value=4), by_mail=st.booleans())
     def receive(self, knives: int, *, by_mail: bool) -> None:
@@ -79,22 +109,7 @@ class ShopDay(RuleBasedStateMachine):
         if not on_hand:
             return
         some = on_hand[: 1 + which % len(on_hand)]
-        lost = next((knife for knife in on_hand if knife.looking_for), some[0])
-        label = NewLabel(owner=LabelOwner.SHOP, state=LabelState.HERE)
-        acts = (
-            lambda: move_knives(self.shop, by(), some, to),
-            lambda: knives_wait(self.shop, by(), some, WaitingFor.BELTS if which % 2 else None),
-            lambda: decline_knife(self.shop, by(), some[0], DeclineReason.CRACKED),
-            lambda: add_knife(self.shop, by(), chosen.box, chef()),
-            lambda: strike_knife(self.shop, by(), some[0], "typed twice"),
-            lambda: add_thing(self.shop, by(), chosen.box, "sheath"),
-            lambda: pack_box(self.shop, by(), chosen.box, Packing.WRAPPED),
-            lambda: take_payment(self.shop, by(), chosen.box, cash(100 + which, paid_before=chosen.paid_cents)),
-            lambda: set_label(self.shop, by(), chosen.box, label),
-            lambda: found(self.shop, by(), lost),
-            lambda: settle_lost(self.shop, by(), lost, "paid for"),
-        )
-        attempt(acts[act])
+        attempt(works(self.shop, chosen, some, to, odd=bool(which % 2))[act])
 
     @rule(back=st.integers(min_value=0, max_value=30), again=st.booleans())
     def undo(self, back: int, *, again: bool) -> None:
@@ -115,19 +130,7 @@ class ShopDay(RuleBasedStateMachine):
         if out is None:
             attempt(lambda: closing.begin_close_out(self.shop, by(), chosen.box))
             return
-        acts = (
-            lambda: closing.count(self.shop, by(), out, n),
-            lambda: closing.tick(self.shop, by(), out, chosen.knives[n % len(chosen.knives)].id),
-            lambda: closing.ticks_done(self.shop, by(), out),
-            lambda: closing.why_missing(self.shop, by(), out, "the ferry leaves"),
-            lambda: closing.things_done(self.shop, by(), out),
-            lambda: closing.confirm_names(self.shop, by(), out),
-            lambda: closing.confirm_label(self.shop, by(), out, "self"),
-            lambda: closing.settle(self.shop, by(), out, Settling.ON_ACCOUNT),
-            lambda: closing.leave_close_out(self.shop, by(), out),
-            lambda: closing.send_off(self.shop, by(), out),
-        )
-        attempt(acts[act])
+        attempt(next_steps(self.shop, chosen, out, n)[act])
 
     @rule(which=picks, n=st.integers(min_value=1, max_value=4), pays=st.booleans())
     def go(self, which: int, n: int, *, pays: bool) -> None:
@@ -140,28 +143,11 @@ class ShopDay(RuleBasedStateMachine):
         attempt(lambda: closing.begin_close_out(self.shop, by(), self.again(first).box))
         if self.again(first).close_out is not None:
             for step in ("count", "things", "why", "names", "label", "money", "go"):
-                attempt(partial(self.answer, self.again(first), step, pays=pays))
+                attempt(partial(answer, self.shop, self.again(first), step, pays=pays))
 
     def again(self, seen: BoxPicture) -> BoxPicture:
         """The box as it stands now; as it was seen once it has gone."""
         return next((now for now in self.boxes() if now.box.id == seen.box.id), seen)
-
-    def answer(self, now: BoxPicture, step: str, *, pays: bool) -> None:
-        """The answer that lets as much go as can."""
-        out = now.close_out
-        assert out is not None
-        paid = cash(now.owed_cents, paid_before=now.paid_cents) if pays and now.owed_cents > 0 else None
-        settled = Settling.PAID if paid else Settling.ON_ACCOUNT
-        answers: dict[str, Callable[[], object]] = {
-            "count": lambda: closing.count(self.shop, by(), out, now.ready_count),
-            "things": lambda: closing.things_done(self.shop, by(), out),
-            "why": lambda: closing.why_missing(self.shop, by(), out, "the ferry leaves"),
-            "names": lambda: closing.confirm_names(self.shop, by(), out),
-            "label": lambda: closing.confirm_label(self.shop, by(), out, "self"),
-            "money": lambda: closing.settle(self.shop, by(), out, settled, "", paid),
-            "go": lambda: closing.send_off(self.shop, by(), out),
-        }
-        answers[step]()
 
     def rows(self, sql: str) -> list[object]:
         """The first column of a query."""
@@ -183,9 +169,11 @@ class ShopDay(RuleBasedStateMachine):
 
     @invariant()
     def an_open_box_can_go_on(self) -> None:
-        """An open box has something in it, a packed one is ready, a label to be used is the only one."""
+        """An opened box has something in it, and no other has; a packed one is ready; one label is to be used."""
         for seen in self.boxes():
-            assert seen.on_hand or any(thing.state.value != "gone" for thing in seen.things)
+            here = bool(seen.on_hand) or any(thing.state.value != "gone" for thing in seen.things)
+            assert here or not seen.box.opened
+            assert not here or not seen.box.announced
             if seen.box.packing is not None:
                 assert all(knife.can_leave or knife.looking_for for knife in seen.on_hand)
         assert not self.rows("SELECT box_id FROM label WHERE state <> 'used' GROUP BY box_id HAVING count(*) > 1")

@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.settings.rules import knife_minutes
 from queueboard.shop.correcting import correct_box, correct_customer, give_box_to, merge_customers
-from queueboard.shop.looking import knife_minutes
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.receiving import add_customer, add_knife, customers, next_number, receive_box

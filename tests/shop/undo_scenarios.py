@@ -16,6 +16,7 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    saying,
     undoing,
     waiting,
 )
@@ -32,7 +33,7 @@ from queueboard.words import (
     PromiseKind,
     WaitingFor,
 )
-from tests.shop import undo_closing
+from tests.shop import undo_announcing, undo_closing, undo_running
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
 
@@ -188,7 +189,12 @@ def do_take_settings(shop: Shop) -> Act:
 
 
 def do_fix_day_list(shop: Shop) -> Act:
-    return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [1, 2])
+    return lambda actor: numbers.fix_day_list(shop, actor, date(2026, 11, 9), [[1], [2]])
+
+
+def do_say_chances(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: saying.say_chances(shop, actor, date(2026, 11, 9), [(made.box.id, by(minutes=900).now, 150)])
 
 
 def do_undo(shop: Shop) -> Act:
@@ -200,6 +206,7 @@ def do_undo(shop: Shop) -> Act:
 
 SCENARIOS: dict[str, Scenario] = {
     name.removeprefix("do_"): scenario
-    for name, scenario in (*globals().items(), *vars(undo_closing).items())
+    for family in (globals(), vars(undo_announcing), vars(undo_closing), vars(undo_running))
+    for name, scenario in family.items()
     if name.startswith("do_")
 }

@@ -11,6 +11,7 @@ from textual.containers import Vertical
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
+from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_day, parse_time
 from queueboard.values.box import Promise, ReturnLabel
 from queueboard.values.new import NewLabel, NewPromise
@@ -21,7 +22,12 @@ Standing = tuple[LabelOwner, LabelState]
 
 DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
 KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
-    GoesBy.PICK_UP: (("ready on a day", PromiseKind.DAY), ("ready by a time", PromiseKind.BY_TIME)),
+    GoesBy.PICK_UP: (
+        ("ready on a day", PromiseKind.DAY),
+        ("ready by a time", PromiseKind.BY_TIME),
+        ("customer waits", PromiseKind.WAITS),
+        ("next round", PromiseKind.NEXT_ROUND),
+    ),
     GoesBy.PARCEL: (("in hand by", PromiseKind.DAY), ("ships by", PromiseKind.SHIPS_BY)),
 }
 """What can be promised, by how the box goes back: a parcel's time of day is the carrier's business."""
@@ -60,7 +66,7 @@ class PromisePart(Vertical):
     @on(Turned)
     def ask_time(self) -> None:
         """Only a promise by a time asks for one."""
-        self.time_row.display = self.kind.value is PromiseKind.BY_TIME
+        self.time_row.display = self.kind.value.has_time
 
     def goes_back(self, goes_by: GoesBy) -> None:
         """Offer what can be promised for this way back."""
@@ -70,12 +76,25 @@ class PromisePart(Vertical):
         """The day typed, counted from today on the shop's calendar."""
         return parse_day(text, self.desk.picture.now.date())
 
+    def so_far(self) -> NewPromise | None:
+        """What is typed, read without a word; None while it is no day, or a time is still to come."""
+        by_time = self.kind.value.has_time
+        try:
+            day, at = self.day_of(self.day.value), parse_time(self.time.value) if by_time else None
+        except TypedError:
+            return None
+        return NewPromise(kind=self.kind.value, day=day, at=at)
+
+    def take_day(self, day: date) -> None:
+        """Put a day into its field, as if it had been typed."""
+        self.day.value = day.isoformat()
+
     def read(self, form: Form[Answer], *, told_to: str = "", reason: str = "") -> NewPromise:
         """What was typed; TypedError, with the cursor back in the field, for what is no day or no time."""
         return NewPromise(
             kind=self.kind.value,
             day=form.read(self.day, self.day_of),
-            at=form.read(self.time, parse_time) if self.kind.value is PromiseKind.BY_TIME else None,
+            at=form.read(self.time, parse_time) if self.kind.value.has_time else None,
             told_to=told_to,
             reason=reason,
         )

@@ -45,6 +45,13 @@ class BoardScreen(BoardAsks):
             "j", "list('late')", "late", tooltip="Boxes that are late or will be, the worst first.", id="board.late"
         ),
         Binding(
+            "h",
+            "list('week')",
+            "week",
+            tooltip="Today and the days ahead: minutes booked, minutes there, what is due.",
+            id="board.week",
+        ),
+        Binding(
             "t", "list('boxes')", "all boxes", tooltip="The table of all open boxes with their totals.", id="board.all"
         ),
         Binding(
@@ -53,6 +60,13 @@ class BoardScreen(BoardAsks):
             "labels",
             tooltip="Return labels to buy or to use, the most pressing first.",
             id="board.labels",
+        ),
+        Binding(
+            "z",
+            "list('said')",
+            "said and seen",
+            tooltip="Chances and dates told against what was seen, and the minutes learned.",
+            id="board.said",
         ),
         Binding("q", "app.quit", "quit", tooltip="Leave the board; everything is stored.", id="board.quit"),
     ]
@@ -122,6 +136,14 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.late import LateScreen
 
             return LateScreen(board.desk)
+        case "week":
+            from queueboard.board.screens.week import WeekScreen
+
+            return WeekScreen(board.desk)
+        case "said":
+            from queueboard.board.screens.said import SaidScreen
+
+            return SaidScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

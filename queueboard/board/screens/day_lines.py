@@ -6,8 +6,8 @@ from textual.content import Content
 
 from queueboard.board.screens.box_list import Line
 from queueboard.clean import cell_text
+from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH_SHORT
-from queueboard.phrases.dates import many
 from queueboard.phrases.day import (
     belts_words,
     day_line_words,
@@ -16,13 +16,13 @@ from queueboard.phrases.day import (
     leaves_today,
     run_knife_words,
     run_minutes_words,
-    run_words,
     runs_later,
     runs_today,
     waiting_boxes,
     waiting_words,
 )
 from queueboard.phrases.labels import label_due_words, label_wants
+from queueboard.phrases.late import heaviest_overload_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import Run
 from queueboard.words import LabelWord, OrderWord
@@ -51,8 +51,7 @@ def _changes(picture: Picture) -> Iterator[Line]:
     for word in OrderWord:
         tags = [change.tag for change in picture.plan.changes if change.what is word]
         if tags:
-            named = many(len(tags), "knife") if word is OrderWord.DONE else ", ".join(tags)
-            said.append(f"    {word.value}: {named}\n")
+            said.append(f"    {word.value}: {', '.join(tags)}\n")
     if said:
         yield Line(id="changes", text=Content("Changed since this order was fixed (o sorts again):\n" + "".join(said)))
 
@@ -61,16 +60,13 @@ def _runs(runs: tuple[Run, ...], picture: Picture) -> Iterator[Line]:
     for run in runs:
         owners = {knife.id: (knife, box) for box in picture.boxes for knife in box.knives if knife.id in run.knife_ids}
         knives = [owners[knife_id] for knife_id in run.knife_ids if knife_id in owners]
-        lines = [
-            f"\n    {run_knife_words(knife, picture.settings)} · {cell_text(box.customer.name)}"
-            for knife, box in knives
-        ]
+        lines = [f"\n    {run_knife_words(knife, picture)} · {cell_text(box.customer.name)}" for knife, box in knives]
         yield Line(
             id=run_id(run),
             stops=True,
             mentions=frozenset(box.box.number for _, box in knives),
             text=Content.assemble(
-                (run_words(run, picture.now), "bold"),
+                (run_head_words(run, picture), "bold"),
                 f"\n    {belts_words(run.process, picture.settings)} · {run_minutes_words(run)}",
                 *lines,
                 "\n",
@@ -123,7 +119,10 @@ def handling_minutes(picture: Picture) -> int:
 
 
 def day_heading(picture: Picture) -> Content:
-    """What the day holds, handling minutes apart, and the bench's cautions."""
+    """What the day holds, handling minutes apart, what overloads the bench, and the bench's cautions."""
     bench, _, *rest = day_line_words(picture.day_line)
     said = (bench, fits_words(picture), f"handling {handling_minutes(picture)} min", *rest)
-    return Content(f"Day list · {' · '.join(said)}\n{BENCH_SHORT}")
+    overloads = heaviest_overload_words(picture)
+    return Content.assemble(
+        f"Day list · {' · '.join(said)}\n", (f"{overloads}\n" if overloads else "", "bold"), BENCH_SHORT
+    )

@@ -15,13 +15,20 @@ from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.forms.parts import LabelPart, PromisePart
 from queueboard.board.forms.picker import CustomerPicker
+from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.errors import TypedError
 from queueboard.intake.small import read_number, read_things
 from queueboard.phrases.typed import parse_count
+from queueboard.shop.picture import Picture
 from queueboard.shop.receiving import customers, next_number, receive_box
+from queueboard.shop.wishing import Wish
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewBox, NewCustomer
 from queueboard.words import CameBy, GoesBy
+
+HINT = "Enter on · Shift+Tab back (knives: ↑) · F2 takes the box in now · Esc leaves"
+HINT_WITH_DAY = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F3 take the day · Esc leave"
 
 Arrival = tuple[CameBy, bool]
 """How it came, and whether it is opened now."""
@@ -40,6 +47,7 @@ class ReceiveScreen(KeptForm[int]):
     CSS_PATH = "receive.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f2", "go", "take it in now", id="receive.store"),
+        Binding("f3", "take_day", "promise the earliest day", id="receive.day"),
         Binding("escape,q", "leave", "leave", id="receive.leave"),
     ]
     AUTO_FOCUS = "CustomerPicker Field"
@@ -61,6 +69,7 @@ class ReceiveScreen(KeptForm[int]):
         self.label = LabelPart(desk)
         self.note = Field(hint="where it stands, anything to remember")
         self.rush = Tick("rush")
+        self.when = PromiseLine(desk)
         self.counts = Row(("counted", self.counted), ("note says", self.note_says), id="counts")
         self.parcel = (Row(("carrier days", self.carrier_days), id="carrier"), self.label)
         self.inside = (self.counts, self.lines, Row(("comes with", self.things)))
@@ -78,8 +87,8 @@ class ReceiveScreen(KeptForm[int]):
             yield self.promised
             yield from self.parcel
             yield Row(("note, shelf", self.note), ("", self.rush))
-        yield Static("", id="sentence")
-        yield Static(Content("Enter on · Shift+Tab back (knives: ↑) · F2 takes the box in now · Esc leaves"), id="hint")
+        yield self.when
+        yield from (Static("", id="sentence"), Static("", id="hint"))
 
     def on_mount(self) -> None:
         self.changed()
@@ -93,6 +102,41 @@ class ReceiveScreen(KeptForm[int]):
             sent.display = parcel
         self.promised.goes_back(self.goes_by.value)
         self.lines.count_to(self.counted.value)
+        self.ask_when()
+
+    def ask_when(self) -> None:
+        """Say beneath the form when this box could be ready, and which key promises that."""
+        if self.when.ask(self.wish()):
+            offered = self.when.advice is not None and self.when.advice.offer is not None
+            self.query_one("#hint", Static).update(Content(HINT_WITH_DAY if offered else HINT))
+
+    def wish(self) -> Wish | None:
+        """The box as far as it is typed; None while nothing of it can be promised."""
+        parcel, told = self.goes_by.value is GoesBy.PARCEL, self.promised.so_far()
+        try:
+            carrier_days = read_number(self.carrier_days.value) if parcel else 0
+        except TypedError:
+            return None
+        if not self.came.value[1]:
+            return None
+        return Wish(
+            knives=self.lines.knives,
+            goes_by=self.goes_by.value,
+            carrier_days=carrier_days,
+            kind=self.promised.kind.value,
+            day=None if told is None else told.day,
+            at=None if told is None else told.at,
+        )
+
+    def action_take_day(self) -> None:
+        """Put the earliest day that can be told into the promise; the cursor stays where it is."""
+        if self.when.advice is not None and self.when.advice.day_to_tell is not None:
+            self.promised.take_day(self.when.advice.day_to_tell)
+
+    def show(self, picture: Picture) -> None:
+        """Another window has written, or a minute has gone by: the day may be another one."""
+        if self.is_mounted:
+            self.ask_when()
 
     @on(Turned)
     def comes_as_it_goes(self, event: Turned) -> None:

@@ -1,4 +1,4 @@
-"""One question before a run with knives of several boxes leaves the bench."""
+"""One question before a run that is somebody else's, or of several boxes, leaves the bench."""
 
 from collections.abc import Sequence
 from typing import ClassVar
@@ -35,14 +35,17 @@ class RunDialog(ShopModal[bool]):
     ]
     AUTO_FOCUS = ""
 
-    def __init__(self, desk: Desk, knives: Sequence[Knife], to: Column) -> None:
+    def __init__(self, desk: Desk, knives: Sequence[Knife], to: Column, whose: str = "") -> None:
         super().__init__(desk)
         self.knives = tuple(knives)
         self.to = to
+        self.whose = whose
+        """Initials of whose run it is; empty for one without a clock."""
 
     def compose(self) -> ComposeResult:
         count, boxes = len(self.knives), len({knife.box_id for knife in self.knives})
-        said = f"{many(count, 'knife')} of {boxes} boxes: {Column.ON_BENCH.value} → {self.to.value}"
+        whose = f"{self.whose} has this run. " if self.whose else ""
+        said = f"{whose}{many(count, 'knife')} of {many(boxes, 'box')}: {Column.ON_BENCH.value} → {self.to.value}"
         with Vertical(id="run"):
             with Horizontal(id="run-top"):
                 yield Digits(str(count), id="run-count")

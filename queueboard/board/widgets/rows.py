@@ -156,4 +156,4 @@ def tone_of(word: str, otherwise: Tone = Tone.PLAIN) -> Tone:
     """How loud a state's word is."""
     if word in {Lateness.LATE.value, Lateness.WILL_BE_LATE.value, DECLINED, LOOKING}:
         return Tone.LOUD
-    return Tone.DUE if word == "TODAY" else otherwise
+    return Tone.DUE if word in {"TODAY", Lateness.TIGHT.value} else otherwise

@@ -40,10 +40,10 @@ def between(parts: tuple[str, ...], right: str, width: int) -> Content:
 
 
 def styled(part: str) -> Content:
-    """A part of the day line; what is late stands out, by its word first."""
+    """A part of the day line; what is late or tight stands out, by its word first."""
     if part.startswith(("LATE", "WILL BE LATE")):
         return Content.styled(part, "bold $text-error")
-    return Content.styled(part, "bold" if part.startswith("WAIT") else "")
+    return Content.styled(part, "bold" if part.startswith(("TIGHT", "WAIT")) else "")
 
 
 def copied_words(picture: Picture) -> str:

@@ -1,0 +1,71 @@
+"""The week ahead as a load picture: minutes booked against minutes there, what is due, closures by their names."""
+
+from datetime import timedelta
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from queueboard.board.base import ShopScreen
+from queueboard.phrases.late import heaviest_overload_words
+from queueboard.phrases.week import BAR, day_head_words, due_words, later_minutes, load_bar, load_words
+from queueboard.shop.picture import Picture
+from queueboard.shop.quoting import DayLoad, rush_minutes, week
+
+HEAD = 18
+"""Cells for the name of a day."""
+KEYS = "█ booked · ░ free · ↑ ↓ scroll · . or escape back"
+
+
+class WeekScreen(ShopScreen[int | None]):
+    """Today and the next six days, two lines each."""
+
+    CSS_PATH = "lists.tcss"
+    leads_to_tags = True
+    BINDING_GROUP_TITLE = "On the week ahead"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,full_stop,comma,q,h,enter", "leave", "back", tooltip="Back to where you were.", id="week.leave")
+    ]
+
+    def compose(self) -> ComposeResult:
+        yield Static(id="heading", markup=False)
+        with VerticalScroll(id="days"):
+            yield Static(id="loads", markup=False)
+        yield Static(KEYS, id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        self.show(self.desk.picture)
+
+    def show(self, picture: Picture) -> None:
+        """Show a new picture."""
+        if not self.children:
+            return
+        loads = week(picture)
+        self.query_one("#heading", Static).update(_heading(picture))
+        most = max(load.there_minutes for load in loads)
+        lines = [_line(load, most, picture) for load in loads]
+        beyond = later_minutes(picture, loads)
+        lines.append(Content(f"after these days: {beyond} min of work" if beyond else "after these days: nothing yet"))
+        self.query_one("#loads", Static).update(Content("\n").join(lines))
+
+    def action_leave(self) -> None:
+        self.dismiss(None)
+
+
+def _heading(picture: Picture) -> Content:
+    today = picture.now.date()
+    room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
+    said = "The week ahead · room for a rush: {} min today, {} min tomorrow".format(*room)
+    overloads = heaviest_overload_words(picture)
+    return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"), "\n")
+
+
+def _line(load: DayLoad, most: int, picture: Picture) -> Content:
+    """The day with its bar and its figures; below what is due."""
+    bar = load_bar(load, most)
+    head = day_head_words(load, picture.now.date()).ljust(HEAD)
+    said = f"{bar.ljust(BAR)}  {load_words(load)}" if bar else load_words(load)
+    return Content.assemble((head, "bold"), f"{said}\n", " " * HEAD, due_words(load))

@@ -1,0 +1,58 @@
+"""The runs at the bench in words: whose, since when, how long so far, whether the bell rang; and which comes next."""
+
+from datetime import datetime
+
+from queueboard.phrases.dates import many, minutes_words, time_words, when_words
+from queueboard.phrases.day import run_words
+from queueboard.shop.picture import Picture
+from queueboard.values.measured import BenchRun
+from queueboard.values.plan import Run
+
+
+def bench_run(run: Run, picture: Picture) -> BenchRun | None:
+    """The run under way that stands behind a run of the plan; None for one that nobody has begun."""
+    if run.under_way is None:
+        return None
+    return next((bench for bench in picture.runs if bench.id == run.under_way.run_id), None)
+
+
+def next_free_run(picture: Picture) -> Run | None:
+    """The first run that nobody has begun: whoever is free takes it."""
+    return next((run for run in picture.plan.runs if run.under_way is None), None)
+
+
+def own_run(picture: Picture, initials: str) -> Run | None:
+    """The run of the plan that a person has going on, before one of theirs that is paused; None when they are free."""
+    own = [run for run in picture.plan.runs if run.under_way is not None and run.under_way.by == initials]
+    going = [run for run in own if (bench := bench_run(run, picture)) is not None and bench.paused_at is None]
+    return next(iter((*going, *own)), None)
+
+
+def run_head_words(run: Run, picture: Picture) -> str:
+    """The first line of a run: UNDER WAY plain, 3 knives: MB since 09:12, 14 of 28 min; else clock, process and why."""
+    bench = bench_run(run, picture)
+    if bench is None:
+        return run_words(run, picture)
+    word = "UNDER WAY" if bench.paused_at is None else "PAUSED"
+    return f"{word} {run.process}, {many(len(run.knife_ids), 'knife')}: {clock_of_run_words(bench, picture.now)}"
+
+
+def clock_of_run_words(bench: BenchRun, now: datetime) -> str:
+    """MB since 09:12, 14 of 28 min; MB since 09:12, paused since 09:30, 18 of 28 min; not timed, once that is so."""
+    started = bench.started_at.astimezone(now.tzinfo)
+    began = time_words(started) if started.date() == now.date() else when_words(started, now)
+    parts = [f"{bench.started_by} since {began}"]
+    if bench.paused_at is not None:
+        parts.append(f"paused since {time_words(bench.paused_at.astimezone(now.tzinfo))}")
+    parts.append(f"{bench.worked_seconds(now) // 60} of {-(-bench.planned_seconds // 60)} min")
+    if not bench.timed:
+        parts.append("its time does not count")
+    return ", ".join(parts)
+
+
+def finished_words(bench: BenchRun, tags: str, to: str) -> str:
+    """What is said when a run is finished: run of plain finished after 24 min, to testing: 417-1, 417-2."""
+    if bench.finished_at is None or not bench.timed:
+        return f"Run of {bench.process} done without timing, to {to}: {tags}"
+    worked = minutes_words(bench.worked_seconds(bench.finished_at) // 60)
+    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. x throws its time away."

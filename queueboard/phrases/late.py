@@ -1,0 +1,82 @@
+"""Boxes that are late, will be, or are tight, in words; one key deeper how likely that is and what can be told."""
+
+from datetime import datetime
+
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words
+from queueboard.phrases.dates import date_words, lateness_words, when_words
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.plan import BoxForecast, Overload
+from queueboard.words import Lateness
+
+_WORST_FIRST = tuple(Lateness)
+
+
+def late_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
+    """Boxes that are late, then those that will be, then the tight ones; each the worst first."""
+    late = (box for box in picture.boxes if box.forecast.lateness is not Lateness.ON_TIME)
+    return tuple(sorted(late, key=lambda box: _badness(box.forecast)))
+
+
+def _badness(forecast: BoxForecast) -> tuple[int, int, int]:
+    return _WORST_FIRST.index(forecast.lateness), -forecast.late_minutes, forecast.slack_minutes or 0
+
+
+def slack_words(forecast: BoxForecast) -> str:
+    """12 bench min to spare; 130 bench min short; empty where nothing is left for the bench or nothing was told."""
+    if forecast.slack_minutes is None:
+        return ""
+    kind = "to spare" if forecast.slack_minutes >= 0 else "short"
+    return f"{abs(forecast.slack_minutes)} bench min {kind}"
+
+
+def late_parts(box: BoxPicture, now: datetime) -> tuple[str, ...]:
+    """How late a box is or will be and what it has to spare, its ship-by, how far it is, and what is in the way."""
+    told = ", ".join(filter(None, (lateness_words(box.forecast), slack_words(box.forecast))))
+    return told, due_words(box, now), ready_words(box), in_the_way(box, now)
+
+
+def late_words(box: BoxPicture, now: datetime) -> str:
+    """One late box: 417 LATE by 2 h 10 min, ship by yesterday 15:45, 3 of 5 ready, 1 looked for: its name."""
+    return f"{box.box.number} {', '.join(late_parts(box, now))}: {box.customer.name}"
+
+
+def overload_words(overload: Overload, now: datetime) -> str:
+    """Overloaded by 600 min before Friday 15:45."""
+    return f"overloaded by {overload.minutes} min before {when_words(overload.before.astimezone(now.tzinfo), now)}"
+
+
+def heaviest_overload_words(picture: Picture) -> str:
+    """The heaviest overload of the plan, the first of equals; empty when the bench can bear what was promised."""
+    heaviest = max(picture.plan.overloads, key=lambda overload: overload.minutes, default=None)
+    return "" if heaviest is None else overload_words(heaviest, picture.now)
+
+
+def chance_words(permille: int) -> str:
+    """The chance of being late: 23 % likely to be late; over 99 %, under 1 %: never nought or a hundred."""
+    if permille > 990:
+        return "over 99 % likely to be late"
+    return "under 1 % likely to be late" if permille < 10 else f"{(permille + 5) // 10} % likely to be late"
+
+
+def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """One key deeper: how likely it is late, or what overloads the bench; when it is done; what can be told."""
+    now = picture.now
+    doubt, slack, honest = _doubt(box, picture), slack_words(box.forecast), box.honest_day
+    return (
+        *((doubt,) if doubt else ()),
+        " · ".join(filter(None, (slack, box_done_words(box, now)))),
+        *((f"honest now: {date_words(honest, now.date())} (p tells it)",) if honest is not None else ()),
+        *(("told once already: ask before its date moves again",) if len(box.promises) > 1 else ()),
+    )
+
+
+def _doubt(box: BoxPicture, picture: Picture) -> str:
+    """The chance of being late; while the bench is overloaded that instead, since a chance would mislead."""
+    overloads = picture.plan.overloads
+    if overloads:
+        due = box.ship_by
+        told = [one for one in overloads if due is not None and one.before <= due]
+        return overload_words((told or list(overloads[:1]))[-1], picture.now)
+    if box.forecast.lateness is Lateness.LATE or box.forecast.late_permille is None:
+        return ""
+    return chance_words(box.forecast.late_permille)

@@ -1,0 +1,114 @@
+"""What can be told at the counter, with the sum that leads to it: the earliest day, yes or no to a day, room left."""
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+from queueboard.phrases.dates import (
+    date_words,
+    done_by_words,
+    kind_words,
+    lateness_words,
+    many,
+    minutes_words,
+    time_words,
+)
+from queueboard.phrases.late import overload_words
+from queueboard.shop.picture import BoxPicture
+from queueboard.shop.quoting import Answer, Late, Offer
+from queueboard.shop.wishing import Advice, Wish
+from queueboard.words import GoesBy, PromiseKind
+
+BEYOND = "earliest: beyond the days planned ahead; no day can be told"
+_MOST_NAMED = 3
+"""Boxes that are named in one sentence; the others are counted."""
+
+
+def advice_lines(advice: Advice, now: datetime) -> tuple[str, ...]:
+    """The offer, its sum, then the answer to the day wished for; without one the room that is left.
+
+    A person's text may end the last line: for a literal place only.
+    """
+    offer = advice.offer
+    told = (BEYOND,) if offer is None else (offer_words(advice, offer, now), sum_words(offer))
+    return (*told, room_words(advice) if advice.answer is None else answer_words(advice, advice.answer, now.date()))
+
+
+def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
+    """Earliest: in hand by Fri 13 Nov (98 % sure), behind box 417; when overloaded that, and no chance."""
+    kind = kind_words(PromiseKind.BY_TIME if advice.wish.kind.has_time else advice.wish.kind, advice.wish.goes_by)
+    doubt = overload_words(advice.overloads[0], now) if advice.overloads else sure_words(offer.sure_permille)
+    behind = "" if offer.binds is None else f", behind box {offer.binds}"
+    return f"earliest: {kind} {date_words(advice.day_to_tell or offer.day, now.date())} ({doubt}){behind}"
+
+
+def sum_words(offer: Offer) -> str:
+    """Open 120 + this box 25 + to spare 95 = 240 bench min, 60 kept free · 180 a day · + 1 day for safety."""
+    before = offer.open_minutes + offer.own_minutes + offer.spare_minutes
+    work = f"open {offer.open_minutes} + this box {offer.own_minutes}"
+    parts = (
+        f"{work} + to spare {offer.spare_minutes} = {before} bench min, {offer.kept_minutes} kept free",
+        f"{offer.day_minutes} a day",
+        f"+ {many(offer.safety_days, 'day')} for safety" if offer.safety_days else "",
+    )
+    return " · ".join(part for part in parts if part)
+
+
+def room_words(advice: Advice) -> str:
+    """Today's room: 40 min, tomorrow 110 min."""
+    return f"today's room: {advice.room_today} min, tomorrow {advice.room_tomorrow} min"
+
+
+def answer_words(advice: Advice, answer: Answer, today: date) -> str:
+    """Fri 13 Nov: yes, 97 % sure; Fri 13 Nov: no, and what it would cost whom."""
+    wished = wish_words(advice.wish, today)
+    if not answer.yes:
+        return f"{wished}: no, {_why_not(answer)}"
+    return f"{wished}: yes" if advice.overloads else f"{wished}: yes, {sure_words(answer.sure_permille)}"
+
+
+def wish_words(wish: Wish, today: date) -> str:
+    """The day wished for: Fri 13 Nov; today 16:00 has its time."""
+    day = "" if wish.day is None else date_words(wish.day, today)
+    return day if wish.at is None else f"{day} {time_words(wish.at)}"
+
+
+def wish_box_words(wish: Wish) -> str:
+    """5 knives, pick-up; 5 knives, parcel, 3 carrier days."""
+    days = f", {many(wish.carrier_days, 'carrier day')}" if wish.goes_by is GoesBy.PARCEL else ""
+    return f"{many(len(wish.knives), 'knife')}, {wish.goes_by.value}{days}"
+
+
+def _why_not(answer: Answer) -> str:
+    if answer.costs:
+        return f"it would make {_costs_words(answer.costs)}"
+    if answer.presses is not None:
+        return f"too little would be left free before the promise of box {answer.presses}"
+    return "it cannot be done by then"
+
+
+def _costs_words(costs: Sequence[Late]) -> str:
+    """Box 417 late by 2 h, box 420 by 40 min and 3 boxes more late: the customers' names come last."""
+    named, more = costs[:_MOST_NAMED], len(costs) - _MOST_NAMED
+    said = ", ".join(
+        f"box {cost.number} {'' if place else 'late '}by {minutes_words(cost.minutes)}"
+        for place, cost in enumerate(named)
+    )
+    rest = f" and {many(more, 'box')} more" if more > 0 else ""
+    return f"{said}{rest} · {', '.join(cost.customer for cost in named)}"
+
+
+def planned_words(box: BoxPicture, now: datetime) -> str:
+    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the honest day, instead."""
+    done, forecast = f"the day list: {done_by_words(box.forecast, now)}", box.forecast
+    honest = "" if box.honest_day is None else f", so that {date_words(box.honest_day, now.date())} would be honest"
+    if late := lateness_words(forecast):
+        return f"{done}: {late}{honest}"
+    known = forecast.finish is not None and forecast.late_permille is not None
+    return f"{done}, {sure_words(1000 - (forecast.late_permille or 0))} to be on time" if known else done
+
+
+def sure_words(permille: int) -> str:
+    """A chance as it is told: 98 % sure, over 99 % sure, under 1 % sure; never nought or a hundred."""
+    if permille > 990:
+        return "over 99 % sure"
+    return "under 1 % sure" if permille < 10 else f"{(permille + 5) // 10} % sure"

@@ -1,0 +1,53 @@
+"""How full the days are: minutes booked against minutes there, in figures and as a bar that needs no colour."""
+
+from datetime import date
+
+from queueboard.clean import cell_text
+from queueboard.phrases.dates import date_words
+from queueboard.shop.picture import Picture
+from queueboard.shop.quoting import DayLoad
+
+BOOKED, FREE = "█", "░"
+BAR = 24
+"""Cells for the day with the most bench minutes."""
+
+
+def load_bar(load: DayLoad, most_minutes: int) -> str:
+    """The day's bench as cells, booked ones first; a day with anything booked has at least one, and so one with room.
+
+    most_minutes: those of the fullest day, which takes the whole bar.
+    """
+    if load.closed or not load.there_minutes:
+        return ""
+    cells = max(1, BAR * load.there_minutes // max(1, most_minutes))
+    booked = min(cells, -(-cells * load.planned_minutes // load.there_minutes))
+    if booked == cells > 1 and load.planned_minutes < load.there_minutes:
+        booked -= 1
+    return BOOKED * booked + FREE * (cells - booked)
+
+
+def load_words(load: DayLoad) -> str:
+    """120 of 198 min booked, 78 free; full; no bench time; CLOSED · the fair; CLOSED on Sundays."""
+    if load.closed:
+        why = cell_text(load.closed)
+        return f"CLOSED {why.removeprefix('closed ')}" if why.startswith("closed ") else f"CLOSED · {why}"
+    if not load.there_minutes:
+        return "no bench time"
+    free = load.there_minutes - load.planned_minutes
+    return f"{load.planned_minutes} of {load.there_minutes} min booked, {f'{free} free' if free else 'full'}"
+
+
+def due_words(load: DayLoad) -> str:
+    """40 min of work due; empty when nothing is due that day."""
+    return f"{load.due_minutes} min of work due" if load.due_minutes else ""
+
+
+def day_head_words(load: DayLoad, today: date) -> str:
+    """Thu 26 Nov, with the word today."""
+    return f"{date_words(load.day, today)}{' today' if load.day == today else ''}"
+
+
+def later_minutes(picture: Picture, loads: tuple[DayLoad, ...]) -> int:
+    """Minutes of the plan beyond the days shown, set-ups included."""
+    whole = sum(run.end_second - run.start_second for run in picture.plan.runs)
+    return max(0, (whole + 30) // 60 - sum(load.planned_minutes for load in loads))

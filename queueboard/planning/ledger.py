@@ -1,0 +1,129 @@
+"""The plan as it stands, in the planner's own shape, for everything that is asked of it: chances and new promises."""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from queueboard.planning.announcing import Guess, announced
+from queueboard.planning.batches import Bench, moments_of, queue_of
+from queueboard.planning.chance import BoxChance, Doubt, chances, overloads
+from queueboard.planning.evaluation import evaluate
+from queueboard.planning.learning import Factor
+from queueboard.planning.placing import Promised, promised
+from queueboard.planning.queue import QueueBox
+from queueboard.planning.timing import Batch
+from queueboard.values.plan import AnnouncedWork, Overload, Run
+
+KNIVES_APART = 1000
+"""Ids below zero, so many a box, for knives that nobody has seen yet; a box holds at most 999."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """What was promised and what the bench bears, to put questions to."""
+
+    promised: Promised
+    bench: Bench
+    moments: tuple[datetime, ...]
+    """For each cut-off of the queue the earliest moment that it stands for."""
+
+    def cutoff_of(self, moment: datetime) -> int | None:
+        """The index of the cut-off that stands for a moment; None when the ledger knows no such moment."""
+        cutoffs, seconds = self.promised.queue.cutoffs, self.bench.seconds_before(moment)
+        place = bisect_left(cutoffs, seconds)
+        return place if place < len(cutoffs) and cutoffs[place] == seconds else None
+
+    def with_moment(self, moment: datetime) -> "Ledger":
+        """The same ledger, asked about one more moment from now on."""
+        if self.cutoff_of(moment) is not None:
+            return self
+        queue, plan, seconds = self.promised.queue, self.promised.plan, self.bench.seconds_before(moment)
+        at = bisect_left(queue.cutoffs, seconds)
+
+        def moved(place: int | None) -> int | None:
+            return place if place is None or place < at else place + 1
+
+        queue = replace(
+            queue,
+            cutoffs=(*queue.cutoffs[:at], seconds, *queue.cutoffs[at:]),
+            boxes=tuple(replace(box, due=moved(box.due)) for box in queue.boxes),
+        )
+        plan = evaluate(queue, ((run.process, run.knife_ids) for run in plan.runs))
+        return replace(
+            self,
+            promised=promised(queue, plan, self.promised.doubt),
+            moments=(*self.moments[:at], moment, *self.moments[at:]),
+        )
+
+    def without(self, box_id: int) -> "Ledger":
+        """The same ledger as if a box were not there, so that it can be asked about as a new one."""
+        queue, plan = self.promised.queue, self.promised.plan
+        gone = {knife.id for box in queue.boxes if box.id == box_id for knife in box.knives}
+        queue = replace(queue, boxes=tuple(box for box in queue.boxes if box.id != box_id))
+        left = ((run.process, tuple(knife for knife in run.knife_ids if knife not in gone)) for run in plan.runs)
+        plan = evaluate(queue, (batch for batch in left if batch[1]))
+        return replace(self, promised=promised(queue, plan, self.promised.doubt))
+
+
+def ledger_of(
+    batches: Sequence[Batch],
+    runs: Sequence[Run],
+    bench: Bench,
+    coming: Sequence[AnnouncedWork],
+    factors: tuple[Factor, ...],
+    yield_sd: float,
+) -> Ledger | None:
+    """The ledger of a plan; None for a shop without bench time, of which nothing can be asked.
+
+    coming: boxes that are only announced. They stand behind all that is here: their promises are kept for them, and
+    nobody can begin them.
+    factors: how sure the seconds of each process are, in the order of the bench's processes.
+    yield_sd: how far the bench time of a day strays, as a share of it.
+    """
+    days = tuple(seconds * bench.rules.people for seconds in bench.clock.days())
+    if not days:
+        return None
+    under_way = bool(runs) and runs[0].under_way is not None
+    pieces = [piece for batch in batches for piece in batch]
+    queue = queue_of(pieces, bench, mounted=batches[0][0].knife.process if under_way else None)
+    place = {process.name: index for index, process in enumerate(bench.processes)}
+    order = [(place[b[0].knife.process], tuple(piece.knife.knife_id for piece in b)) for b in batches]
+    soonest = sorted(coming, key=lambda work: (work.ship_by.timestamp(), work.box_id))
+    guessed = tuple(_guessed(work, queue.cutoffs, bench) for work in soonest)
+    order += [(box.knives[0].process, tuple(knife.id for knife in box.knives)) for box in guessed]
+    queue = replace(queue, boxes=queue.boxes + guessed)
+    plan = evaluate(queue, order)
+    doubt = Doubt(factors=factors, yield_sd=yield_sd, days=days)
+    return Ledger(
+        promised=promised(queue, plan, doubt),
+        bench=bench,
+        moments=moments_of({piece.box.box_id: piece.box for piece in pieces}.values(), bench),
+    )
+
+
+def _guessed(work: AnnouncedWork, cutoffs: Sequence[int], bench: Bench) -> QueueBox:
+    """An announced box by a guess, due at the last cut-off up to its own."""
+    guess = Guess(process=0, knife_seconds=work.knife_seconds)
+    box = announced(guess, work.box_id, -KNIVES_APART * (work.box_id + 1), work.knives)
+    due = bisect_right(cutoffs, bench.seconds_before(work.ship_by)) - 1 if work.ship_by >= bench.now else -1
+    return replace(box, due=due)
+
+
+def chances_of(ledger: Ledger | None) -> dict[int, BoxChance]:
+    """How each promised box with knives stands, by its id."""
+    if ledger is None:
+        return {}
+    told = ledger.promised
+    return {chance.box_id: chance for chance in chances(told.queue, told.plan, told.doubt)}
+
+
+def overloads_of(ledger: Ledger | None) -> tuple[Overload, ...]:
+    """The moments before which far too much was promised, the first one first."""
+    if ledger is None:
+        return ()
+    told = overloads(ledger.promised.queue, ledger.promised.doubt)
+    zone = ledger.bench.now.tzinfo
+    return tuple(
+        Overload(before=ledger.moments[one.cutoff].astimezone(zone), minutes=-(-one.seconds // 60)) for one in told
+    )

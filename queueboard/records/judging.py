@@ -1,0 +1,91 @@
+"""What was said and told, and what became of the boxes, read with fixed SQL."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Literal
+
+from queueboard.records.cells import instant_or_none, whole, whole_or_none
+from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import from_us
+from queueboard.words import GoesBy
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Became:
+    """What became of a box that came in."""
+
+    number: int
+    goes_by: GoesBy
+    carrier_days: int
+    ready_at: datetime | None
+    """When the last of its knives was ready; None when some are not yet."""
+    gone_at: datetime | None
+    """When the last of it was closed out; None while something is here."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """What was said of a box on a day."""
+
+    day: date
+    box_id: int
+    due: datetime
+    late_permille: int
+
+
+READY = """SELECT k.box_id, max(k.place NOT IN ('ready', 'gone')), max((SELECT h.at_us FROM history h
+WHERE h.entity = 'knife' AND h.entity_id = k.id AND instr(h.after, '"place":"ready"')
+AND NOT coalesce(instr(h.before, '"place":"ready"') OR instr(h.before, '"place":"gone"'), 0)
+ORDER BY h.id DESC LIMIT 1)) FROM knife k"""
+"""Per box: whether a knife of it is not ready yet, and when the last one came to be."""
+
+
+def what_became(database: ShopDatabase, of: Literal["said", "promise"], since: date) -> dict[int, Became]:
+    """What became of the boxes of which something was said, or told, for a day since then.
+
+    Boxes that never came in, and those that closed without anything having been made ready, are left out.
+    """
+    boxes, first = f"(SELECT box_id FROM {of} WHERE day >= ?)", (since.isoformat(),)
+    ready = {
+        whole(row[0]): (bool(row[1]), whole_or_none(row[2]))
+        for row in database.rows(f"{READY} WHERE k.box_id IN {boxes} GROUP BY k.box_id", first)
+    }
+    gone = {
+        whole(row[0]): row[1]
+        for row in database.rows(
+            f"SELECT box_id, max(finished_us) FROM close_out WHERE box_id IN {boxes} GROUP BY box_id", first
+        )
+    }
+    found: dict[int, Became] = {}
+    for box_id, number, goes_by, carrier_days, closed_us in database.rows(
+        "SELECT id, number, goes_by, carrier_days, closed_us FROM box "
+        f"WHERE announced_us IS NULL AND id IN {boxes} ORDER BY id",
+        first,
+    ):
+        some_not_ready, ready_us = ready.get(whole(box_id), (True, None))
+        if closed_us is None or ready_us is not None:
+            found[whole(box_id)] = Became(
+                number=whole(number),
+                goes_by=GoesBy(str(goes_by)),
+                carrier_days=whole(carrier_days),
+                ready_at=None if some_not_ready else instant_or_none(ready_us),
+                gone_at=None if closed_us is None else instant_or_none(gone.get(whole(box_id))),
+            )
+    return found
+
+
+def said_since(database: ShopDatabase, since: date) -> tuple[Said, ...]:
+    """What was said from a day on, oldest first."""
+    rows = database.rows(
+        "SELECT day, box_id, due_us, late_permille FROM said WHERE day >= ? ORDER BY day, due_us, box_id",
+        (since.isoformat(),),
+    )
+    return tuple(
+        Said(
+            day=date.fromisoformat(str(row[0])),
+            box_id=whole(row[1]),
+            due=from_us(whole(row[2])),
+            late_permille=whole(row[3]),
+        )
+        for row in rows
+    )

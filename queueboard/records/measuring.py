@@ -1,0 +1,150 @@
+"""What the shop file holds of the bench's own pace: finished runs, and how the work left for the bench changed.
+
+History is read by what stands in its lines, without taking them apart; no person's text is in it that could be taken
+for a field.
+"""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from queueboard.records.cells import whole
+from queueboard.records.database import ShopDatabase
+from queueboard.records.reading import OPEN_BOXES, knives_of
+from queueboard.records.telling import undone_groups
+from queueboard.values.knife import Knife
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishedRun:
+    """A finished run with the knives that were worked in it, at least one."""
+
+    knives: int
+    boxes: int
+    """Boxes that the knives belong to."""
+    starter_seconds: int
+    """Of those knives."""
+    nominal_seconds: int
+    """Of all knives that it was begun with, and the set-up."""
+    planned_seconds: int
+    set_up_seconds: int
+    worked_seconds: int
+    timed: bool
+
+
+def finished_runs(database: ShopDatabase, process: str, most: int) -> tuple[FinishedRun, ...]:
+    """The newest finished runs of a process, at most so many."""
+    rows = database.rows(
+        "SELECT count(*), count(DISTINCT knife.box_id), sum(k.nominal_seconds), r.nominal_seconds, r.planned_seconds, "
+        "r.set_up_seconds, (r.finished_us - r.started_us - r.paused_total_us) / 1000000, r.timed "
+        "FROM (SELECT * FROM bench_run WHERE process = ? AND finished_us IS NOT NULL "
+        "ORDER BY finished_us DESC LIMIT ?) r "
+        "JOIN run_knife k ON k.run_id = r.id JOIN knife ON knife.id = k.knife_id GROUP BY r.id ORDER BY r.id",
+        (process, most),
+    )
+    return tuple(
+        FinishedRun(
+            knives=whole(row[0]),
+            boxes=whole(row[1]),
+            starter_seconds=whole(row[2]),
+            nominal_seconds=whole(row[3]),
+            planned_seconds=whole(row[4]),
+            set_up_seconds=whole(row[5]),
+            worked_seconds=whole(row[6]),
+            timed=bool(row[7]),
+        )
+        for row in rows
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkChange:
+    """One change of the work left for the bench."""
+
+    at_us: int
+    box_id: int
+    knives: int
+    """How many more knives of the box need the bench after it: 1, 0 or -1."""
+    waiting: int
+    """1 when the box began to wait, -1 when it ended, 0 otherwise."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkLeft:
+    """The work left for the bench, and how it came to that."""
+
+    needing: Counter[int]
+    """By box, the knives that need the bench now."""
+    waiting: Counter[int]
+    """By box, 1 while the whole box waits."""
+    changes: tuple[WorkChange, ...]
+    """Newest first."""
+
+
+_LINES = "history h INDEXED BY history_work"
+"""The lines of boxes and knives by their instant; without its name the index of single rows would be read through."""
+
+
+def _at(side: str, *places: str) -> str:
+    """A condition: the knife, as it stands on one side of a line of history, stands in one of these places."""
+    return "(" + " OR ".join(f'instr({side}, \'"place":"{place}"\')' for place in places) + ")"
+
+
+def _needs(side: str) -> str:
+    """A condition: the knife, as it stands on one side of a line of history, needs the bench."""
+    free = ('"declined":null', '"waiting_for":null', '"looking_for":0')
+    parts = [_at(side, "received", "on bench"), *(f"instr({side}, '{part}')" for part in free)]
+    return f"coalesce({' AND '.join(parts)}, 0)"
+
+
+def _waits(side: str) -> str:
+    """A condition: the box, as it stands on one side of a line of history, waits."""
+    return f"coalesce(instr({side}, '\"waiting_for\":null') = 0, 0)"
+
+
+def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
+    """What needs the bench now, and every change of it since an instant; knives that were struck never were."""
+    needing = database.rows(
+        f"SELECT box_id, count(*) FROM knife WHERE box_id IN ({OPEN_BOXES}) AND place IN ('received', 'on bench') "
+        "AND declined IS NULL AND waiting_for IS NULL AND looking_for = 0 GROUP BY box_id"
+    )
+    waiting = database.rows("SELECT id FROM box WHERE waiting_for IS NOT NULL")
+    changes = database.rows(
+        "SELECT at_us, box_id, knives, waiting FROM ("
+        f"SELECT h.id, h.at_us, k.box_id, {_needs('h.after')} - {_needs('h.before')} AS knives, 0 AS waiting "
+        f"FROM {_LINES} JOIN knife k ON k.id = h.entity_id "
+        "WHERE h.entity IN ('box', 'knife') AND h.entity = 'knife' AND h.at_us >= ? "
+        "UNION ALL "
+        f"SELECT h.id, h.at_us, h.entity_id, 0, {_waits('h.after')} - {_waits('h.before')} FROM {_LINES} "
+        "WHERE h.entity IN ('box', 'knife') AND h.entity = 'box' AND h.at_us >= ?) "
+        "WHERE knives <> 0 OR waiting <> 0 ORDER BY at_us DESC, id DESC",
+        (since_us, since_us),
+    )
+    return WorkLeft(
+        needing=Counter({whole(box_id): whole(knives) for box_id, knives in needing}),
+        waiting=Counter(whole(row[0]) for row in waiting),
+        changes=tuple(
+            WorkChange(at_us=whole(row[0]), box_id=whole(row[1]), knives=whole(row[2]), waiting=whole(row[3]))
+            for row in changes
+        ),
+    )
+
+
+_FORWARD = (
+    "entity IN ('box', 'knife') AND entity = 'knife' AND at_us >= ? AND operation <> 'undo' "
+    f"AND {_at('before', 'received', 'on bench')} AND {_at('after', 'testing', 'ready')} "
+    "AND instr(after, '\"declined\":null')"
+)
+"""A line of history in which the bench was done with a knife."""
+
+
+def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str, Knife], ...]:
+    """What was done at the bench since an instant: when, in which action, and the knife; undone actions left out."""
+    undone = undone_groups(database)
+    done = database.rows(f"SELECT at_us, group_id, entity_id FROM {_LINES} WHERE {_FORWARD} ORDER BY id", (since_us,))
+    knives = knives_of(database, f"k.id IN (SELECT entity_id FROM {_LINES} WHERE {_FORWARD})", since_us)
+    by_id = {knife.id: knife for knife in knives}
+    return tuple(
+        (whole(at_us), str(group), by_id[whole(knife_id)])
+        for at_us, group, knife_id in done
+        if str(group) not in undone and whole(knife_id) in by_id
+    )

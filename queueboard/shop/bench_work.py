@@ -1,0 +1,153 @@
+"""The open work as the planner needs it: what each knife takes, by when each box is due, what binds its turn."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.calendar.days import ShopCalendar, bench_windows
+from queueboard.parcels.cutoffs import leaves_at, leaving_moments, ship_by
+from queueboard.parcels.labels import last_use_day
+from queueboard.planning.learning import Factor, Learned, Yield, learn, learn_yield
+from queueboard.planning.order import Planned, plan_work
+from queueboard.records.reading import OpenWork
+from queueboard.settings.rules import knife_minutes, process_of
+from queueboard.settings.shapes import Settings
+from queueboard.values.box import Box, Promise, ReturnLabel
+from queueboard.values.knife import Knife
+from queueboard.values.plan import AnnouncedWork, BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay
+from queueboard.words import Column, GoesBy, LabelState, PlanOrder
+
+HORIZON_DAYS = 90
+"""Calendar days of bench time that the plan looks ahead; work beyond has no clock time."""
+
+LEAVING_DAYS = 21
+"""Calendar days whose moments of leaving the plan knows besides those that were promised."""
+
+BENCH_COLUMNS = (Column.RECEIVED, Column.ON_BENCH)
+"""Where a knife still needs the bench."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Minutes:
+    """What the shop has learned of its own minutes."""
+
+    learned: Learned
+    """By process, in the order of the settings."""
+    day_yield: Yield
+
+
+def untaught(processes: int) -> Minutes:
+    """What a shop with so many processes knows of its minutes before anything was measured."""
+    learned = learn((), processes)
+    return Minutes(learned=learned, day_yield=learn_yield((), learned.processes))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchWork:
+    """Everything that the plan is made from, but for the time and the order."""
+
+    settings: Settings
+    calendar: ShopCalendar
+    work: OpenWork
+    minutes: Minutes
+
+    def planned(self, now: datetime, fixed: Sequence[Sequence[int]], restarts: int = 0) -> Planned:
+        """The plan at *now*, in the shop's zone; restarts as for the day list."""
+        planning, day_yield = self.settings.planning, self.minutes.day_yield
+        rules = PlanRules(
+            earliest_due_first=planning.order is PlanOrder.EARLIEST_DUE,
+            saved_percent=planning.saved_percent,
+            people=planning.people,
+            bench_share=day_yield.mean,
+            tight_permille=planning.tight_percent * 10,
+            restarts=restarts,
+        )
+        return plan_work(
+            tuple(self._box(box, now) for box in self.work.boxes if not box.announced),
+            tuple(
+                ProcessWork(name=p.name, set_up_seconds=p.set_up_seconds, run_size=p.run_size)
+                for p in self.settings.processes
+            ),
+            bench_windows(self.calendar, now, HORIZON_DAYS),
+            now,
+            fixed,
+            under_way=tuple(
+                RunUnderWay(run_id=run.id, by=run.started_by, worked_seconds=run.worked_seconds(now))
+                for run in self.work.runs
+            ),
+            coming=tuple(self._coming()),
+            leaves=leaving_moments(self.calendar, now.date(), LEAVING_DAYS),
+            rules=rules,
+            factors=self.minutes.learned.processes,
+            yield_sd=day_yield.relative_sd,
+        )
+
+    def _coming(self) -> Iterator[AnnouncedWork]:
+        """The announced boxes that were promised."""
+        for box in self.work.boxes:
+            promises = self.work.promises.get(box.id, ())
+            due = self.ship_by(box, promises[-1]) if promises else None
+            if box.announced and due is not None:
+                yield AnnouncedWork(
+                    box_id=box.id,
+                    ship_by=due,
+                    knives=box.expected_knives,
+                    knife_seconds=60 * self.settings.planning.announced_minutes,
+                )
+
+    def factor(self, process: str) -> Factor:
+        """What the starter minutes of a process are to be multiplied with."""
+        names = [known.name for known in self.settings.processes]
+        return self.minutes.learned.processes[names.index(process)]
+
+    def _box(self, box: Box, now: datetime) -> BoxWork:
+        knives = self.work.knives.get(box.id, ())
+        promises = self.work.promises.get(box.id, ())
+        held = promises[-1] if promises else None
+        here = [knife for knife in knives if knife.on_hand]
+        handling, by_parcel = self.settings.handling, box.goes_by is GoesBy.PARCEL
+        return BoxWork(
+            box_id=box.id,
+            number=box.number,
+            ship_by=self.ship_by(box, held),
+            label_by=self._label_by(self.work.labels.get(box.id)),
+            promised_today=held is not None and held.day == now.date(),
+            rush=box.rush,
+            this_next=box.this_next,
+            never_slip=box.never_slip,
+            told_again=len(promises) > 1,
+            waiting=box.waiting_for is not None,
+            ready_to_fetch=bool(here) and not by_parcel and all(knife.can_leave for knife in here),
+            handling_minutes=handling.pack_per_parcel if by_parcel else handling.counter_per_box,
+            knives=tuple(self._knife(knife) for knife in knives if _needs_bench(knife)),
+        )
+
+    def ship_by(self, box: Box, held: Promise | None) -> datetime | None:
+        """The cut-off of a box."""
+        return ship_by(self.calendar, held, box.goes_by, box.carrier_days)
+
+    def _label_by(self, label: ReturnLabel | None) -> datetime | None:
+        if label is None or label.state is not LabelState.HERE or label.expires_on is None:
+            return None
+        return leaves_at(self.calendar, last_use_day(self.calendar, label.expires_on))
+
+    def _knife(self, knife: Knife) -> KnifeWork:
+        kind, handling = self.settings.kind(knife.kind), self.settings.handling
+        process = self.settings.processes[0] if kind is None else process_of(self.settings, kind, knife.edge)
+        run = next((run for run in self.work.runs if knife.id in run.knife_ids), None)
+        return KnifeWork(
+            knife_id=knife.id,
+            tag=knife.tag,
+            process=process.name if run is None else run.process,
+            seconds=self.factor(process.name).learned(60 * knife_minutes(self.settings, knife)),
+            handling_minutes=handling.test_per_knife + handling.wrap_per_knife,
+            rework=knife.rework > 0,
+            begun=knife.column is Column.ON_BENCH,
+            run_id=None if run is None else run.id,
+        )
+
+
+def _needs_bench(knife: Knife) -> bool:
+    return (
+        knife.column in BENCH_COLUMNS and knife.declined is None and knife.waiting_for is None and not knife.looking_for
+    )

@@ -1,0 +1,89 @@
+"""What a box would be promised for, typed or open, and everything the picture answers to that at once."""
+
+from dataclasses import dataclass, replace
+from datetime import date, time, timedelta
+
+from queueboard.shop.bench_work import BENCH_COLUMNS
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.quoting import Answer, Offer, can_do, offer, rush_minutes
+from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
+from queueboard.values.new import NewKnife, NewPromise
+from queueboard.values.plan import Overload
+from queueboard.words import GoesBy, PromiseKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """A box that stands in a form or a command, and the day that is wished for, if any."""
+
+    knives: tuple[NewKnife, ...]
+    goes_by: GoesBy
+    carrier_days: int = 0
+    """Of a parcel; a promise by the day it leaves does without them."""
+    kind: PromiseKind = PromiseKind.DAY
+    day: date | None = None
+    at: time | None = None
+    """For a wish by a time of day."""
+    again: int | None = None
+    """The id of an open box whose date is asked about: it leaves the plan before its knives are asked about anew."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """When, whether by the day wished for, and what room is left."""
+
+    wish: Wish
+    offer: Offer | None
+    """None when no day within the days planned ahead will do."""
+    answer: Answer | None
+    """None without a day wished for, or where nothing can be said of it."""
+    room_today: int
+    """Bench minutes, as of `rush_minutes`."""
+    room_tomorrow: int
+    overloads: tuple[Overload, ...]
+    """While there are any, a chance would mislead."""
+
+    @property
+    def day_to_tell(self) -> date | None:
+        """The earliest day as it is told: what is ready on a day can go on the round of the day after."""
+        if self.offer is None:
+            return None
+        return self.offer.day + timedelta(days=self.wish.kind is PromiseKind.NEXT_ROUND)
+
+
+def advise(picture: Picture, wish: Wish) -> Advice | None:
+    """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
+    if picture.ledger is None or not 0 < len(wish.knives) <= MOST_KNIVES or wish.carrier_days > MOST_CARRIER_DAYS:
+        return None
+    if wish.again is not None:
+        picture = replace(picture, ledger=picture.ledger.without(wish.again))
+    today = picture.now.date()
+    days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
+    ready = None if wish.day is None else wish.day - timedelta(days=wish.kind is PromiseKind.NEXT_ROUND)
+    asked = None if ready is None else can_do(picture, wish.knives, wish.goes_by, days, ready, wish.at)
+    return Advice(
+        wish=wish,
+        offer=offer(picture, wish.knives, wish.goes_by, days),
+        answer=asked,
+        room_today=rush_minutes(picture, today),
+        room_tomorrow=rush_minutes(picture, today + timedelta(days=1)),
+        overloads=picture.plan.overloads,
+    )
+
+
+def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> Wish:
+    """An open box to be told a date, by its knives that still need the bench; told: the date typed so far."""
+    return Wish(
+        knives=tuple(
+            NewKnife(kind=knife.kind, edge=knife.edge, condition=knife.condition)
+            for column in BENCH_COLUMNS
+            for knife in box.in_column(column)
+            if knife.declined is None and not knife.looking_for
+        ),
+        goes_by=box.box.goes_by,
+        carrier_days=box.box.carrier_days,
+        kind=kind,
+        day=None if told is None else told.day,
+        at=None if told is None else told.at,
+        again=box.box.id,
+    )

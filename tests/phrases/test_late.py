@@ -1,0 +1,117 @@
+"""Late and tight boxes in words, and what stands one key deeper."""
+
+from dataclasses import replace
+from datetime import date
+
+from queueboard.phrases.boxes import box_signs
+from queueboard.phrases.day import day_line_words, learned_minutes
+from queueboard.phrases.late import (
+    chance_words,
+    heaviest_overload_words,
+    late_boxes,
+    late_words,
+    outlook_lines,
+    slack_words,
+)
+from queueboard.shop.picture import Picture
+from queueboard.values.plan import Overload
+from queueboard.words import Lateness
+from tests.busy_morning import busy_morning
+from tests.pictures import NOW, at, box_picture, forecast, knife, picture, plan, promise
+
+MORNING = busy_morning()
+
+
+def tight(number: int = 431, slack: int = 12, permille: int = 234) -> Picture:
+    """A box with a little to spare, alone on the board."""
+    box = box_picture(
+        number,
+        forecast_=forecast(
+            number,
+            finish=at(15),
+            minutes_left=30,
+            lateness=Lateness.TIGHT,
+            slack_minutes=slack,
+            late_permille=permille,
+        ),
+    )
+    return picture(box)
+
+
+def test_late_boxes_come_before_those_that_will_be_and_those_before_the_tight() -> None:
+    """The order is late first, each group by how late, the tightest of the tight first; on time is in none."""
+    some = replace(MORNING, boxes=(*tight(431).boxes, *tight(432, slack=3).boxes, *MORNING.boxes))
+
+    assert [box.box.number for box in late_boxes(some)] == [411, 420, 432, 431]
+
+
+def test_tight_is_a_word_wherever_late_is_one() -> None:
+    """A tight box says so on the board, in the late list and on the day's line."""
+    some = tight()
+    (box,) = some.boxes
+
+    assert box_signs(box, NOW) == ("TOMORROW", "TIGHT")
+    assert late_words(box, NOW).startswith("431 TIGHT, 12 bench min to spare, ready by tomorrow 16:00")
+    assert "TIGHT 1" in day_line_words(some.day_line)
+
+
+def test_slack_below_nought_is_what_is_missing() -> None:
+    """Minutes to spare, minutes short, or nothing where no ship-by or no work is."""
+    assert slack_words(forecast(slack_minutes=0)) == "0 bench min to spare"
+    assert slack_words(forecast(slack_minutes=-130)) == "130 bench min short"
+    assert slack_words(forecast()) == ""
+
+
+def test_a_chance_is_never_nought_or_a_hundred() -> None:
+    """Between one and 99 percent it is said as it is; beyond, that it is beyond."""
+    assert chance_words(234) == "23 % likely to be late"
+    assert chance_words(3) == "under 1 % likely to be late"
+    assert chance_words(999) == "over 99 % likely to be late"
+
+
+def test_one_key_deeper_is_the_chance_and_when_it_is_done() -> None:
+    """A tight box tells its chance, what it has to spare and its finish; nothing of another date."""
+    some = tight()
+
+    assert outlook_lines(some.boxes[0], some) == (
+        "23 % likely to be late",
+        "12 bench min to spare · done by today 15:00",
+    )
+
+
+def test_an_overload_stands_in_place_of_every_chance() -> None:
+    """While the plan tells an overload no percentage is said, but by how much and before when; the box's own moment."""
+    loads = (Overload(before=at(15, 45, days=1), minutes=600), Overload(before=at(15, 45, days=4), minutes=900))
+    some = replace(tight(), plan=replace(plan(), overloads=loads))
+    later = replace(some.boxes[0], ship_by=at(16, days=5))
+
+    assert heaviest_overload_words(some) == "overloaded by 900 min before Monday 15:45"
+    assert outlook_lines(some.boxes[0], some)[0] == "overloaded by 600 min before tomorrow 15:45"
+    assert outlook_lines(later, some)[0] == "overloaded by 900 min before Monday 15:45"
+    assert "%" not in " ".join(outlook_lines(later, some))
+
+
+def test_a_box_that_will_be_late_has_an_honest_day_and_says_that_it_was_told_once() -> None:
+    """The day that can be told now, and a warning where the date was moved before."""
+    box = box_picture(
+        420,
+        promises=(promise(box_number=420), promise(box_number=420, id=2)),
+        forecast_=forecast(420, finish=at(10, days=5), minutes_left=30, lateness=Lateness.WILL_BE_LATE),
+        honest_day=date(2026, 12, 1),
+    )
+
+    assert outlook_lines(box, picture(box))[1:] == (
+        "honest now: Tue 1 Dec (p tells it)",
+        "told once already: ask before its date moves again",
+    )
+
+
+def test_minutes_of_a_knife_are_those_that_were_learned() -> None:
+    """A process found to take twice as long doubles the minutes of its knives."""
+    seen = picture(box_picture())
+    starter = learned_minutes(knife(), seen)
+    twice = tuple(replace(factor, value=2 * factor.value) for factor in seen.minutes.learned.processes)
+    slow = replace(seen, minutes=replace(seen.minutes, learned=replace(seen.minutes.learned, processes=twice)))
+
+    assert starter is not None
+    assert learned_minutes(knife(), slow) == 2 * starter

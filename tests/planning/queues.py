@@ -1,0 +1,54 @@
+"""Queues that hypothesis draws, in whole bench seconds, and the doubt about them."""
+
+from hypothesis import strategies as st
+
+from queueboard.planning.chance import Doubt
+from queueboard.planning.learning import learn
+from queueboard.planning.queue import Queue, QueueBox, QueueKnife, QueueProcess
+
+PROCESSES = 3
+DAY = 20000
+"""Planned seconds of a day, unless a test says otherwise."""
+
+
+def doubt_of(*, yield_sd: float = 0.156, days: tuple[int, ...] = (DAY,)) -> Doubt:
+    """The doubt of a shop that has measured nothing yet."""
+    return Doubt(factors=learn([], PROCESSES).processes, yield_sd=yield_sd, days=days)
+
+
+def box_of(box_id: int, due: int | None, *knives: tuple[int, int]) -> QueueBox:
+    """A box of knives given by process and seconds; their ids are 100 times its own and on."""
+    return QueueBox(
+        id=box_id,
+        due=due,
+        knives=tuple(
+            QueueKnife(id=100 * box_id + place, process=process, seconds=seconds)
+            for place, (process, seconds) in enumerate(knives)
+        ),
+    )
+
+
+def queue_of(
+    *boxes: QueueBox, cutoffs: tuple[int, ...] = (DAY, 2 * DAY, 3 * DAY, 4 * DAY), saved_percent: int = 100
+) -> Queue:
+    """A bench of three processes with set-ups of 90, 60 and 120 seconds, and runs of up to ten knives."""
+    return Queue(
+        boxes=boxes,
+        processes=tuple(QueueProcess(set_up_seconds=seconds) for seconds in (90, 60, 120)),
+        cutoffs=cutoffs,
+        run_size=10,
+        saved_percent=saved_percent,
+    )
+
+
+KNIVES = st.lists(st.tuples(st.integers(0, PROCESSES - 1), st.integers(60, 1500)), min_size=1, max_size=12)
+
+
+@st.composite
+def queues(draw: st.DrawFn, max_boxes: int = 9, first_due: int = 0) -> Queue:
+    """A queue of promised boxes; its cut-offs are close enough that some of them press."""
+    many = draw(st.lists(st.tuples(st.integers(first_due, 3), KNIVES), min_size=1, max_size=max_boxes))
+    steps = draw(st.lists(st.integers(2000, 25000), min_size=4, max_size=4))
+    cutoffs = tuple(sum(steps[: place + 1]) for place in range(4))
+    boxes = (box_of(place + 1, due, *knives) for place, (due, knives) in enumerate(many))
+    return queue_of(*boxes, cutoffs=cutoffs, saved_percent=draw(st.sampled_from((0, 50, 100))))

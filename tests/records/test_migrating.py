@@ -1,0 +1,112 @@
+"""A file of every older layout becomes exactly a freshly made one, with all that stood in it."""
+
+import gzip
+import sqlite3
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+
+from queueboard.records.migrations import STEPS
+from queueboard.records.schema_v1 import APPLICATION_ID
+from queueboard.shop import undoing
+from queueboard.shop.moving import move_knives
+from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.values.actor import Actor
+from queueboard.words import Column
+from tests.shop.place import picture, small_shop, state
+
+LAYOUT_1 = Path(__file__).parent / "values" / "demo_layout_1.sql.gz"
+"""The invented shop of 2026-11-25, written out of a file that the program of layout 1 had made."""
+
+MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
+
+
+def schema(connection: sqlite3.Connection) -> list[tuple[str, str]]:
+    """Every table, index and trigger of a file as it was written."""
+    return sorted(
+        (name, " ".join(sql.split()))
+        for name, sql in connection.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL")
+    )
+
+
+def content(path: Path) -> dict[str, list[tuple[object, ...]]]:
+    """All rows of the tables of layout 1, with the columns that layout 1 had."""
+    connection = sqlite3.connect(path)
+    try:
+        with sqlite3.connect(":memory:") as first:
+            first.executescript(STEPS[0])
+            tables = [str(row[0]) for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+            columns = {name: [row[1] for row in first.execute(f"PRAGMA table_info({name})")] for name in tables}
+        first.close()
+        return {
+            name: connection.execute(f"SELECT {', '.join(columns[name])} FROM {name} ORDER BY rowid").fetchall()
+            for name in tables
+        }
+    finally:
+        connection.close()
+
+
+@pytest.fixture
+def old(tmp_path: Path) -> Path:
+    """A file of layout 1 with the content of the invented shop."""
+    path = tmp_path / "old.qb"
+    connection = sqlite3.connect(path)
+    connection.executescript(gzip.decompress(LAYOUT_1.read_bytes()).decode())
+    connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+    connection.execute("PRAGMA user_version = 1")
+    connection.close()
+    return path
+
+
+@pytest.fixture
+def migrated(old: Path) -> Iterator[Shop]:
+    """The same file, opened by this program."""
+    shop = open_shop(old)
+    yield shop
+    close_shop(shop)
+
+
+def test_layout_1_becomes_what_a_new_file_is(migrated: Shop, tmp_path: Path) -> None:
+    """Tables, columns, indexes and the guards of history are those of a file made today."""
+    fresh = small_shop(tmp_path)
+
+    assert schema(migrated.database.raw()) == schema(fresh.database.raw())
+    assert migrated.database.one("PRAGMA user_version") == len(STEPS)
+    assert migrated.database.one("PRAGMA integrity_check") == "ok"
+    assert migrated.database.rows("PRAGMA foreign_key_check") == []
+    close_shop(fresh)
+
+
+def test_all_that_stood_in_layout_1_is_still_there(old: Path) -> None:
+    """Not a row is lost or changed, and the file as it was lies beside it."""
+    before = content(old)
+    close_shop(open_shop(old))
+
+    assert len(before["history"]) > 500
+    assert content(old) == before
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+
+
+def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:
+    """What history holds of layout 1 can be taken back, box and knives included, and done again."""
+    before = state(migrated)
+    received = next(step for step in undoing.steps(migrated, "MB", 400) if step.operation == "receive_box")
+    back = Actor(initials="MB", now=MORNING)
+    undoing.undo(migrated, back, received.group_id, "entered twice")
+    assert len(state(migrated)["box"]) == len(before["box"]) - 1
+
+    undoing.undo(migrated, Actor(initials="MB", now=MORNING), back.group_id, "was right")
+
+    assert state(migrated) == before
+
+
+def test_work_goes_on_after_the_step(migrated: Shop) -> None:
+    """The board is read from the migrated file, and a knife moves."""
+    knife = next(k for seen in picture(migrated).boxes for k in seen.in_column(Column.RECEIVED) if not k.waiting_for)
+    move_knives(migrated, Actor(initials="K", now=MORNING), [knife], Column.ON_BENCH)
+
+    moved = picture(migrated).knife(knife.tag)
+    assert moved is not None
+    assert moved.column is Column.ON_BENCH
