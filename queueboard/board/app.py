@@ -10,10 +10,12 @@ from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.driver import Driver
-from textual.events import Event, Key, Resize
+from textual.events import Event, Key, Paste, Resize
+from textual.message import Message
 
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
+from queueboard.board.key_turns import KeyTurns
 from queueboard.board.themes import DARK, LIGHT, THEMES
 from queueboard.errors import QueueboardError
 
@@ -57,6 +59,7 @@ class QueueboardApp(App[int]):
         self.stopped_by: int | None = None
         """The number of the signal that ended it."""
         self._said = ""
+        self.key_turns = KeyTurns(self, super().post_message)
         for theme in THEMES:
             self.register_theme(theme)
         self.theme = LIGHT.name if light else DARK.name
@@ -75,21 +78,21 @@ class QueueboardApp(App[int]):
 
         return ShopDriver
 
-    async def on_event(self, event: Event) -> None:
-        """Offer a key to the screen first: keys that arrive together must not overtake what the first of them began.
+    def post_message(self, message: Message) -> bool:
+        """Let keys and what is pasted come one after the other; all else goes its way at once."""
+        if isinstance(message, Key | Paste) and not message.is_forwarded:
+            return self.key_turns.take(message)
+        return super().post_message(message)
 
-        A screen that the key before has opened is waited for until it stands.
-        """
-        if isinstance(event, Key):
-            if not self.screen_stack:
-                return  # the board is closing
-            await self.screen._mounted_event.wait()  # noqa: SLF001  # Textual's public await of it is only for who pushed
-            if not event.is_forwarded and self._taken_first(event):
-                return
+    async def on_event(self, event: Event) -> None:
+        """Offer a key to the screen first: a digit begins a tag wherever the cursor stands."""
+        if isinstance(event, Key) and not event.is_forwarded and self._taken_first(event):
+            return
         await super().on_event(event)
 
     def _taken_first(self, key: Key) -> bool:
-        return isinstance(self.screen, ShopScreen) and self.screen.take_first(key)
+        """True when the key goes no further: the screen has taken it, or the board is closing and has none."""
+        return not self.screen_stack or (isinstance(self.screen, ShopScreen) and self.screen.take_first(key))
 
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)
