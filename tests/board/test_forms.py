@@ -4,7 +4,6 @@ from pathlib import Path
 
 import pytest
 from textual.app import App, ComposeResult
-from textual.widgets import Input
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Taken, Tick
@@ -134,7 +133,8 @@ async def test_a_pasted_direction_mark_turns_no_line(two_boxes: Shop) -> None:
     desk = Desk(two_boxes, "MB", lambda: NOW)
     app = Host(desk, lambda: ReceiveScreen(desk))
     async with app.run_test(size=SMALL) as pilot:
-        app.screen.query_one(Input).value = "Ab\u202eCd"
+        assert isinstance(app.screen, ReceiveScreen)
+        app.screen.picker.typed.value = "Ab\u202eCd"
         await pilot.pause()
 
         assert "new customer “AbCd”" in dump(app)
