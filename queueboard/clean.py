@@ -73,8 +73,11 @@ def clean_name(text: str) -> str:
 
 
 def cell_text(text: str) -> str:
-    """The text for one cell of a list: without the signs whose width terminals disagree about."""
-    return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH)
+    """The text for one cell of a list: without the signs whose width terminals disagree about.
+
+    Nor does it hold marks that turn what stands beside it: what was pasted is shown before it is cleaned and stored.
+    """
+    return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH | _TURNS_DIRECTION)
 
 
 def shown(text: str) -> str:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from queueboard.clean import NAME_LIMIT, TEXT_LIMIT, cell_text, clean, clean_name, folded
+from queueboard.clean import NAME_LIMIT, TEXT_LIMIT, cell_text, clean, clean_name, folded, shown
 from queueboard.errors import TypedError
 from tests.pictures import HOSTILE_NAMES
 
@@ -159,3 +159,10 @@ def test_a_name_may_have_three_hundred_characters_and_no_more() -> None:
     assert len(clean_name("x" * NAME_LIMIT)) == NAME_LIMIT
     with pytest.raises(TypedError, match="301 characters; at most 300 fit"):
         clean_name("x" * (NAME_LIMIT + 1))
+
+
+@pytest.mark.parametrize("mark", "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+def test_no_cell_turns_what_stands_beside_it(mark: str) -> None:
+    """A direction mark that was pasted and is not stored yet is left out of a list's cell and of a quoted text."""
+    assert cell_text(f"a{mark}b\nc") == "ab\nc"
+    assert shown(f"a{mark}b") == "ab"

@@ -12,6 +12,7 @@ from queueboard.clean import clean
 from queueboard.errors import FileError, TypedError
 from queueboard.papers import facts
 from queueboard.papers.output import print_json, print_text, print_trouble
+from queueboard.plainfiles import insist_on_plain_file
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
@@ -26,7 +27,7 @@ NOBODY = "shop"
 """Who acts where the program does by itself what nobody was asked about."""
 
 LONGEST_READ = 1_000_000
-"""Characters read of a file named by the person; settings refuse far fewer, and a device may never end."""
+"""Characters read of a file of settings, which refuse far fewer."""
 
 Clock = Callable[[], datetime]
 Command = Callable[[argparse.Namespace, Clock], int]
@@ -74,8 +75,9 @@ def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
 
 
 def text_of(path: Path) -> str:
-    """The text of a file named by the person; FileError when it cannot be read as text."""
+    """The text of a file of settings named by the person; FileError when it cannot be read as text."""
     try:
+        insist_on_plain_file(path, "a file of settings", "Name a file that holds them.")
         with path.open(encoding="utf-8-sig") as file:
             return file.read(LONGEST_READ)
     except OSError as error:

@@ -6,10 +6,9 @@ from datetime import date, time, timedelta
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-DAYS_BACK = 366
-DAYS_AHEAD = 3 * 366
 MOST_CENTS = 9_999_999
 
 _DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."

@@ -2,7 +2,6 @@
 
 import os
 import sqlite3
-import stat
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,6 +10,7 @@ from urllib.parse import quote
 from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDatabase
 
 from queueboard.errors import BusyError, FileError
+from queueboard.plainfiles import insist_on_plain_file
 from queueboard.records import migrations
 from queueboard.records.refusals import refused
 from queueboard.records.schema_v1 import APPLICATION_ID
@@ -98,19 +98,15 @@ def look_before_opening(path: Path) -> int:
 
 
 def _must_be_a_file(path: Path) -> None:
-    """Refuse what is not there, and what is there but no file: opening a pipe would wait for a writer for ever."""
+    """Refuse what is not there, and what is there but no plain file."""
     try:
-        mode = path.stat().st_mode
+        insist_on_plain_file(path, "a shop file", "Choose another with --file.")
     except (FileNotFoundError, NotADirectoryError):
         raise FileError(
             f"There is no shop file at {path}. `queueboard start` makes one; `queueboard demo` shows an invented shop."
         ) from None
     except OSError as error:
         raise FileError(f"{path} cannot be looked at: {error.strerror}. Choose another file with --file.") from None
-    if stat.S_ISDIR(mode):
-        raise FileError(f"{path} is a folder, not a shop file. Give the file's own name with --file.")
-    if not stat.S_ISREG(mode):
-        raise FileError(f"{path} is a device or a pipe, not a shop file. Choose another with --file.")
 
 
 def _check_size(path: Path, header: bytes) -> None:

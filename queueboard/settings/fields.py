@@ -7,7 +7,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from difflib import get_close_matches
 
-from queueboard.clean import clean
+from queueboard.clean import clean, shown
 from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
 from queueboard.settings.shapes import Span
@@ -48,7 +48,7 @@ class Table:
             if key not in known:
                 close = get_close_matches(key, known, n=1, cutoff=0.5)
                 hint = f"do you mean {close[0]}?" if close else f"known here: {', '.join(known)}"
-                raise self.wrong(f"{self.name} has no “{printable(key)}”; {hint}", key)
+                raise self.wrong(f"{self.name} has no “{shown(key)}”; {hint}", key)
 
     def need(self, key: str) -> object:
         """The value as written; refused when it is missing."""
@@ -87,7 +87,7 @@ class Table:
         """A whole number from *low* to *high*."""
         value = self.need(key)
         if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high:
-            raise self.wrong(f"{key} is a whole number of {unit} from {low} to {high}, not {shown(value)}", key)
+            raise self.wrong(f"{key} is a whole number of {unit} from {low} to {high}, not {written(value)}", key)
         return value
 
     def micrometres(self, key: str) -> float:
@@ -95,7 +95,7 @@ class Table:
         value = self.need(key)
         number = _decimal(value)
         if number is None or not 0 < float(number) <= 3000:
-            raise self.wrong(f"{key} is a number of micrometres above 0 and up to 3000, not {shown(value)}", key)
+            raise self.wrong(f"{key} is a number of micrometres above 0 and up to 3000, not {written(value)}", key)
         return float(number)
 
     def cents(self, key: str) -> int:
@@ -103,17 +103,17 @@ class Table:
         value = self.need(key)
         number = _decimal(value)
         if number is None or not 0 <= number <= Decimal("99999.99"):
-            raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {shown(value)}", key)
+            raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {written(value)}", key)
         cents = int(number * 100)
         if Decimal(cents).scaleb(-2) != number:
-            raise self.wrong(f"{key} {shown(value)} has parts of a cent; at most two digits go behind the point", key)
+            raise self.wrong(f"{key} {written(value)} has parts of a cent; at most two digits go behind the point", key)
         return cents
 
     def day(self, key: str) -> date:
         """A date without quotes, 2026-11-27."""
         value = self.need(key)
         if not isinstance(value, date) or isinstance(value, datetime):
-            raise self.wrong(f"{key} is a date written without quotes like 2026-11-27, not {shown(value)}", key)
+            raise self.wrong(f"{key} is a date written without quotes like 2026-11-27, not {written(value)}", key)
         return value
 
     def clock(self, key: str) -> time:
@@ -121,7 +121,7 @@ class Table:
         value = self.need(key)
         found = _CLOCK.fullmatch(value) if isinstance(value, str) else None
         if found is None:
-            raise self.wrong(f'{key} is a time of day in quotes from "00:00" to "23:59", not {shown(value)}', key)
+            raise self.wrong(f'{key} is a time of day in quotes from "00:00" to "23:59", not {written(value)}', key)
         return time(int(found[1]), int(found[2]))
 
     def span(self, key: str, place: int, what: str) -> Span:
@@ -130,7 +130,7 @@ class Table:
         start, dash, end = (part.strip() for part in value.partition("-")) if isinstance(value, str) else ("", "", "")
         ends = _CLOCK.fullmatch(start), _CLOCK.fullmatch(end)
         if not dash or ends[0] is None or ends[1] is None:
-            raise self.wrong(f'{what} look like "08:00-12:00", not {shown(value)}', key, place)
+            raise self.wrong(f'{what} look like "08:00-12:00", not {written(value)}', key, place)
         first, last = (time(int(found[1]), int(found[2])) for found in ends if found)
         if last <= first:
             raise self.wrong(f"{what} {start}-{end} end before they begin; write the earlier time first", key, place)
@@ -152,10 +152,10 @@ class Table:
         return Table(values=value, path=(*self.path, *keys), lines=self.lines)
 
 
-def shown(value: object) -> str:
+def written(value: object) -> str:
     """A value from the text as it may stand in a sentence."""
     if isinstance(value, str):
-        return f"“{printable(value)}”"
+        return f"“{shown(value)}”"
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, list | dict):
@@ -163,11 +163,6 @@ def shown(value: object) -> str:
     if isinstance(value, int) and abs(value) >= 10**40:
         return "a number of more than 40 digits"
     return f"{value}"[:40]
-
-
-def printable(text: str) -> str:
-    """The beginning of a text, without signs that show nothing or could command a terminal."""
-    return "".join(sign for sign in text[:40] if sign.isprintable())
 
 
 def _decimal(value: object) -> Decimal | None:

@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from zoneinfo import ZoneInfo, available_timezones
 
 from queueboard.errors import SettingsError
-from queueboard.settings.fields import Table, shown
+from queueboard.settings.fields import Table, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
@@ -128,9 +128,9 @@ def _place(shop: Table) -> tuple[str, str]:
     country = shop.text("country", longest=2, shortest=0)
     region = shop.text("region", longest=12, shortest=0) if shop.has("region") else ""
     if not re.fullmatch("([A-Z]{2})?", country):
-        raise shop.wrong(f"country is two capital letters like US, or empty for none, not {shown(country)}", "country")
+        raise shop.wrong(f"country is two capital letters like US, or empty, not {written(country)}", "country")
     if region and not country:
-        raise shop.wrong(f"region {shown(region)} needs a country", "region")
+        raise shop.wrong(f"region {written(region)} needs a country", "region")
     return country, region
 
 
@@ -148,13 +148,13 @@ def _zone(shop: Table) -> ZoneInfo:
     except (KeyError, ValueError, OSError):
         close = get_close_matches(name, available_timezones(), n=1, cutoff=0.5)
         hint = f"do you mean {close[0]}?" if close else "a zone looks like Europe/Berlin"
-        raise shop.wrong(f"{shown(name)} is no time zone; {hint}", "zone") from None
+        raise shop.wrong(f"{written(name)} is no time zone; {hint}", "zone") from None
 
 
 def _length_unit(shop: Table) -> str:
     unit = shop.text("length_unit", longest=10)
     if unit not in ("cm", "in"):
-        raise shop.wrong(f'length_unit is "cm" or "in", not {shown(unit)}', "length_unit")
+        raise shop.wrong(f'length_unit is "cm" or "in", not {written(unit)}', "length_unit")
     return unit
 
 

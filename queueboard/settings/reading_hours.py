@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from itertools import pairwise
 
-from queueboard.settings.fields import Table, shown
+from queueboard.settings.fields import Table, written
 from queueboard.settings.shapes import Span
 
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
@@ -14,7 +14,7 @@ def weekday_of(table: Table, key: str, place: int) -> int:
     """One weekday in a list of them, Monday 0."""
     value = table.list_of(key)[place]
     if not isinstance(value, str) or value not in WEEKDAYS:
-        raise table.wrong(f"{shown(value)} is no weekday; write {', '.join(WEEKDAYS)}", key, place)
+        raise table.wrong(f"{written(value)} is no weekday; write {', '.join(WEEKDAYS)}", key, place)
     return WEEKDAYS.index(value)
 
 

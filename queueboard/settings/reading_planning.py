@@ -2,7 +2,7 @@
 
 from difflib import get_close_matches
 
-from queueboard.settings.fields import Table, shown
+from queueboard.settings.fields import Table, written
 from queueboard.settings.shapes import Planning
 from queueboard.words import PlanOrder
 
@@ -33,5 +33,5 @@ def _order(table: Table) -> PlanOrder:
     if name not in list(PlanOrder):
         close = get_close_matches(name, list(PlanOrder), n=1, cutoff=0.5)
         hint = f"do you mean {close[0]}?" if close else f"write one of {', '.join(PlanOrder)}"
-        raise table.wrong(f"{shown(name)} is no order of work; {hint}", "order")
+        raise table.wrong(f"{written(name)} is no order of work; {hint}", "order")
     return PlanOrder(name)

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from difflib import get_close_matches
 
-from queueboard.settings.fields import Table, shown
+from queueboard.settings.fields import Table, written
 from queueboard.settings.shapes import Belt, Kind, Process
 from queueboard.words import Condition, Edge
 
@@ -87,7 +87,7 @@ def _kind(table: Table, processes: tuple[Process, ...], edges: Mapping[Edge, str
     for name in (kind.name, *kind.short):
         if not name[0].isalpha() or {",", "!"} & set(name) or len(name.split()) > 4:
             raise table.wrong(
-                f"{shown(name)} cannot be typed as a kind; up to four words, a letter first, no , or !", "name"
+                f"{written(name)} cannot be typed as a kind; up to four words, a letter first, no , or !", "name"
             )
     if kind.edge is not Edge.PLAIN and kind.process == edges.get(Edge.PLAIN):
         told = f"{kind.name} has a {kind.edge} edge but goes to {kind.process}, the process for plain edges"
@@ -109,7 +109,7 @@ def _minutes(table: Table) -> Mapping[Condition, int]:
 def _edge(table: Table) -> Edge:
     name = table.text("edge", longest=30)
     if name not in EDGES:
-        raise table.wrong(f"{shown(name)} is no edge; write one of {', '.join(EDGES)}", "edge")
+        raise table.wrong(f"{written(name)} is no edge; write one of {', '.join(EDGES)}", "edge")
     return EDGES[name]
 
 
@@ -119,11 +119,11 @@ def _process_name(table: Table, key: str, processes: tuple[Process, ...]) -> str
     if name not in names:
         close = get_close_matches(name, names, n=1, cutoff=0.5)
         hint = f"do you mean {close[0]}?" if close else f"the processes are {', '.join(names)}"
-        raise table.wrong(f"there is no process {shown(name)}; {hint}", key)
+        raise table.wrong(f"there is no process {written(name)}; {hint}", key)
     return name
 
 
 def _once(table: Table, key: str, name: str, taken: set[str]) -> None:
     if name.casefold() in taken:
-        raise table.wrong(f"{shown(name)} stands for two things; every name and short form is written once", key)
+        raise table.wrong(f"{written(name)} stands for two things; every name and short form is written once", key)
     taken.add(name.casefold())

@@ -9,7 +9,7 @@ from queueboard.records.database import Cell
 from queueboard.records.tables import BoxRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.days import checked_day, today_of
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import MOST_KNIVES, in_the_door, store_box
 from queueboard.values.box import Box
@@ -86,7 +86,9 @@ def _expected(writing: Writing, knives: int | None, on: date | None) -> dict[str
     """What was said of a box that will come, where it can be so."""
     if knives is not None and not 1 <= knives <= MOST_KNIVES:
         raise TypedError(f"{knives} knives is outside 1 to {MOST_KNIVES}; leave it empty when nobody said.")
-    today = writing.actor.now.astimezone(settings_in(writing.database).zone).date()
-    if on is not None and on < today:
+    if on is not None and on < today_of(writing):
         raise TypedError(f"{on.isoformat()} is over; type the day on which the box should come, or leave it empty.")
-    return {"expected_knives": knives, "expected_on": None if on is None else on.isoformat()}
+    return {
+        "expected_knives": knives,
+        "expected_on": None if on is None else checked_day(writing, on, "day on which it should come"),
+    }

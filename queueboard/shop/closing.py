@@ -11,9 +11,9 @@ from queueboard.records.reading import customers_of
 from queueboard.records.tables import BoxRow, CloseOutRow, KnifeRow, LabelRow, ThingRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.days import today_of
 from queueboard.shop.laws import close_if_empty, drop_close_out
 from queueboard.shop.money import add_payment
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import add_label
 from queueboard.values.box import Box, CloseCheck, CloseOut
@@ -238,7 +238,7 @@ def _check(writing: Writing, close: CloseOut) -> CloseCheck:
         box.goes_by,
         rows.newest_label(database, box.id),
         rows.owed_cents(database, box.id),
-        writing.actor.now.astimezone(settings_in(database).zone).date(),
+        today_of(writing),
     )
 
 

@@ -125,7 +125,7 @@ def _move(hand: Hand, step: Step) -> None:
 def _begin(hand: Hand, step: Step) -> None:
     knives = hand.knives(step.number, step.text("begin"))
     with hand.shop.reading() as database:
-        _, settings = settings_of(hand.shop, database)
+        _, settings = settings_of(database)
     process = knife_process(settings, knives[0])
     running.start_run(hand.shop, hand.actor(), process.name, knives, process.set_up_seconds)
 

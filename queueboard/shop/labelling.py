@@ -6,6 +6,7 @@ from queueboard.errors import RuleError
 from queueboard.records.tables import BoxRow, LabelRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.days import checked_day
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import add_label
 from queueboard.values.box import Box, ReturnLabel
@@ -37,7 +38,7 @@ def label_bought(writing: Writing, label: ReturnLabel, expires_on: date | None =
     writing.tell(number=rows.box_now(writing.database, label.box_id).number)
     changes: dict[str, str] = {"state": LabelState.HERE.value}
     if expires_on is not None:
-        changes["expires_on"] = expires_on.isoformat()
+        changes["expires_on"] = checked_day(writing, expires_on, "last day of the label")
     if carrier.strip():
         changes["carrier"] = rows.checked_thing(carrier)
     writing.change(LabelRow, label.id, label.version, **changes)

@@ -43,7 +43,7 @@ def last_line(shop: Shop) -> int:
 def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
     """The whole shop at one instant; restarts: more ways to try for the plan, when a day list is made."""
     with shop.reading() as database:
-        settings_id, settings = settings_of(shop, database)
+        settings_id, settings = settings_of(database)
         closed = asking.closed_days(database, settings_id)
         work = read_open_work(database)
         local = now.astimezone(settings.zone)

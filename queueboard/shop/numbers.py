@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date
+from functools import lru_cache
 
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
@@ -38,23 +39,26 @@ def settings_text(shop: Shop) -> str:
         return asking.settings_text(database)
 
 
-def settings_of(shop: Shop, database: ShopDatabase) -> tuple[int, Settings]:
-    """The id and the values of the settings in force; read again only when a newer text was taken in."""
-    newest = asking.settings_id(database) or 0
-    if shop.settings_cache is None or shop.settings_cache[0] != newest:
-        shop.settings_cache = (newest, settings_in(database))
-    return shop.settings_cache
+def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
+    """The id and the values of the settings in force."""
+    return asking.settings_id(database) or 0, settings_in(database)
 
 
 def settings_in(database: ShopDatabase) -> Settings:
-    """The settings in force, read afresh."""
-    return read_settings(asking.settings_text(database))
+    """The settings in force."""
+    return _read(asking.settings_text(database))
+
+
+@lru_cache(maxsize=4)
+def _read(text: str) -> Settings:
+    """Reading takes longer than most actions, and the text hardly ever changes."""
+    return read_settings(text)
 
 
 def holidays_run_out(shop: Shop, today: date) -> bool:
     """True when the filled-in holidays end within a year, so that the settings should be taken in again."""
     with shop.reading() as database:
-        settings_id, settings = settings_of(shop, database)
+        settings_id, settings = settings_of(database)
         if not settings.country:
             return False
         last = max(asking.closed_days(database, settings_id), default=today)

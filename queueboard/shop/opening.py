@@ -13,7 +13,6 @@ from queueboard.records import copying
 from queueboard.records import database as db
 from queueboard.records.migrations import STEPS
 from queueboard.records.writing import Writing, transaction
-from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor
 
@@ -21,12 +20,11 @@ from queueboard.values.actor import Actor
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_salt", "backup_at", "minutes_cache", "path", "settings_cache")
+    __slots__ = ("_database", "_salt", "backup_at", "minutes_cache", "path")
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str) -> None:
         self.path = path
         self.backup_at: datetime | None = None
-        self.settings_cache: tuple[int, Settings] | None = None
         self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
         self._database = database
         self._salt = salt

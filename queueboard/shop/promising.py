@@ -6,6 +6,7 @@ from queueboard.records.reading import promises_of
 from queueboard.records.tables import BoxRow, PromiseRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.days import checked_day
 from queueboard.shop.operation import operation
 from queueboard.values.box import Box
 from queueboard.values.new import NewPromise
@@ -35,7 +36,7 @@ def add_promise(writing: Writing, box_id: int, new: NewPromise, *, first: bool) 
         PromiseRow,
         box_id=box_id,
         kind=new.kind.value,
-        day=new.day.isoformat(),
+        day=checked_day(writing, new.day, "day told"),
         at=None if new.at is None else new.at.strftime("%H:%M"),
         told_to=told_to,
         told_us=writing.now_us,

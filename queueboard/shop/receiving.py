@@ -10,6 +10,7 @@ from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, T
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
+from queueboard.shop.days import checked_day
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
@@ -247,6 +248,6 @@ def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:
         owner=new.owner.value,
         state=new.state.value,
         carrier=clean(new.carrier, limit=60, field="carrier"),
-        expires_on=None if new.expires_on is None else new.expires_on.isoformat(),
+        expires_on=None if new.expires_on is None else checked_day(writing, new.expires_on, "last day of the label"),
         name_on=clean_name(new.name_on) if new.name_on.strip() else "",
     )

@@ -44,7 +44,7 @@ def is_said(shop: Shop, day: date) -> bool:
 def said_versus_seen(shop: Shop, now: datetime) -> tuple[SaidSeen, ...]:
     """What was said in the last year of boxes whose cut-off is over by now (aware), oldest first."""
     with shop.reading() as database:
-        zone = settings_of(shop, database)[1].zone
+        zone = settings_of(database)[1].zone
         since = now.astimezone(zone).date() - timedelta(days=LOOK_BACK_DAYS)
         became = what_became(database, "said", since)
         said = said_since(database, since)
@@ -84,7 +84,7 @@ def told_versus_seen(shop: Shop, now: datetime) -> tuple[ToldSeen, ...]:
     A parcel's is kept when it goes on the day of its cut-off or before, a pick-up's when it is ready by its cut-off.
     """
     with shop.reading() as database:
-        settings_id, settings = settings_of(shop, database)
+        settings_id, settings = settings_of(database)
         calendar = ShopCalendar(settings, asking.closed_days(database, settings_id))
         since = now.astimezone(settings.zone).date() - timedelta(days=LOOK_BACK_DAYS)
         became = what_became(database, "promise", since)

@@ -126,3 +126,15 @@ async def test_a_disk_that_keeps_nothing_is_said(two_boxes: Shop) -> None:
         assert "cannot be kept against a power cut" in " ".join(dump(app).split())
         assert isinstance(app.screen, ReceiveScreen)
         assert app.screen.picker.new_name == "bo"
+
+
+async def test_a_pasted_direction_mark_turns_no_line(two_boxes: Shop) -> None:
+    """The offer of a new customer shows what would be stored; a mark that turns letters round is not drawn."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        assert isinstance(app.screen, ReceiveScreen)
+        app.screen.picker.typed.value = "Ab\u202eCd"
+        await pilot.pause()
+
+        assert "new customer “AbCd”" in dump(app)

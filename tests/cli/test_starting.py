@@ -1,5 +1,6 @@
 """Making a shop's file: whole or not at all, and said so that it can be pasted into the next command."""
 
+import os
 import shlex
 import subprocess
 import sys
@@ -115,11 +116,28 @@ def test_settings_beyond_measure_are_refused(
     assert f"more than {MOST_CHARACTERS} characters" in capsys.readouterr().err
 
 
-@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="needs a device that never ends")
-def test_settings_that_never_end_are_not_read_for_ever(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """A device in the place of a file of settings is read only so far."""
-    assert main(["settings", "--take", "/dev/zero", "--as", "MB", "--file", empty], clock=clock) == REFUSED
-    assert f"more than {MOST_CHARACTERS} characters" in capsys.readouterr().err
+@pytest.mark.parametrize("asked", ["start --settings", "settings --as MB --take"])
+@pytest.mark.parametrize("kind", ["pipe", "device", "folder", "nothing"])
+def test_settings_that_are_no_file_are_refused_at_once(asked: str, kind: str, empty: str, tmp_path: Path) -> None:
+    """A pipe nobody writes to, a device that never ends, a folder or nothing in the place of settings is a sentence."""
+    mine = {"pipe": tmp_path / "pipe", "device": Path("/dev/zero"), "folder": tmp_path}.get(kind, tmp_path / "none")
+    if kind == "pipe":
+        os.mkfifo(mine)
+    file = empty if asked.startswith("settings") else str(tmp_path / "new" / "shop.qb")
+    done = subprocess.run(
+        [sys.executable, "-m", "queueboard", "--file", file, *asked.split(), str(mine)],
+        cwd=ROOT,
+        capture_output=True,
+        check=False,
+        text=True,
+        timeout=30,
+    )
+
+    assert (done.returncode, done.stdout) == (REFUSED, "")
+    assert done.stderr.startswith(f"{mine} ")
+    assert ("not a file of settings. Name a file" in done.stderr) is (kind != "nothing")
+    assert done.stderr.count("\n") == 1
+    assert not (tmp_path / "new").exists()
 
 
 def test_no_place_for_data_is_a_sentence(

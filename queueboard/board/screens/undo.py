@@ -59,15 +59,26 @@ class UndoScreen(ShopModal[None]):
             self._read()
 
     def _read(self) -> None:
-        found = steps(self.desk.shop, self.desk.initials)
+        """Keep the cursor on the step that was chosen, or on none when it is gone: Enter must not undo another."""
+        chosen, found = self.current(), steps(self.desk.shop, self.desk.initials)
         if found != self.steps or not found:
+            first = not self.steps
             self.steps = found
             options = self.query_one(OptionList)
             options.clear_options()
             now = self.desk.picture.now
             options.add_options([Option(Content(history_words(step, now)), id=step.group_id) for step in found])
-            options.highlighted = 0 if found else None
+            places = {step.group_id: place for place, step in enumerate(found)}
+            kept = places.get(chosen.group_id) if chosen is not None else None
+            options.highlighted = self._place(0) if first else kept
+            if chosen is not None and kept is None:
+                gone = f"{step_words(chosen)} was undone meanwhile, in another window."
+                self.say(f"{gone} Tab, then ↑ ↓ for another step.", trouble=True)
         self._paint()
+
+    def _place(self, wanted: int) -> int | None:
+        """That place in the list or the last one before it; None when there is no step."""
+        return min(wanted, len(self.steps) - 1) if self.steps else None
 
     def current(self) -> Step | None:
         """The step under the cursor; None when there is nothing to undo."""
@@ -78,8 +89,11 @@ class UndoScreen(ShopModal[None]):
     def _paint(self) -> None:
         step, reason = self.current(), self.query_one("#reason", Input)
         again = last_undo(self.desk.shop, self.desk.initials)
-        reason.display = step is not None and step.needs_reason
-        if step is None:
+        # A line that is being typed in stays: the letters would be keys of this screen.
+        reason.display = step.needs_reason if step is not None else reason.has_focus
+        if step is None and self.steps:
+            will = "No step is chosen."
+        elif step is None:
             will = f"{self.desk.initials} has done nothing that can be undone."
         else:
             will = f"Enter: {undo_words(step)}."
@@ -104,9 +118,13 @@ class UndoScreen(ShopModal[None]):
             line.focus()
             self.say("A parcel, a payment or a told date is concerned: type why, then Enter.", trouble=True)
             return
-        if self.attempt(undo, step.group_id, line.value) is not None:
-            line.clear()
-            self.query_one(OptionList).focus()
+        options = self.query_one(OptionList)
+        place = options.highlighted or 0
+        if self.attempt(undo, step.group_id, line.value if step.needs_reason else "") is not None:
+            if step.needs_reason:
+                line.clear()
+            options.highlighted = self._place(place)
+            options.focus()
             self.say(sentence)
 
     def action_leave(self) -> None:
