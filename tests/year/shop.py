@@ -66,9 +66,8 @@ class Shop:
         cutoffs = tuple(round((ahead + slot) * self.day_seconds) for ahead in range(many) for slot in (MAIL, COUNTER))
         return Queue(
             boxes=tuple(self.queue_box(box, due_of(box, day)) for box in self.open),
-            processes=tuple(QueueProcess(set_up_seconds=seconds) for seconds in self.bench.set_ups),
+            processes=tuple(QueueProcess(set_up_seconds=seconds, run_size=RUN_SIZE) for seconds in self.bench.set_ups),
             cutoffs=cutoffs,
-            run_size=RUN_SIZE,
             set_up_now=self.bench.mounted,
         )
 
