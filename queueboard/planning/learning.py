@@ -31,6 +31,8 @@ BELIEVABLE = (YIELD_MEAN / 2, YIELD_MEAN * 1.5)
 did not move what was done; above, the knives of several days were moved at once."""
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
+TOUCH_SECONDS = 10
+"""Nobody takes a knife up, draws both sides over a belt and lays it down in less. A choice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +60,7 @@ class StaysOut(Enum):
 
     THROWN_AWAY = auto()
     TOO_LONG = auto()
+    TOO_SHORT = auto()
 
 
 def stays_out(run: MeasuredRun) -> StaysOut | None:
@@ -67,7 +70,14 @@ def stays_out(run: MeasuredRun) -> StaysOut | None:
     """
     if run.thrown_away:
         return StaysOut.THROWN_AWAY
+    if too_short(run.measured_seconds, run.knives):
+        return StaysOut.TOO_SHORT
     return StaysOut.TOO_LONG if run.measured_seconds > TOO_LONG * run.estimated_seconds else None
+
+
+def too_short(hands_on_seconds: int, knives: int) -> bool:
+    """True when nobody can have worked so many knives in so many seconds: the clock was begun and stopped in one go."""
+    return hands_on_seconds < TOUCH_SECONDS * knives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,13 +7,14 @@ from itertools import groupby
 from operator import itemgetter
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
-from queueboard.planning.learning import MeasuredRun, WorkedDay
+from queueboard.planning.learning import MeasuredRun, WorkedDay, too_short
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
 from queueboard.records.measuring import FinishedRun, WorkChange, WorkLeft, finished_runs, gone_forward, work_left
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.values.knife import Knife
+from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BenchWindow
 
 MOST_RUNS = 100
@@ -33,22 +34,23 @@ def measured_runs(database: ShopDatabase, settings: Settings) -> tuple[MeasuredR
 
 
 def _measured(process: int, run: FinishedRun) -> MeasuredRun:
-    """A run as it is learned from: by the knives that were worked in it, without the set-up.
-
-    A run that took no longer than its set-up was begun and finished in one go: it measured nothing.
-    """
+    """A run as it is learned from: by the knives that were worked in it, without the set-up."""
     begun_with = run.nominal_seconds - run.set_up_seconds
     planned = run.planned_seconds - run.set_up_seconds
-    hands_on = run.worked_seconds - run.set_up_seconds
     return MeasuredRun(
         process=process,
         knives=run.knives,
         boxes=run.boxes,
         starter_seconds=run.starter_seconds,
         estimated_seconds=max(1, planned * run.starter_seconds // begun_with),
-        measured_seconds=max(0, hands_on),
-        thrown_away=not run.timed or hands_on <= 0,
+        measured_seconds=max(0, run.worked_seconds - run.set_up_seconds),
+        thrown_away=not run.timed,
     )
+
+
+def just_begun(run: BenchRun, now: datetime) -> bool:
+    """True while nobody can have worked its knives: so short a time is not learned from."""
+    return too_short(run.worked_seconds(now) - run.set_up_seconds, len(run.knife_ids))
 
 
 def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:

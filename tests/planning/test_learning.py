@@ -122,6 +122,12 @@ def test_a_run_over_twice_its_estimate_stays_out() -> None:
     """Twice is counted, a second more is not."""
     assert stays_out(measured(measured_seconds=2000)) is None
     assert stays_out(measured(measured_seconds=2001)) is StaysOut.TOO_LONG
+
+
+@pytest.mark.parametrize(("seconds", "why"), [(0, StaysOut.TOO_SHORT), (39, StaysOut.TOO_SHORT), (40, None)])
+def test_a_run_begun_and_stopped_in_one_go_is_not_counted(seconds: int, why: StaysOut | None) -> None:
+    """Four knives cannot be touched in 39 seconds; such a time would teach that the process takes none."""
+    assert stays_out(measured(measured_seconds=seconds)) is why
     assert learn([measured(measured_seconds=2001)], 1) == learn([], 1)
 
 

@@ -82,12 +82,13 @@ def test_a_knife_that_was_taken_out_counts_on_neither_side(shop: Shop) -> None:
         (running.finish_run, 20, False),
         (running.finish_untimed, 20, True),
         (running.finish_run, 1, True),
+        (running.finish_run, 1.9, True),
         (running.finish_run, 60, True),
     ],
-    ids=["timed", "without timing", "no longer than its set-up", "twice too long"],
+    ids=["timed", "without timing", "no longer than its set-up", "shorter than three knives take", "twice too long"],
 )
 def test_what_was_not_measured_teaches_nothing(
-    shop: Shop, finish: Callable[..., object], minutes: int, stays: bool
+    shop: Shop, finish: Callable[..., object], minutes: float, stays: bool
 ) -> None:
     """A run done without timing, one begun and finished in one go, and one left lying about stay out."""
     running.start_run(shop, by(), "plain", parcel(shop).knives, 90)
