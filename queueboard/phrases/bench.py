@@ -4,6 +4,7 @@ from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import run_words
+from queueboard.shop.measuring import just_begun
 from queueboard.shop.picture import Picture
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
@@ -54,5 +55,7 @@ def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     """What is said when a run is finished: run of plain finished after 24 min, to testing: 417-1, 417-2."""
     if bench.finished_at is None or not bench.timed:
         return f"Run of {bench.process} done without timing, to {to}: {tags}"
+    if just_begun(bench, bench.finished_at):
+        return f"Run of {bench.process} done, too soon after it began to count its time, to {to}: {tags}"
     worked = minutes_words(bench.worked_seconds(bench.finished_at) // 60)
     return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. x throws its time away."

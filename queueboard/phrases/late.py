@@ -40,6 +40,15 @@ def late_words(box: BoxPicture, now: datetime) -> str:
     return f"{box.box.number} {', '.join(late_parts(box, now))}: {box.customer.name}"
 
 
+def received_words(forecast: BoxForecast) -> str:
+    """What is said of a box just taken in that will be late, or is tight; empty when its date stands safely."""
+    word = lateness_words(forecast)
+    if forecast.lateness is Lateness.TIGHT:
+        return f"{word}: the day list holds the date told, with little to spare. A later one is safer: Enter, then p."
+    honest = "the day list does not hold the date told. Tell an honest one while the customer is here: Enter, then p."
+    return f"{word}: {honest}" if word else ""
+
+
 def overload_words(overload: Overload, now: datetime) -> str:
     """Overloaded by 600 min before Friday 15:45."""
     return f"overloaded by {overload.minutes} min before {when_words(overload.before.astimezone(now.tzinfo), now)}"

@@ -59,9 +59,11 @@ def _range(settings: Settings, process: Process, factor: float) -> Iterator[str]
 
 
 def yield_words(minutes: Minutes) -> str:
-    """An hour at the bench is worth 54 min of the plan, by 12 full days."""
+    """An hour at the bench is worth 54 min of the plan, by 12 full days; 2 more may have been left out."""
     day_yield = minutes.day_yield
     rests = f"by {many(day_yield.days, 'full day')}" if day_yield.days else "until full days show it"
+    if day_yield.left_out:
+        rests += f"; {many(day_yield.left_out, 'full day')} left out: far too little or too much was moved"
     return f"an hour at the bench is worth {round(60 * day_yield.mean)} min of the plan, {rests}"
 
 

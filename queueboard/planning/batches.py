@@ -86,9 +86,11 @@ def queue_of(pieces: Iterable[Piece], bench: Bench, *, spent: int = 0, mounted: 
             QueueBox(id=box_id, due=due_of(due[box_id]), knives=tuple(knives[box_id]), weight=weight(box))
             for box_id, box in sorted(boxes.items())
         ),
-        processes=tuple(QueueProcess(set_up_seconds=process.set_up_seconds) for process in bench.processes),
+        processes=tuple(
+            QueueProcess(set_up_seconds=process.set_up_seconds, run_size=process.run_size)
+            for process in bench.processes
+        ),
         cutoffs=tuple(cutoffs),
-        run_size=max((process.run_size for process in bench.processes), default=1),
         saved_percent=bench.rules.saved_percent,
         set_up_now=None if mounted is None else place[mounted],
     )

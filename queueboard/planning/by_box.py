@@ -44,5 +44,4 @@ def seconds_alone(work: Work, box: int) -> int:
 
 def box_by_box(work: Work, boxes: Iterable[int]) -> tuple[Batch, ...]:
     """The runs of these boxes, one after the other."""
-    size = work.queue.run_size
-    return tuple(batch for box in boxes for lot in work.lots[box] for batch in cut(lot.process, (lot,), size))
+    return tuple(batch for box in boxes for lot in work.lots[box] for batch in cut(work, lot.process, (lot,)))

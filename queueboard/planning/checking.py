@@ -10,8 +10,6 @@ from queueboard.planning.queue import Queue, QueueBox
 
 def check(queue: Queue) -> None:
     """Raise PlanError, with a sentence, for a queue that has no meaning."""
-    if queue.run_size < 1:
-        raise PlanError(f"The run size is {queue.run_size}; at least 1 knife must fit in a run.")
     if not 0 <= queue.saved_percent <= 100:
         raise PlanError(f"A repeated set-up saves {queue.saved_percent} percent; give a share from 0 to 100.")
     for earlier, later in pairwise(queue.cutoffs):
@@ -29,6 +27,10 @@ def check(queue: Queue) -> None:
 def _check_processes(queue: Queue) -> None:
     processes = len(queue.processes)
     for place, process in enumerate(queue.processes):
+        if process.run_size < 1:
+            raise PlanError(
+                f"Process {place} has a run size of {process.run_size}; at least 1 knife must fit in a run."
+            )
         for seconds in (process.set_up_seconds, process.repeat_set_up_seconds or 0):
             if seconds < 0:
                 raise PlanError(f"Process {place} has a set-up of {seconds} s; give 0 or more.")

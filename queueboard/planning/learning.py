@@ -24,10 +24,15 @@ YIELD_SD = 0.14
 """How far that share moves from day to day. Simulated here, no shop's data."""
 YIELD_PRIOR_DAYS = 5
 """Full days that the two figures above are worth. A choice, no source."""
-FULL = 1.3
-"""Times a day's planned seconds that a full day begins with; about two spreads of the yield. A choice, no source."""
+MOST_HELD = YIELD_MEAN + 2 * YIELD_SD
+"""Share of its bench seconds that a day holds at the very most: two spreads above the mean. A choice, no source."""
+BELIEVABLE = (YIELD_MEAN / 2, YIELD_MEAN * 1.5)
+"""Between which shares a full day is taken for a day's work. A choice, no source: below, somebody was hardly there or
+did not move what was done; above, the knives of several days were moved at once."""
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
+TOUCH_SECONDS = 10
+"""Nobody takes a knife up, draws both sides over a belt and lays it down in less. A choice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +60,7 @@ class StaysOut(Enum):
 
     THROWN_AWAY = auto()
     TOO_LONG = auto()
+    TOO_SHORT = auto()
 
 
 def stays_out(run: MeasuredRun) -> StaysOut | None:
@@ -64,7 +70,14 @@ def stays_out(run: MeasuredRun) -> StaysOut | None:
     """
     if run.thrown_away:
         return StaysOut.THROWN_AWAY
+    if too_short(run.measured_seconds, run.knives):
+        return StaysOut.TOO_SHORT
     return StaysOut.TOO_LONG if run.measured_seconds > TOO_LONG * run.estimated_seconds else None
+
+
+def too_short(hands_on_seconds: int, knives: int) -> bool:
+    """True when nobody can have worked so many knives in so many seconds: the clock was begun and stopped in one go."""
+    return hands_on_seconds < TOUCH_SECONDS * knives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,18 +167,12 @@ def common_mean(seen: Iterable[tuple[float, float]], prior: tuple[float, float])
     return sum(value / variance for value, variance in parts) / sureness, 1 / sureness
 
 
-def is_full(open_seconds: int, day_seconds: int) -> bool:
-    """True when the planned work of a morning is so much more than a day's planned seconds that it cannot run out.
-
-    Told in the morning: days on which the work turned out to last are more often those that yielded little.
-    """
-    return open_seconds >= FULL * day_seconds
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FullDay:
-    """A day that began with more work than it could hold, see is_full."""
+class WorkedDay:
+    """A day on which something was done at the bench."""
 
+    open_seconds: tuple[int, ...]
+    """Starter seconds of the knives that could be worked when the day began, by process."""
     starter_seconds: tuple[int, ...]
     """Of the knives finished that day, by process."""
     knives: int
@@ -177,18 +184,28 @@ class FullDay:
     bench_seconds: int
     """What the calendar gave the bench, above 0."""
 
+    def began_full(self, factors: Sequence[Factor]) -> bool:
+        """True when there was so much work in the morning that it could not run out.
+
+        Told in the morning: days on which the work turned out to last are more often those that yielded little.
+        """
+        return _planned(factors, self.open_seconds) >= MOST_HELD * self.bench_seconds
+
     def share(self, factors: Sequence[Factor]) -> float:
         """Planned seconds done over bench seconds, by what is known of the processes today.
 
         Not by what the plan of that day knew: else a slow shop would be counted once in its minutes and again here.
         """
-        knives = sum(factor.value * seconds for factor, seconds in zip(factors, self.starter_seconds, strict=True))
-        return (knives + self.set_up_seconds) / self.bench_seconds
+        return (_planned(factors, self.starter_seconds) + self.set_up_seconds) / self.bench_seconds
 
     @property
     def noise(self) -> float:
         """Variance of the share by knives and boxes, as a share of it squared; the work's own, not the bench's."""
         return KNIFE_CV**2 / self.knives + BOX_SD**2 / self.boxes
+
+
+def _planned(factors: Sequence[Factor], starter_seconds: Sequence[int]) -> float:
+    return sum(factor.value * seconds for factor, seconds in zip(factors, starter_seconds, strict=True))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -200,6 +217,8 @@ class Yield:
     """From day to day."""
     days: int
     """Full days it rests on."""
+    left_out: int
+    """Full days that are no day's work, see BELIEVABLE."""
 
     @property
     def relative_sd(self) -> float:
@@ -207,14 +226,17 @@ class Yield:
         return self.sd / self.mean
 
 
-def learn_yield(days: Iterable[FullDay], factors: Sequence[Factor]) -> Yield:
+def learn_yield(days: Iterable[WorkedDay], factors: Sequence[Factor]) -> Yield:
     """The yield of the shop by its full days, with the prior counted as YIELD_PRIOR_DAYS more of them.
 
     What knives and boxes stray by is counted with the work; it is taken out of the spread of the days here.
     """
-    shares = [(day.share(factors), day.noise) for day in days]
+    full = [(day.share(factors), day.noise) for day in days if day.began_full(factors)]
+    least, most = BELIEVABLE
+    shares = [(share, noise) for share, noise in full if least <= share <= most]
     weight = YIELD_PRIOR_DAYS + len(shares)
     mean = (YIELD_PRIOR_DAYS * YIELD_MEAN + sum(share for share, _ in shares)) / weight
     strayed = sum((share - mean) ** 2 - noise * share**2 for share, noise in shares)
     prior = YIELD_PRIOR_DAYS * (YIELD_SD**2 + (YIELD_MEAN - mean) ** 2)
-    return Yield(mean=mean, sd=sqrt((prior + max(0.0, strayed)) / weight), days=len(shares))
+    sd = sqrt((prior + max(0.0, strayed)) / weight)
+    return Yield(mean=mean, sd=sd, days=len(shares), left_out=len(full) - len(shares))

@@ -91,7 +91,7 @@ class _Line:
     def _stops(self, done: int, least: int) -> list[int]:
         stops = {end for end in self.ends if end >= least}
         if self.work.repeats[self.process]:
-            size = self.work.queue.run_size
+            size = self.work.queue.processes[self.process].run_size
             full = done + size * -(-(least - done) // size)
             stops.update(range(full, len(self.knives) + 1, size))
         return sorted(stops)

@@ -131,9 +131,10 @@ def block_of(queue: Queue, box: QueueBox, before: int | None, after: int | None)
         by_process.setdefault(knife.process, []).append(knife.id)
     order = sorted(by_process, key=lambda process: (process != before, process == after, process))
     batches = tuple(
-        (process, tuple(by_process[process][first : first + queue.run_size]))
+        (process, tuple(by_process[process][first : first + size]))
         for process in order
-        for first in range(0, len(by_process[process]), queue.run_size)
+        for size in (queue.processes[process].run_size,)
+        for first in range(0, len(by_process[process]), size)
     )
     seconds, mounted = sum(knife.seconds for knife in box.knives), before
     for process, _ in batches:

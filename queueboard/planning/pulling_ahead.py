@@ -101,7 +101,7 @@ def _whole(buckets: Buckets, process: int, ahead: int, place: int) -> Iterator[P
 def _part(buckets: Buckets, process: int, hosts: Sequence[int], place: int) -> Iterator[Pull]:
     """The knives of the bucket's part-filled run to runs that have room: to one of them, or to several."""
     work, row = buckets.work, buckets.rows[process]
-    size, bucket = work.queue.run_size, row[place]
+    size, bucket = work.queue.processes[process].run_size, row[place]
     part = bucket.knives % size
     if not part:
         return

@@ -33,9 +33,11 @@ class QueueBox:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QueueProcess:
-    """A process by its set-up alone: a run pays it whole, or what is not saved after a run of the same process."""
+    """A process by its runs: each pays the set-up whole, or what is not saved after a run of the same process."""
 
     set_up_seconds: int
+    run_size: int
+    """Most knives in one run, at least 1."""
     repeat_set_up_seconds: int | None = None
     """What is not saved after a run of the same process; None when the queue's saved percent says it."""
 
@@ -48,8 +50,6 @@ class Queue:
     processes: tuple[QueueProcess, ...]
     cutoffs: tuple[int, ...]
     """Bench seconds from now to each moment when finished boxes can leave, strictly ascending, may begin below 0."""
-    run_size: int
-    """Most knives in one run, at least 1."""
     saved_percent: int = 100
     """Share of the set-up that a run saves when the run before it was of the same process, 0 to 100."""
     set_up_now: int | None = None

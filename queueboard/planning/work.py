@@ -64,10 +64,10 @@ class Work:
         return sum(len(lot.knives) for parts in self.lots for lot in parts) > LONG
 
     def set_up(self, process: int, knives: int) -> int:
-        """Seconds of set-up for so many knives of a process worked in one go, in runs of at most the run size."""
+        """Seconds of set-up for so many knives of a process worked in one go, in runs of at most its run size."""
         if not knives:
             return 0
-        return self.set_ups[process] + (knives - 1) // self.queue.run_size * self.repeats[process]
+        return self.set_ups[process] + (knives - 1) // self.queue.processes[process].run_size * self.repeats[process]
 
     def linked(self, process: int) -> int:
         """Seconds saved when a process goes on where it ended the cut-off before."""

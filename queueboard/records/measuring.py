@@ -4,7 +4,7 @@ History is read by what stands in its lines, without taking them apart; no perso
 for a field.
 """
 
-from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from queueboard.records.cells import whole
@@ -58,24 +58,26 @@ def finished_runs(database: ShopDatabase, process: str, most: int) -> tuple[Fini
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkChange:
-    """One change of the work left for the bench."""
+    """One change of the work left for the bench: of a knife, or of a whole box that began or ceased to wait."""
 
     at_us: int
     box_id: int
-    knives: int
-    """How many more knives of the box need the bench after it: 1, 0 or -1."""
-    waiting: int
-    """1 when the box began to wait, -1 when it ended, 0 otherwise."""
+    knife_id: int | None
+    """None for the whole box."""
+    more: bool
+    """True when there was more work after it: the knife came to need the bench, or the box waits no longer."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkLeft:
     """The work left for the bench, and how it came to that."""
 
-    needing: Counter[int]
-    """By box, the knives that need the bench now."""
-    waiting: Counter[int]
-    """By box, 1 while the whole box waits."""
+    knives: Mapping[int, Knife]
+    """By id, those that need the bench now and those of which something was written since."""
+    needing: frozenset[int]
+    """The knives that need the bench now."""
+    waiting: frozenset[int]
+    """The boxes that wait as a whole now."""
     changes: tuple[WorkChange, ...]
     """Newest first."""
 
@@ -101,29 +103,41 @@ def _waits(side: str) -> str:
     return f"coalesce(instr({side}, '\"waiting_for\":null') = 0, 0)"
 
 
+_NEEDS_NOW = (
+    f"k.box_id IN ({OPEN_BOXES}) AND k.place IN ('received', 'on bench') "
+    "AND k.declined IS NULL AND k.waiting_for IS NULL AND k.looking_for = 0"
+)
+"""A condition: the knife needs the bench as it stands now."""
+
+_KNIFE_LINES = "h.entity IN ('box', 'knife') AND h.entity = 'knife' AND h.at_us >= ?"
+_BOX_LINES = "h.entity IN ('box', 'knife') AND h.entity = 'box' AND h.at_us >= ?"
+
+
 def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
     """What needs the bench now, and every change of it since an instant; knives that were struck never were."""
-    needing = database.rows(
-        f"SELECT box_id, count(*) FROM knife WHERE box_id IN ({OPEN_BOXES}) AND place IN ('received', 'on bench') "
-        "AND declined IS NULL AND waiting_for IS NULL AND looking_for = 0 GROUP BY box_id"
+    met = knives_of(
+        database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES}) OR ({_NEEDS_NOW})", since_us
     )
-    waiting = database.rows("SELECT id FROM box WHERE waiting_for IS NOT NULL")
     changes = database.rows(
-        "SELECT at_us, box_id, knives, waiting FROM ("
-        f"SELECT h.id, h.at_us, k.box_id, {_needs('h.after')} - {_needs('h.before')} AS knives, 0 AS waiting "
-        f"FROM {_LINES} JOIN knife k ON k.id = h.entity_id "
-        "WHERE h.entity IN ('box', 'knife') AND h.entity = 'knife' AND h.at_us >= ? "
+        "SELECT at_us, box_id, knife_id, more FROM ("
+        f"SELECT h.id, h.at_us, k.box_id, k.id AS knife_id, {_needs('h.after')} - {_needs('h.before')} AS more "
+        f"FROM {_LINES} JOIN knife k ON k.id = h.entity_id WHERE {_KNIFE_LINES} "
         "UNION ALL "
-        f"SELECT h.id, h.at_us, h.entity_id, 0, {_waits('h.after')} - {_waits('h.before')} FROM {_LINES} "
-        "WHERE h.entity IN ('box', 'knife') AND h.entity = 'box' AND h.at_us >= ?) "
-        "WHERE knives <> 0 OR waiting <> 0 ORDER BY at_us DESC, id DESC",
+        f"SELECT h.id, h.at_us, h.entity_id, NULL, {_waits('h.before')} - {_waits('h.after')} FROM {_LINES} "
+        f"WHERE {_BOX_LINES}) WHERE more <> 0 ORDER BY at_us DESC, id DESC",
         (since_us, since_us),
     )
     return WorkLeft(
-        needing=Counter({whole(box_id): whole(knives) for box_id, knives in needing}),
-        waiting=Counter(whole(row[0]) for row in waiting),
+        knives={knife.id: knife for knife in met},
+        needing=frozenset(whole(row[0]) for row in database.rows(f"SELECT k.id FROM knife k WHERE {_NEEDS_NOW}")),
+        waiting=frozenset(whole(row[0]) for row in database.rows("SELECT id FROM box WHERE waiting_for IS NOT NULL")),
         changes=tuple(
-            WorkChange(at_us=whole(row[0]), box_id=whole(row[1]), knives=whole(row[2]), waiting=whole(row[3]))
+            WorkChange(
+                at_us=whole(row[0]),
+                box_id=whole(row[1]),
+                knife_id=None if row[2] is None else whole(row[2]),
+                more=whole(row[3]) > 0,
+            )
             for row in changes
         ),
     )
@@ -137,14 +151,10 @@ _FORWARD = (
 """A line of history in which the bench was done with a knife."""
 
 
-def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str, Knife], ...]:
+def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str, int], ...]:
     """What was done at the bench since an instant: when, in which action, and the knife; undone actions left out."""
     undone = undone_groups(database)
     done = database.rows(f"SELECT at_us, group_id, entity_id FROM {_LINES} WHERE {_FORWARD} ORDER BY id", (since_us,))
-    knives = knives_of(database, f"k.id IN (SELECT entity_id FROM {_LINES} WHERE {_FORWARD})", since_us)
-    by_id = {knife.id: knife for knife in knives}
     return tuple(
-        (whole(at_us), str(group), by_id[whole(knife_id)])
-        for at_us, group, knife_id in done
-        if str(group) not in undone and whole(knife_id) in by_id
+        (whole(at_us), str(group), whole(knife_id)) for at_us, group, knife_id in done if str(group) not in undone
     )

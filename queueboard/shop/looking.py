@@ -16,7 +16,7 @@ from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
 from queueboard.records.telling import newest_line
 from queueboard.shop.bench_work import BenchWork, Minutes
-from queueboard.shop.measuring import full_days, measured_runs
+from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
@@ -85,7 +85,7 @@ def _minutes(shop: Shop, database: ShopDatabase, settings_id: int, calendar: Sho
     if shop.minutes_cache is None or shop.minutes_cache[0] != known:
         settings = calendar.settings
         learned = learn(measured_runs(database, settings), len(settings.processes))
-        day_yield = learn_yield(full_days(database, calendar, now), learned.processes)
+        day_yield = learn_yield(worked_days(database, calendar, now), learned.processes)
         shop.minutes_cache = (known, Minutes(learned=learned, day_yield=day_yield))
     return shop.minutes_cache[1]
 

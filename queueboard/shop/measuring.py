@@ -1,6 +1,5 @@
-"""What the shop has measured at its own bench: timed runs, and days on which the work never ran out."""
+"""What the shop has measured at its own bench: timed runs, and what was done on each day at the bench."""
 
-from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
@@ -8,13 +7,14 @@ from itertools import groupby
 from operator import itemgetter
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
-from queueboard.planning.learning import FullDay, MeasuredRun
+from queueboard.planning.learning import MeasuredRun, WorkedDay, too_short
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
-from queueboard.records.measuring import FinishedRun, WorkLeft, finished_runs, gone_forward, work_left
+from queueboard.records.measuring import FinishedRun, WorkChange, WorkLeft, finished_runs, gone_forward, work_left
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.values.knife import Knife
+from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BenchWindow
 
 MOST_RUNS = 100
@@ -34,57 +34,67 @@ def measured_runs(database: ShopDatabase, settings: Settings) -> tuple[MeasuredR
 
 
 def _measured(process: int, run: FinishedRun) -> MeasuredRun:
-    """A run as it is learned from: by the knives that were worked in it, without the set-up.
-
-    A run that took no longer than its set-up was begun and finished in one go: it measured nothing.
-    """
+    """A run as it is learned from: by the knives that were worked in it, without the set-up."""
     begun_with = run.nominal_seconds - run.set_up_seconds
     planned = run.planned_seconds - run.set_up_seconds
-    hands_on = run.worked_seconds - run.set_up_seconds
     return MeasuredRun(
         process=process,
         knives=run.knives,
         boxes=run.boxes,
         starter_seconds=run.starter_seconds,
         estimated_seconds=max(1, planned * run.starter_seconds // begun_with),
-        measured_seconds=max(0, hands_on),
-        thrown_away=not run.timed or hands_on <= 0,
+        measured_seconds=max(0, run.worked_seconds - run.set_up_seconds),
+        thrown_away=not run.timed,
     )
 
 
-def full_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[FullDay, ...]:
-    """The days before today, of the last 90, on which something was done and the work at the bench never ran out.
+def just_begun(run: BenchRun, now: datetime) -> bool:
+    """True while nobody can have worked its knives: so short a time is not learned from."""
+    return too_short(run.worked_seconds(now) - run.set_up_seconds, len(run.knife_ids))
+
+
+def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:
+    """The days before today, of the last 90, on which something was done at the bench.
 
     now: aware, in the shop's zone. A set-up is counted each time that the process of what was finished changed.
     """
-    today = datetime.combine(now.date(), time(0), tzinfo=calendar.settings.zone)
+    settings = calendar.settings
+    today = datetime.combine(now.date(), time(0), tzinfo=settings.zone)
     first = today - timedelta(days=LOOK_BACK_DAYS)
     since_us = to_us(first)
-    left = _Left(work_left(database, since_us))
+    work = work_left(database, since_us)
     windows: defaultdict[date, list[BenchWindow]] = defaultdict(list)
     for window in bench_windows(calendar, first, LOOK_BACK_DAYS):
         windows[window.start.date()].append(window)
     done: defaultdict[date, list[tuple[str, Knife]]] = defaultdict(list)
-    for at_us, group, knife in gone_forward(database, since_us):
-        done[from_us(at_us).astimezone(calendar.settings.zone).date()].append((group, knife))
+    for at_us, group, knife_id in gone_forward(database, since_us):
+        if knife_id in work.knives:
+            done[from_us(at_us).astimezone(settings.zone).date()].append((group, work.knives[knife_id]))
+    mornings = _left_at(work, [bench[0].start for day, bench in windows.items() if done[day]])
     return tuple(
-        _full_day(calendar.settings, done[day], bench)
-        for day, bench in windows.items()
-        if done[day] and left.lasts(bench)
+        _worked_day(settings, done[day], mornings[bench[0].start], bench) for day, bench in windows.items() if done[day]
     )
 
 
-def _full_day(settings: Settings, done: list[tuple[str, Knife]], bench: Iterable[BenchWindow]) -> FullDay:
-    seconds = dict.fromkeys((process.name for process in settings.processes), 0)
-    for _, knife in done:
-        seconds[knife_process(settings, knife).name] += 60 * knife_minutes(settings, knife)
-    return FullDay(
-        starter_seconds=tuple(seconds.values()),
+def _worked_day(
+    settings: Settings, done: list[tuple[str, Knife]], morning: Iterable[Knife], bench: Iterable[BenchWindow]
+) -> WorkedDay:
+    return WorkedDay(
+        open_seconds=_by_process(settings, morning),
+        starter_seconds=_by_process(settings, (knife for _, knife in done)),
         knives=len({knife.id for _, knife in done}),
         boxes=len({knife.box_id for _, knife in done}),
         set_up_seconds=sum(settings.process(name).set_up_seconds for name in _set_ups(settings, done)),
         bench_seconds=settings.planning.people * sum(window.seconds for window in bench),
     )
+
+
+def _by_process(settings: Settings, knives: Iterable[Knife]) -> tuple[int, ...]:
+    """Starter seconds of knives, in the order of the shop's processes."""
+    seconds = dict.fromkeys((process.name for process in settings.processes), 0)
+    for knife in knives:
+        seconds[knife_process(settings, knife).name] += 60 * knife_minutes(settings, knife)
+    return tuple(seconds.values())
 
 
 def _set_ups(settings: Settings, done: Iterable[tuple[str, Knife]]) -> list[str]:
@@ -96,28 +106,23 @@ def _set_ups(settings: Settings, done: Iterable[tuple[str, Knife]]) -> list[str]
     return [name for name, _ in groupby(order)]
 
 
-class _Left:
-    """How many knives needed the bench at each instant, worked back from what needs it now."""
+def _left_at(work: WorkLeft, instants: Iterable[datetime]) -> dict[datetime, tuple[Knife, ...]]:
+    """The knives that somebody could have gone on with at each instant, worked back from what needs the bench now."""
+    needing, waiting = set(work.needing), set(work.waiting)
+    changes = iter(work.changes)
+    newest = next(changes, None)
+    left = {}
+    for instant in sorted(instants, reverse=True):
+        while newest is not None and newest.at_us > to_us(instant):
+            _take_back(newest, needing, waiting)
+            newest = next(changes, None)
+        free = (work.knives[knife_id] for knife_id in needing)
+        left[instant] = tuple(knife for knife in free if knife.box_id not in waiting)
+    return left
 
-    def __init__(self, work: WorkLeft) -> None:
-        needing, waiting = work.needing.copy(), work.waiting.copy()
-        knives = sum(count for box_id, count in needing.items() if not waiting[box_id])
-        self._since: list[int] = []
-        self._knives = [knives]
-        for change in work.changes:
-            before = 0 if waiting[change.box_id] else needing[change.box_id]
-            needing[change.box_id] -= change.knives
-            waiting[change.box_id] -= change.waiting
-            knives += (0 if waiting[change.box_id] else needing[change.box_id]) - before
-            self._since.append(change.at_us)
-            self._knives.append(knives)
-        self._since.reverse()
-        self._knives.reverse()
 
-    def lasts(self, windows: Iterable[BenchWindow]) -> bool:
-        """True when somebody could have gone on with a knife in every minute of the bench time."""
-        return all(min(self._between(window.start, window.end)) > 0 for window in windows)
-
-    def _between(self, start: datetime, end: datetime) -> list[int]:
-        """The knives at an instant, and after every change up to just before another."""
-        return self._knives[bisect_right(self._since, to_us(start)) : bisect_right(self._since, to_us(end) - 1) + 1]
+def _take_back(change: WorkChange, needing: set[int], waiting: set[int]) -> None:
+    if change.knife_id is None:
+        (waiting.add if change.more else waiting.discard)(change.box_id)
+    else:
+        (needing.discard if change.more else needing.add)(change.knife_id)

@@ -90,6 +90,39 @@ async def test_plus_begins_a_run_and_again_finishes_it_with_its_time(day: ADay) 
     assert day.columns(day.first) == {Column.TESTING}
 
 
+async def test_a_double_plus_does_not_finish_what_it_began(day: ADay) -> None:
+    """The second + right after the first is asked back, and n finishes the run without its time."""
+    app = day.open()
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        await pilot.press("plus", "plus")
+        await pilot.pause()
+        assert "only just begun" in dump(app)
+        began = day.run()
+        assert began.finished_at is None
+        await pilot.press("n")
+        await pilot.pause()
+
+    done = run_by_id(day.shop.database, began.id)
+    assert done is not None
+    assert not done.timed
+    assert day.columns(day.first) == {Column.TESTING}
+
+
+async def test_straight_to_ready_at_once_says_that_no_time_counts(day: ADay) -> None:
+    """* is another key and meant: the knives go, and it is said that so short a time is not counted."""
+    app = day.open()
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        await pilot.press("plus", "asterisk")
+        await pilot.pause()
+        assert "too soon after it began" in " ".join(dump(app).split())
+
+    assert day.columns(day.first) == {Column.READY}
+
+
 async def test_a_run_keeps_what_the_plan_gave_it(day: ADay) -> None:
     """Knives, set-up and seconds of the run are those of the plan's first run."""
     first = picture(day.shop).plan.runs[0]
@@ -159,6 +192,7 @@ async def test_the_time_just_measured_can_be_thrown_away(day: ADay) -> None:
         await pilot.press("plus")
         await pilot.pause()
         began = day.run()
+        day.wait(14)
         await pilot.press("plus", "x")
         await pilot.pause()
         assert "counts for nothing" in dump(app)

@@ -27,8 +27,7 @@ def jobs_queue(
             )
             for job, due in enumerate(dues)
         ),
-        processes=tuple(QueueProcess(set_up_seconds=set_up) for set_up in set_ups),
+        processes=tuple(QueueProcess(set_up_seconds=set_up, run_size=run_size) for set_up in set_ups),
         cutoffs=tuple(cutoffs),
-        run_size=run_size,
         saved_percent=saved_percent,
     )

@@ -11,6 +11,7 @@ from queueboard.phrases.late import (
     late_boxes,
     late_words,
     outlook_lines,
+    received_words,
     slack_words,
 )
 from queueboard.shop.picture import Picture
@@ -43,6 +44,15 @@ def test_late_boxes_come_before_those_that_will_be_and_those_before_the_tight() 
     some = replace(MORNING, boxes=(*tight(431).boxes, *tight(432, slack=3).boxes, *MORNING.boxes))
 
     assert [box.box.number for box in late_boxes(some)] == [411, 420, 432, 431]
+
+
+def test_after_receiving_a_tight_date_is_not_called_broken() -> None:
+    """The day list holds a tight date; only one that will not hold is to be told anew; a safe one is not mentioned."""
+    forecast = tight().boxes[0].forecast
+
+    assert received_words(forecast).startswith("TIGHT: the day list holds the date told")
+    assert "does not hold the date told" in received_words(replace(forecast, lateness=Lateness.WILL_BE_LATE))
+    assert received_words(replace(forecast, lateness=Lateness.ON_TIME)) == ""
 
 
 def test_tight_is_a_word_wherever_late_is_one() -> None:

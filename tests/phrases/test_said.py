@@ -47,7 +47,11 @@ def test_learned_minutes_stand_beside_those_of_the_settings() -> None:
 
 def test_the_yield_says_on_how_many_days_it_rests() -> None:
     """Minutes of an hour, and the full days behind it."""
-    taught = replace(untaught(3), day_yield=Yield(mean=0.9, sd=0.1, days=12))
+    taught = replace(untaught(3), day_yield=Yield(mean=0.9, sd=0.1, days=12, left_out=0))
 
     assert yield_words(taught) == "an hour at the bench is worth 54 min of the plan, by 12 full days"
     assert yield_words(untaught(3)).endswith("until full days show it")
+    odd = replace(untaught(3), day_yield=Yield(mean=0.9, sd=0.1, days=0, left_out=2))
+    assert yield_words(odd).endswith(
+        "until full days show it; 2 full days left out: far too little or too much was moved"
+    )

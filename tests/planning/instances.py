@@ -69,12 +69,13 @@ def queue_of(instance: Instance) -> Queue:
         ),
         processes=tuple(
             QueueProcess(
-                set_up_seconds=process["setup"] * TICK, repeat_set_up_seconds=repeat_ticks(instance, place) * TICK
+                set_up_seconds=process["setup"] * TICK,
+                repeat_set_up_seconds=repeat_ticks(instance, place) * TICK,
+                run_size=instance["K"],
             )
             for place, process in enumerate(instance["procs"])
         ),
         cutoffs=tuple(cutoff * TICK for cutoff in instance["cutoffs"]),
-        run_size=instance["K"],
         saved_percent=round(100 * instance["rho"]),
     )
 

@@ -26,9 +26,10 @@ def pressing(draw: st.DrawFn, boxes: int = 6, knives: int = 4, *, weights: bool 
             )
             for place, (due, weight, shape) in enumerate(many)
         ),
-        processes=tuple(QueueProcess(set_up_seconds=seconds) for seconds in processes),
+        processes=tuple(
+            QueueProcess(set_up_seconds=seconds, run_size=draw(st.integers(1, 4))) for seconds in processes
+        ),
         cutoffs=tuple(first + sum(steps[:count]) for count in range(4)),
-        run_size=draw(st.integers(1, 4)),
         saved_percent=draw(st.sampled_from((100, 50, 0))),
         set_up_now=draw(st.one_of(st.none(), st.integers(0, len(processes) - 1))),
     )

@@ -34,9 +34,8 @@ def queue_of(
     """A bench of three processes with set-ups of 90, 60 and 120 seconds, and runs of up to ten knives."""
     return Queue(
         boxes=boxes,
-        processes=tuple(QueueProcess(set_up_seconds=seconds) for seconds in (90, 60, 120)),
+        processes=tuple(QueueProcess(set_up_seconds=seconds, run_size=10) for seconds in (90, 60, 120)),
         cutoffs=cutoffs,
-        run_size=10,
         saved_percent=saved_percent,
     )
 

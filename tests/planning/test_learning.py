@@ -1,5 +1,6 @@
 """What measured runs and days teach."""
 
+from dataclasses import replace
 from math import inf, sqrt
 from random import Random
 from statistics import fmean
@@ -15,10 +16,9 @@ from queueboard.planning.learning import (
     SHOP_SD,
     YIELD_MEAN,
     YIELD_SD,
-    FullDay,
     MeasuredRun,
     StaysOut,
-    is_full,
+    WorkedDay,
     learn,
     learn_yield,
     stays_out,
@@ -122,6 +122,12 @@ def test_a_run_over_twice_its_estimate_stays_out() -> None:
     """Twice is counted, a second more is not."""
     assert stays_out(measured(measured_seconds=2000)) is None
     assert stays_out(measured(measured_seconds=2001)) is StaysOut.TOO_LONG
+
+
+@pytest.mark.parametrize(("seconds", "why"), [(0, StaysOut.TOO_SHORT), (39, StaysOut.TOO_SHORT), (40, None)])
+def test_a_run_begun_and_stopped_in_one_go_is_not_counted(seconds: int, why: StaysOut | None) -> None:
+    """Four knives cannot be touched in 39 seconds; such a time would teach that the process takes none."""
+    assert stays_out(measured(measured_seconds=seconds)) is why
     assert learn([measured(measured_seconds=2001)], 1) == learn([], 1)
 
 
@@ -136,9 +142,10 @@ def test_the_weight_at_its_ends() -> None:
     assert weight_of(0.1, 0) == 1
 
 
-def full_day(starter_seconds: int, *, knives: int = 10**9, set_up_seconds: int = 0) -> FullDay:
+def full_day(starter_seconds: int, *, knives: int = 10**9, set_up_seconds: int = 0) -> WorkedDay:
     """A day of one process at a bench of 10,000 seconds; of so many knives that their noise is nothing."""
-    return FullDay(
+    return WorkedDay(
+        open_seconds=(20000,),
         starter_seconds=(starter_seconds,),
         knives=knives,
         boxes=knives,
@@ -168,7 +175,7 @@ def test_five_days_weigh_as_much_as_the_prior() -> None:
     assert seen.relative_sd == pytest.approx(seen.sd / seen.mean)
 
 
-@given(st.lists(st.integers(4000, 11000), min_size=1, max_size=30))
+@given(st.lists(st.integers(4500, 13500), min_size=1, max_size=30))
 def test_the_yield_lies_between_prior_and_days(planned: list[int]) -> None:
     """The learned mean never leaves the stretch between the prior and the mean of the days."""
     mean = fmean(seconds / 10000 for seconds in planned)
@@ -197,12 +204,39 @@ def test_noise_of_the_work_is_no_spread_of_the_days() -> None:
     assert learn_yield([full_day(9000, knives=20)] * 20, UNKNOWN).sd == pytest.approx(YIELD_SD / sqrt(5))
 
 
+def began(open_seconds: int) -> WorkedDay:
+    """A day that began with so much work."""
+    return replace(full_day(9000), open_seconds=(open_seconds,))
+
+
+@pytest.mark.parametrize(("open_seconds", "counted"), [(11799, 0), (11801, 1)])
+def test_a_day_is_full_by_its_morning(open_seconds: int, counted: int) -> None:
+    """Two spreads more than the bench can be thought to do, or the day says nothing."""
+    assert learn_yield([began(open_seconds)], UNKNOWN).days == counted
+
+
+def test_a_slow_shops_morning_is_full_sooner() -> None:
+    """What lies there in the morning is counted in the minutes learned, like what was done."""
+    slow = learn([measured(measured_seconds=1500, times=1000)], 1).processes
+
+    assert began(9000).began_full(slow)
+    assert not began(9000).began_full(UNKNOWN)
+
+
+@pytest.mark.parametrize("moved", [0, 1000, 4499, 13501, 45000])
+def test_a_board_that_is_not_kept_does_not_teach(moved: int) -> None:
+    """A shop that moves a tenth of its knives, or a week's at once, keeps the prior and is told how many days."""
+    seen = learn_yield([full_day(moved)] * 30, UNKNOWN)
+
+    assert (seen.mean, seen.days, seen.left_out) == (YIELD_MEAN, 0, 30)
+
+
 def test_full_days_are_told_in_the_morning() -> None:
     """Days on which the work lasted until closing yield too little on average; days that began full do not."""
     dice = Random(1)  # noqa: S311 invented days, no secret
     days = [(dice.uniform(6000, 16000), dice.gauss(YIELD_MEAN, YIELD_SD)) for _ in range(20000)]
     lasted = fmean(share for work, share in days if work >= share * 10000)
-    began_full = fmean(share for work, share in days if is_full(round(work), round(YIELD_MEAN * 10000)))
+    began_full = fmean(share for work, share in days if began(round(work)).began_full(UNKNOWN))
 
     assert lasted < YIELD_MEAN - 0.01
     assert began_full == pytest.approx(YIELD_MEAN, abs=0.005)

@@ -27,9 +27,8 @@ def queue(*boxes: QueueBox, cutoffs: tuple[int, ...] = (100, 200, 300), run_size
     """A bench of three processes with set-ups of 20 seconds."""
     return Queue(
         boxes=boxes,
-        processes=(QueueProcess(set_up_seconds=20),) * 3,
+        processes=(QueueProcess(set_up_seconds=20, run_size=run_size),) * 3,
         cutoffs=cutoffs,
-        run_size=run_size,
         saved_percent=saved,
     )
 
@@ -41,7 +40,7 @@ def order(plan: QueuePlan) -> list[tuple[int, ...]]:
 
 def test_an_empty_queue_is_an_empty_plan() -> None:
     """Without boxes, cut-offs and processes there is nothing to do and nobody late."""
-    plan = plan_queue(Queue(boxes=(), processes=(), cutoffs=(), run_size=1))
+    plan = plan_queue(Queue(boxes=(), processes=(), cutoffs=()))
 
     assert (plan.runs, plan.finish, plan.late, plan.honest) == ((), {}, (), {})
 
@@ -163,7 +162,7 @@ def test_ten_thousand_knives_in_one_box() -> None:
 def test_knives_and_set_ups_that_take_no_time() -> None:
     """Nothing takes any time, so nobody is late, even at a cut-off that is now."""
     work = queue(box(1, 0, (0, 0)), box(2, 1, (1, 0)), cutoffs=(0, 5))
-    plan = plan_queue(replace(work, processes=(QueueProcess(set_up_seconds=0),) * 2))
+    plan = plan_queue(replace(work, processes=(QueueProcess(set_up_seconds=0, run_size=10),) * 2))
 
     assert plan.late == ()
     assert set(plan.finish.values()) == {0}
@@ -171,9 +170,24 @@ def test_knives_and_set_ups_that_take_no_time() -> None:
 
 def test_half_a_second_of_a_repeated_set_up_counts_whole() -> None:
     """A set-up of 5 s, half of it saved, costs 3 s again."""
-    work = replace(queue(box(1, 0, (0, 1), (0, 1)), run_size=1, saved=50), processes=(QueueProcess(set_up_seconds=5),))
+    odd = QueueProcess(set_up_seconds=5, run_size=1)
+    work = replace(queue(box(1, 0, (0, 1), (0, 1)), saved=50), processes=(odd,))
 
     assert [run.set_up_seconds for run in plan_queue(work).runs] == [5, 3]
+
+
+def test_each_process_has_a_run_size_of_its_own() -> None:
+    """A process of which two fit in a run pays three set-ups for five knives, and is so late; a bigger one pays one."""
+    two, ten = QueueProcess(set_up_seconds=20, run_size=2), QueueProcess(set_up_seconds=20, run_size=10)
+    five = box(1, 0, *[(0, 10)] * 5)
+    plans = [
+        plan_queue(replace(queue(five, box(2, 2, *[(1, 1)] * 5), saved=0), processes=(process, ten)))
+        for process in (two, ten)
+    ]
+
+    assert [[len(run.knife_ids) for run in plan.runs if run.process == 0] for plan in plans] == [[2, 2, 1], [5]]
+    assert [plan.late for plan in plans] == [(1,), ()]
+    assert [sorted(len(run.knife_ids) for run in plan.runs if run.process == 1) for plan in plans] == [[5], [5]]
 
 
 def test_slack_counts_set_ups_and_what_is_due() -> None:
@@ -189,7 +203,7 @@ GOOD = queue(box(1, 0, (0, 10)), box(2, 1, (1, 10)))
 @pytest.mark.parametrize(
     ("wrong", "sentence"),
     [
-        (replace(GOOD, run_size=0), "The run size is 0; at least 1 knife must fit in a run."),
+        (queue(run_size=0), "Process 0 has a run size of 0; at least 1 knife must fit in a run."),
         (replace(GOOD, saved_percent=101), "A repeated set-up saves 101 percent; give a share from 0 to 100."),
         (replace(GOOD, saved_percent=-1), "A repeated set-up saves -1 percent; give a share from 0 to 100."),
         (
@@ -198,11 +212,11 @@ GOOD = queue(box(1, 0, (0, 10)), box(2, 1, (1, 10)))
         ),
         (replace(GOOD, set_up_now=3), "The bench is set up for process 3, which is none of the 3."),
         (
-            replace(GOOD, processes=(QueueProcess(set_up_seconds=-1),) * 2),
+            replace(GOOD, processes=(QueueProcess(set_up_seconds=-1, run_size=1),) * 2),
             "Process 0 has a set-up of -1 s; give 0 or more.",
         ),
         (
-            replace(GOOD, processes=(QueueProcess(set_up_seconds=5, repeat_set_up_seconds=6),) * 2),
+            replace(GOOD, processes=(QueueProcess(set_up_seconds=5, repeat_set_up_seconds=6, run_size=1),) * 2),
             "Process 0 has a repeated set-up of 6 s, more than the 5 s of a first one; give at most as much.",
         ),
         (queue(box(1, 3, (0, 1))), "Box 1 is due at cut-off 3; give one of the 3 from 0 on, or -1."),

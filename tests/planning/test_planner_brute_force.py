@@ -38,9 +38,11 @@ def tiny(dice: Random, saved_percent: int) -> Queue:
             )
             for box, size in enumerate(sizes)
         ),
-        processes=tuple(QueueProcess(set_up_seconds=dice.choice((10, 20, 30))) for _ in range(processes)),
+        processes=tuple(
+            QueueProcess(set_up_seconds=dice.choice((10, 20, 30)), run_size=dice.randint(2, 3))
+            for _ in range(processes)
+        ),
         cutoffs=cutoffs,
-        run_size=dice.randint(2, 3),
         saved_percent=saved_percent,
     )
 
@@ -80,7 +82,7 @@ def best(queue: Queue) -> Outcome:
             cost = (whole * (100 - queue.saved_percent) + 50) // 100 if process == mounted else whole
             for chosen in range(1, 1 << len(left)):
                 run = [knife for place, knife in enumerate(left) if chosen >> place & 1]
-                if len(run) > queue.run_size:
+                if len(run) > costs.run_size:
                     continue
                 more = sum(1 << knife.id for knife in run)
                 end = worked + paid + cost + sum(knife.seconds for knife in run)

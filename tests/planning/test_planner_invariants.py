@@ -32,7 +32,7 @@ def set_up_of(queue: Queue, process: int, knives: int) -> int:
     """Set-up of knives of one process worked for themselves."""
     whole = queue.processes[process].set_up_seconds
     again = (whole * (100 - queue.saved_percent) + 50) // 100
-    return whole + again * ((knives - 1) // queue.run_size)
+    return whole + again * ((knives - 1) // queue.processes[process].run_size)
 
 
 def alone(queue: Queue, box: QueueBox) -> int:
@@ -78,7 +78,7 @@ def test_every_knife_is_worked_once_in_a_run_of_its_process(queue: Queue, restar
     process_of = {knife.id: knife.process for box in queue.boxes for knife in box.knives}
 
     assert sorted(knife for run in plan.runs for knife in run.knife_ids) == sorted(process_of)
-    assert all(0 < len(run.knife_ids) <= queue.run_size for run in plan.runs)
+    assert all(0 < len(run.knife_ids) <= queue.processes[run.process].run_size for run in plan.runs)
     assert all(process_of[knife] == run.process for run in plan.runs for knife in run.knife_ids)
 
 

@@ -20,7 +20,7 @@ NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 Table = list[dict[str, object]]
 
 
-def by(initials: str = "J", *, minutes: int = 0) -> Actor:
+def by(initials: str = "J", *, minutes: float = 0) -> Actor:
     """Somebody who acts so many minutes after NOW."""
     return Actor(initials=initials, now=NOW + timedelta(minutes=minutes))
 

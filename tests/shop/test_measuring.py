@@ -1,21 +1,21 @@
-"""What the shop learns its minutes and its pace from: timed runs, and days on which the work never ran out."""
+"""What the shop learns its minutes and its pace from: timed runs, and what was done on each day."""
 
 from collections.abc import Callable
 
 import pytest
 
 from queueboard.calendar.days import ShopCalendar
-from queueboard.planning.learning import FullDay, MeasuredRun, stays_out
+from queueboard.planning.learning import MeasuredRun, WorkedDay, stays_out
 from queueboard.records import asking
 from queueboard.shop import moving, noting, receiving, running, undoing
-from queueboard.shop.measuring import full_days, measured_runs
+from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.waiting import box_waits, knives_wait
 from queueboard.values.new import NewKnife
 from queueboard.words import Column, DeclineReason, Edge, WaitingFor
-from tests.shop.place import box, by, counter, parcel
+from tests.shop.place import box, by, chef, counter, parcel
 from tests.shop.test_laws import go
 from tests.shop.undo_running import only_run
 
@@ -29,12 +29,12 @@ def measured(shop: Shop) -> tuple[MeasuredRun, ...]:
         return measured_runs(database, settings_in(database))
 
 
-def days(shop: Shop, *, after: int = 2 * DAY) -> tuple[FullDay, ...]:
-    """The full days as they are seen so many minutes after Monday, nine o'clock."""
+def days(shop: Shop, *, after: int = 2 * DAY) -> tuple[WorkedDay, ...]:
+    """The days on which something was done, as they are seen so many minutes after Monday, nine o'clock."""
     with shop.reading() as database:
         settings = settings_in(database)
         closed = asking.closed_days(database, asking.settings_id(database) or 0)
-        return full_days(database, ShopCalendar(settings, closed), by(minutes=after).now.astimezone(settings.zone))
+        return worked_days(database, ShopCalendar(settings, closed), by(minutes=after).now.astimezone(settings.zone))
 
 
 def timed(shop: Shop, made: BoxPicture, *, seconds: int = 0, planned: int | None = None) -> None:
@@ -82,12 +82,13 @@ def test_a_knife_that_was_taken_out_counts_on_neither_side(shop: Shop) -> None:
         (running.finish_run, 20, False),
         (running.finish_untimed, 20, True),
         (running.finish_run, 1, True),
+        (running.finish_run, 1.9, True),
         (running.finish_run, 60, True),
     ],
-    ids=["timed", "without timing", "no longer than its set-up", "twice too long"],
+    ids=["timed", "without timing", "no longer than its set-up", "shorter than three knives take", "twice too long"],
 )
 def test_what_was_not_measured_teaches_nothing(
-    shop: Shop, finish: Callable[..., object], minutes: int, stays: bool
+    shop: Shop, finish: Callable[..., object], minutes: float, stays: bool
 ) -> None:
     """A run done without timing, one begun and finished in one go, and one left lying about stay out."""
     running.start_run(shop, by(), "plain", parcel(shop).knives, 90)
@@ -118,8 +119,8 @@ def test_the_newest_hundred_runs_of_a_process_are_looked_at(shop: Shop) -> None:
     assert len(measured(shop)) == 100
 
 
-def test_a_full_day_counts_what_went_forward(shop: Shop) -> None:
-    """Tuesday never ran out of work: the starter seconds of what was done, one set-up, and the bench's own seconds."""
+def test_a_day_counts_what_went_forward(shop: Shop) -> None:
+    """What lay there in the morning, the starter seconds of what was done, one set-up, the bench's own seconds."""
     made = parcel(shop, knives=9)
     moving.move_knives(shop, by(minutes=DAY + 30), made.knives[:3], Column.TESTING)
     moving.move_knives(shop, by(minutes=DAY + 40), made.knives[3:5], Column.ON_BENCH)
@@ -127,6 +128,7 @@ def test_a_full_day_counts_what_went_forward(shop: Shop) -> None:
 
     (tuesday,) = days(shop)
 
+    assert tuesday.open_seconds == (9 * 360, *[0] * 9)
     assert tuesday.starter_seconds == (5 * 360, *[0] * 9)
     assert (tuesday.knives, tuesday.boxes) == (5, 1)
     assert (tuesday.set_up_seconds, tuesday.bench_seconds) == (90, 270 * 60)
@@ -147,25 +149,6 @@ def test_a_set_up_is_counted_when_the_process_changes(shop: Shop) -> None:
     assert (tuesday.starter_seconds[0], tuesday.starter_seconds[2]) == (3 * 360, 360)
 
 
-def ran_out(shop: Shop, made: BoxPicture) -> None:
-    """All done by noon."""
-    moving.move_knives(shop, by(minutes=DAY + 120), made.knives, Column.TESTING)
-
-
-def box_waited(shop: Shop, made: BoxPicture) -> None:
-    """Some done, then the customer is asked about the rest for an hour."""
-    moving.move_knives(shop, by(minutes=DAY), made.knives[:2], Column.TESTING)
-    box_waits(shop, by(minutes=DAY + 20), made.box, WaitingFor.ESTIMATE)
-    box_waits(shop, by(minutes=DAY + 80), box(shop, 100).box, None)
-
-
-def knives_waited(shop: Shop, made: BoxPicture) -> None:
-    """Some done, the others wait for belts for an hour."""
-    moving.move_knives(shop, by(minutes=DAY), made.knives[:2], Column.TESTING)
-    knives_wait(shop, by(minutes=DAY + 20), made.knives[2:], WaitingFor.BELTS)
-    knives_wait(shop, by(minutes=DAY + 80), box(shop, 100).knives[2:], None)
-
-
 def nothing_done(shop: Shop, made: BoxPicture) -> None:
     """Nobody was at the bench."""
     noting.note_box(shop, by(minutes=DAY), made.box, "the owner is ill")
@@ -183,38 +166,58 @@ def taken_back(shop: Shop, made: BoxPicture) -> None:
     undoing.undo(shop, by(minutes=DAY + 1), actor.group_id)
 
 
-@pytest.mark.parametrize(
-    "goes", [ran_out, box_waited, knives_waited, nothing_done, only_declined, taken_back], ids=lambda way: way.__name__
-)
-def test_a_day_that_was_not_full_is_left_out(shop: Shop, goes: Callable[[Shop, BoxPicture], None]) -> None:
-    """A day on which nobody could have gone on, or nobody did, says nothing of the shop's pace."""
+@pytest.mark.parametrize("goes", [nothing_done, only_declined, taken_back], ids=lambda way: way.__name__)
+def test_a_day_without_work_done_is_left_out(shop: Shop, goes: Callable[[Shop, BoxPicture], None]) -> None:
+    """A day on which nobody was at the bench says nothing of the shop's pace."""
     goes(shop, parcel(shop, knives=9))
 
     assert days(shop) == ()
 
 
-def test_work_that_waits_beside_other_work_does_not_matter(shop: Shop) -> None:
-    """A day is full while some other knife needs the bench; and what runs out after bench hours is no matter."""
-    box_waited(shop, parcel(shop, knives=9))
-    other = counter(shop, knives=9, name="Oake")
-    moving.move_knives(shop, by(minutes=DAY + 7 * 60), other.knives, Column.TESTING)
+def box_waited(shop: Shop, made: BoxPicture) -> None:
+    """The customer is asked about the whole box from Monday to Tuesday noon."""
+    box_waits(shop, by(minutes=60), made.box, WaitingFor.ESTIMATE)
+    box_waits(shop, by(minutes=DAY + 180), box(shop, 100).box, None)
+
+
+def knives_waited(shop: Shop, made: BoxPicture) -> None:
+    """All its knives wait for belts from Monday to Tuesday noon."""
+    knives_wait(shop, by(minutes=60), made.knives, WaitingFor.BELTS)
+    knives_wait(shop, by(minutes=DAY + 180), box(shop, 100).knives, None)
+
+
+def came_later(shop: Shop, made: BoxPicture) -> None:
+    """The first box was declined on Monday, and the same came again on Tuesday morning."""
+    for knife in made.knives:
+        noting.decline_knife(shop, by(minutes=60), knife, DeclineReason.CRACKED)
+    for _ in made.knives:
+        receiving.add_knife(shop, by(minutes=DAY + 10), box(shop, 100).box, chef())
+
+
+@pytest.mark.parametrize("goes", [box_waited, knives_waited, came_later], ids=lambda way: way.__name__)
+def test_the_morning_counts_what_could_be_worked_then(shop: Shop, goes: Callable[[Shop, BoxPicture], None]) -> None:
+    """What waits, is ready or is not there yet when the bench opens does not make the day a full one."""
+    goes(shop, parcel(shop, knives=9))
+    other = counter(shop, knives=3, name="Oake")
+    moving.move_knives(shop, by(minutes=DAY + 30), other.knives, Column.TESTING)
 
     (tuesday,) = days(shop)
 
-    assert tuesday.starter_seconds[0] == 11 * 360
+    assert tuesday.open_seconds[0] == 3 * 360
 
 
 def test_a_box_that_went_while_it_waited_had_work_before(shop: Shop) -> None:
-    """What waited when it went did not wait from the first: the full day before stays full."""
+    """What waited when it went did not wait from the first: the morning before keeps its work."""
     made = parcel(shop, knives=9)
     moving.move_knives(shop, by(minutes=DAY), made.knives[:2], Column.TESTING)
     moving.move_knives(shop, by(minutes=2 * DAY), box(shop, 100).knives, Column.READY)
     box_waits(shop, by(minutes=2 * DAY), box(shop, 100).box, WaitingFor.MONEY)
-    assert len(days(shop, after=4 * DAY)) == 1
+    before = days(shop, after=4 * DAY)
 
     go(shop, 100)
 
-    assert len(days(shop, after=4 * DAY)) == 1
+    assert [day.open_seconds[0] for day in before] == [9 * 360, 7 * 360]
+    assert days(shop, after=4 * DAY) == before
 
 
 def test_today_and_what_is_long_past_are_left_out(shop: Shop) -> None:

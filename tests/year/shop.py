@@ -5,7 +5,7 @@ from math import ceil
 
 from queueboard.planning.chance import Doubt
 from queueboard.planning.evaluation import Batch
-from queueboard.planning.learning import FullDay, Learned, MeasuredRun, Yield, is_full, learn, learn_yield
+from queueboard.planning.learning import Learned, MeasuredRun, WorkedDay, Yield, learn, learn_yield
 from queueboard.planning.queue import Queue, QueueBox, QueueKnife, QueueProcess
 from tests.year.bench import Bench, DayDone, work_off
 from tests.year.world import COUNTER, DAY, MAIL, PROCESSES, Box, World
@@ -23,7 +23,7 @@ class Shop:
     day_yield: Yield = field(init=False)
     open: list[Box] = field(default_factory=list)
     runs: list[MeasuredRun] = field(default_factory=list)
-    days: list[FullDay] = field(default_factory=list)
+    days: list[WorkedDay] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Nothing is open and nothing learned."""
@@ -66,28 +66,28 @@ class Shop:
         cutoffs = tuple(round((ahead + slot) * self.day_seconds) for ahead in range(many) for slot in (MAIL, COUNTER))
         return Queue(
             boxes=tuple(self.queue_box(box, due_of(box, day)) for box in self.open),
-            processes=tuple(QueueProcess(set_up_seconds=seconds) for seconds in self.bench.set_ups),
+            processes=tuple(QueueProcess(set_up_seconds=seconds, run_size=RUN_SIZE) for seconds in self.bench.set_ups),
             cutoffs=cutoffs,
-            run_size=RUN_SIZE,
             set_up_now=self.bench.mounted,
         )
 
     def work(self, day: int, batches: list[Batch], share: float) -> DayDone:
         """Work a day that yields this share, take note of what was finished, and of what it teaches."""
         knives = {knife.id: knife for box in self.open for knife in box.open_knives}
-        planned = sum(self.estimate(knife.process, knife.starter_seconds) for knife in knives.values())
-        full = is_full(planned, self.day_seconds)
+        morning = [0] * len(PROCESSES)
+        for knife in knives.values():
+            morning[knife.process] += knife.starter_seconds
         done = work_off(self.bench, batches, knives, share * DAY)
         box_of = {knife.id: box for box in self.open for knife in box.knives}
         for box in self.open:
             if not box.open_knives:
                 last = max(done.finished_at[knife.id] for knife in box.knives if knife.id in done.finished_at)
                 box.finished = day + last / (share * DAY)
-        self._note(done, {knife_id: box.id for knife_id, box in box_of.items()}, full=full)
+        self._note(done, {knife_id: box.id for knife_id, box in box_of.items()}, tuple(morning))
         self.open = [box for box in self.open if box.finished < 0]
         return done
 
-    def _note(self, done: DayDone, box_of: dict[int, int], *, full: bool) -> None:
+    def _note(self, done: DayDone, box_of: dict[int, int], morning: tuple[int, ...]) -> None:
         starter = [0] * len(PROCESSES)
         for run in done.runs:
             process, seconds = run[0].process, sum(knife.starter_seconds for knife in run)
@@ -103,9 +103,10 @@ class Shop:
                 )
             )
         knives = [knife.id for run in done.runs for knife in run]
-        if full and knives:
+        if knives:
             self.days.append(
-                FullDay(
+                WorkedDay(
+                    open_seconds=morning,
                     starter_seconds=tuple(starter),
                     knives=len(knives),
                     boxes=len({box_of[knife_id] for knife_id in knives}),

@@ -9,12 +9,15 @@ from queueboard.board.screens.day_cursor import NOT_UNDER_WAY, RunCursor, knives
 from queueboard.board.screens.day_lines import run_id
 from queueboard.phrases.bench import bench_run, finished_words
 from queueboard.phrases.dates import many
+from queueboard.shop.measuring import just_begun
 from queueboard.shop.moving import move_knives
 from queueboard.shop.running import finish_run, finish_untimed, go_on_run, pause_run, start_run, throw_away
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
 from queueboard.words import Column
+
+JUST_BEGUN = "This run has only just begun, and its clock runs. n finishes it now, without its time."
 
 
 class DayRuns(RunCursor):
@@ -26,7 +29,7 @@ class DayRuns(RunCursor):
             "plus",
             "go_on",
             "begin this run, or finish it to testing",
-            tooltip="Begin the run with the clock; a run under way is finished, its knives go to testing.",
+            tooltip="Begin the run with the clock; finish one under way, its knives go to testing.",
             id="run.on",
         ),
         Binding(
@@ -69,8 +72,11 @@ class DayRuns(RunCursor):
         run = self.run_here()
         if run is None:
             return
+        bench = bench_run(run, self.desk.picture)
         if self.is_fresh(run):
             self.begin(run)
+        elif bench is not None and self._is_own(bench) and just_begun(bench, self.desk.clock()):
+            self.say(JUST_BEGUN, trouble=True)
         else:
             self._off_the_bench(run, Column.TESTING)
 
@@ -118,11 +124,14 @@ class DayRuns(RunCursor):
             self.go_to_run_of(run.knife_ids)
             self.say(f"Run of {run.process} begun, {many(len(knives), 'knife')} on the bench. The clock runs.")
 
+    def _is_own(self, bench: BenchRun) -> bool:
+        return bench.started_by == self.desk.initials
+
     def _off_the_bench(self, run: Run, to: Column) -> None:
         """Finish a run; one of somebody else, or of several boxes without a clock, is asked about first."""
         bench = bench_run(run, self.desk.picture)
         knives = tuple(k for k in knives_of(run.knife_ids, self.desk.picture) if k.column is Column.ON_BENCH)
-        alone = len({knife.box_id for knife in knives}) < 2 if bench is None else bench.started_by == self.desk.initials
+        alone = len({knife.box_id for knife in knives}) < 2 if bench is None else self._is_own(bench)
 
         def answered(go: bool | None) -> None:
             if go and bench is None:

@@ -14,10 +14,7 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import FileError
 from queueboard.papers.slips import handle_tags, stub
 from queueboard.phrases.boxes import batch_totals, box_title
-from queueboard.phrases.dates import lateness_words
-from queueboard.words import Lateness
-
-HONEST = "the day list does not hold the date told. Tell an honest one while the customer is here: Enter, then p."
+from queueboard.phrases.late import received_words
 
 
 class ReceivedScreen(ShopScreen[bool]):
@@ -38,8 +35,8 @@ class ReceivedScreen(ShopScreen[bool]):
         yield Static(Content(f"Received: {box_title(box)}" if box is not None else "Received"), id="heading")
         if box is not None:
             yield Static(Content("\n".join(batch_totals(box, picture.settings, picture.now))), id="totals")
-            if box.forecast.lateness is not Lateness.ON_TIME:
-                yield Static(Content(f"{lateness_words(box.forecast)}: {HONEST}"), id="honest")
+            if told := received_words(box.forecast):
+                yield Static(Content(told), id="honest")
         with VerticalScroll(id="paper"):
             yield Static(Content(self.text()))
         yield Static(Content("Enter back to the board · v or * writes stub and tags to a file"), id="keys")
