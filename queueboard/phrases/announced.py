@@ -1,5 +1,6 @@
 """A box that is only announced, in words: when it should come, what it should hold, and that it has not come."""
 
+from collections.abc import Iterable
 from datetime import date, datetime
 
 from queueboard.phrases.dates import date_words, day_word, day_words, many, promise_date_words
@@ -24,6 +25,18 @@ def not_come_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
 def expected_today(picture: Picture) -> tuple[BoxPicture, ...]:
     """The announced boxes that should come today."""
     return tuple(box for box in coming_boxes(picture) if box.box.expected_on == picture.now.date())
+
+
+def here_already_words(theirs: Iterable[BoxPicture]) -> str:
+    """What else of a customer there is: On the board already: 417, 420. Expected: 435. Empty for nothing."""
+    numbers: dict[bool, list[str]] = {False: [], True: []}
+    for box in theirs:
+        numbers[box.box.announced].append(str(box.box.number))
+    said = (
+        f"On the board already: {', '.join(numbers[False])}." if numbers[False] else "",
+        f"Expected, + on it when it is here: {', '.join(numbers[True])}." if numbers[True] else "",
+    )
+    return " ".join(filter(None, said))
 
 
 def expected_word(box: BoxPicture, now: datetime) -> str:
