@@ -1,7 +1,7 @@
-"""One busy morning as a picture: late, will be late, a dying label, waiting, declined, rework, not opened."""
+"""One busy morning as a picture: late, will be late, a dying label, waiting, declined, rework, not opened, not come."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import OrderChange
@@ -124,6 +124,25 @@ def not_opened() -> BoxPicture:
     )
 
 
+def not_come() -> BoxPicture:
+    """A parcel that was announced for two days ago and has not come; a date was told for it."""
+    announced_at = at(11, days=-6)
+    return box_picture(
+        replace(
+            box(432, customer_id=6, came_by=CameBy.MAIL, goes_by=GoesBy.PARCEL, counted=0, opened=False),
+            received_at=announced_at,
+            announced_at=announced_at,
+            expected_on=TODAY - timedelta(days=2),
+            expected_knives=6,
+        ),
+        customer_=customer("Sorrel Hane", id=6, phone="0555 014 733"),
+        knives_=(),
+        promises=(promise(date(2026, 12, 4), box_number=432),),
+        ship_by=at(15, 45, days=6),
+        forecast_=forecast(432),
+    )
+
+
 def on_the_shelf() -> BoxPicture:
     """A box ready to be fetched since yesterday, one knife of it gone before, one looked for."""
     return box_picture(
@@ -149,6 +168,7 @@ def busy_morning() -> Picture:
         on_the_shelf(),
         will_be_late(),
         not_opened(),
+        not_come(),
         waiting(),
         plan_=plan(*runs, changes=(OrderChange(tag="420-2", what=OrderWord.NEW),)),
     )

@@ -35,7 +35,8 @@ class Shown:
             case Showing.LATE:
                 return box.forecast.lateness is not Lateness.ON_TIME
             case Showing.TODAY:
-                return box.ship_by is not None and box.ship_by.date() == picture.now.date()
+                leaves_today = box.ship_by is not None and box.ship_by.date() == picture.now.date()
+                return leaves_today and not box.box.announced
             case Showing.WAITING:
                 return box.box.waiting_for is not None or bool(box.waiting)
             case Showing.CUSTOMER:

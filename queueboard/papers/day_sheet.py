@@ -1,6 +1,7 @@
 """The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
 
 from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, page, section
+from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
 from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH, END_OF_DAY, NO_ADVICE
 from queueboard.phrases.dates import date_words, many, time_words
@@ -47,6 +48,7 @@ def day_sheet(picture: Picture) -> str:
         section("LATE, WILL BE, OR TIGHT", (late_words(box, picture.now) for box in late_boxes(picture))),
         section("RETURN LABELS", boxes_to_tick(_labels(picture))),
         section("WAITED FOR", boxes_to_tick(waiting_words(box, picture.now) for box in waiting_boxes(picture))),
+        section("EXPECTED BY MAIL", boxes_to_tick(_expected(picture))),
         section("AT THE BENCH", BENCH),
         section("AT THE END OF THE DAY", boxes_to_tick(END_OF_DAY)),
         ("", NO_ADVICE, "", *(["." * RULE_WIDTH] * 3)),
@@ -86,3 +88,7 @@ def _labels(picture: Picture) -> list[str]:
         if due.word is not LabelWord.GOOD
         for box in (picture.box_by_id(due.box_id),)
     ]
+
+
+def _expected(picture: Picture) -> list[str]:
+    return [coming_words(box, picture.now) for box in (*not_come_boxes(picture), *expected_today(picture))]

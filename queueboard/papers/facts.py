@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from datetime import date, datetime
 from typing import TypeAlias
 
+from queueboard.phrases.announced import expected_today, not_come_boxes
 from queueboard.phrases.bench import bench_run
 from queueboard.phrases.day import leaves_today, waiting_boxes
 from queueboard.phrases.late import late_boxes
@@ -31,7 +32,7 @@ def _numbers(boxes: Iterable[BoxPicture]) -> list[Fact]:
 
 
 def day_facts(picture: Picture) -> dict[str, Fact]:
-    """The day list: runs in order, box numbers of what leaves, is late, tight or waits, labels due, the days' load."""
+    """The day list: runs in order, box numbers of what leaves, is late, waits or comes, labels due, the days' load."""
     tags = {knife.id: knife.tag for box in picture.boxes for knife in box.knives}
     late = late_boxes(picture)
     return {
@@ -42,6 +43,8 @@ def day_facts(picture: Picture) -> dict[str, Fact]:
         "late": _numbers(box for box in late if box.forecast.lateness is not Lateness.TIGHT),
         "tight": _numbers(box for box in late if box.forecast.lateness is Lateness.TIGHT),
         "waiting": _numbers(waiting_boxes(picture)),
+        "expected_today": _numbers(expected_today(picture)),
+        "not_come": _numbers(not_come_boxes(picture)),
         "labels_due": [_due(due, picture) for due in picture.labels_due],
         "overloads": _overloads(picture),
         "load": _load(picture),
@@ -51,11 +54,12 @@ def day_facts(picture: Picture) -> dict[str, Fact]:
 
 
 def late_facts(picture: Picture) -> dict[str, Fact]:
-    """Late boxes, then those that will be, then the tight ones, the worst first; and what overloads the bench."""
+    """Boxes that are late, will be, or are tight, the worst first; what has not come; what overloads the bench."""
     return {
         **_head(picture),
         "overloads": _overloads(picture),
         "boxes": [box_facts(box, picture) for box in late_boxes(picture)],
+        "not_come": [box_facts(box, picture) for box in not_come_boxes(picture)],
     }
 
 
@@ -95,6 +99,9 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "counted": box.box.counted,
         "note_says": box.box.note_says,
         "opened": box.box.opened,
+        "announced": box.box.announced,
+        "expected_on": _iso(box.box.expected_on),
+        "expected_knives": box.box.expected_knives,
         "packing": None if box.box.packing is None else box.box.packing.value,
         "rush": box.box.rush,
         "this_next": box.box.this_next,

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from queueboard.papers.day_sheet import EMPTY_BOARD, sheet_title
 from queueboard.papers.text import columns, page
+from queueboard.phrases.announced import coming_boxes, coming_words, not_come_boxes
 from queueboard.phrases.boxes import BoxRow, box_row
 from queueboard.phrases.dates import many
 from queueboard.phrases.labels import label_due_words, label_wants, whose_label
@@ -16,12 +17,12 @@ _NUMBERS_RIGHT = frozenset({0, 1, 2, 3, 4, 5})
 
 
 def late_list(picture: Picture) -> str:
-    """Boxes that are late, then those that will be, then the tight ones, the worst first; on top what overloads."""
+    """Boxes that are late, will be, or are tight, the worst first; then what has not come; on top what overloads."""
     rows = [(str(box.box.number), *late_parts(box, picture.now), box.customer.name) for box in late_boxes(picture)]
     overloads = heaviest_overload_words(picture)
-    if not rows:
-        return "Nothing is late or tight, and nothing will be as the work stands now.\n"
-    return page((overloads,) if overloads else (), columns(rows))
+    not_come = [coming_words(box, picture.now) for box in not_come_boxes(picture)]
+    late = columns(rows) if rows else ("Nothing is late or tight, and nothing will be as the work stands now.",)
+    return page((overloads,) if overloads and rows else (), late, not_come)
 
 
 def labels_list(picture: Picture) -> str:
@@ -88,11 +89,12 @@ def _totals(boxes: Iterable[BoxPicture], picture: Picture) -> str:
 
 def _sum(picture: Picture) -> str:
     owed = sum(max(0, box.owed_cents) for box in picture.boxes)
+    coming = len(coming_boxes(picture))
     here = sum(len(box.on_hand) for box in picture.boxes)
     left = sum(box.forecast.minutes_left for box in picture.boxes)
     return (
-        f"{many(len(picture.boxes), 'box')}, {many(here, 'knife')} here, {left} min left, "
-        f"{money(owed, picture.settings)} to be paid"
+        f"{many(len(picture.boxes) - coming, 'box')}, {many(here, 'knife')} here, {left} min left, "
+        f"{money(owed, picture.settings)} to be paid" + (f"; {many(coming, 'box')} expected by mail" if coming else "")
     )
 
 

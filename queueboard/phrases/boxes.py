@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
+from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
 from queueboard.phrases.dates import (
     age_words,
     done_by_words,
@@ -28,11 +29,16 @@ def n_of_m(box: BoxPicture) -> str:
 
 
 def ready_words(box: BoxPicture) -> str:
-    """11 of 13 ready; 2 of 4 ready, 1 looked for, 9 gone; not opened."""
+    """11 of 13 ready; 2 of 4 ready, 1 looked for, 9 gone; not opened; not here yet."""
     if not box.box.opened:
-        return "not opened"
+        return unopened_words(box)
     counted = ((looked_for(box), "looked for"), (len(box.in_column(Column.GONE)), Column.GONE.value))
     return ", ".join((f"{n_of_m(box)} ready", *(f"{count} {what}" for count, what in counted if count)))
+
+
+def unopened_words(box: BoxPicture) -> str:
+    """What is to be said of a box that nobody has opened: not opened; not here yet, while it is only announced."""
+    return NOT_HERE if box.box.announced else "not opened"
 
 
 def looked_for(box: BoxPicture) -> int:
@@ -48,7 +54,7 @@ def found_in(box: BoxPicture, column: Column) -> int:
 def standing_words(box: BoxPicture) -> str:
     """Where the whole box stands: not opened; the column of its slowest knife; once all is ready, how it is packed."""
     if not box.box.opened:
-        return "not opened"
+        return unopened_words(box)
     slowest = next((column for column in ON_BOARD if box.in_column(column)), Column.GONE)
     if slowest is Column.READY and looked_for(box):
         return "looked for"
@@ -63,7 +69,12 @@ def box_title(box: BoxPicture) -> str:
 
 
 def box_due_word(box: BoxPicture, now: datetime) -> str:
-    """The box's ship-by word: LATE, TODAY, TOMORROW, Sat, Thu 3 Dec, no date; TO FETCH once it only waits for that."""
+    """The box's ship-by word: LATE, TODAY, Sat, Thu 3 Dec, no date; TO FETCH once it only waits for that.
+
+    Of a box that is only announced the word says when it should come.
+    """
+    if box.box.announced:
+        return expected_word(box, now)
     if ready_to_fetch(box):
         return TO_FETCH
     return ship_by_word(box.ship_by, now)
@@ -115,9 +126,10 @@ def waits_words(box: BoxPicture, now: datetime) -> str:
 def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[str, ...]:
     """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting."""
     late = lateness_words(box.forecast)
+    left = f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else "")
     lines = (
-        _counts(box) if box.box.opened else _unopened(box),
-        f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else ""),
+        _counts(box) if box.box.opened else _unopened(box, now),
+        expected_minutes_words(box, settings) if box.box.announced else left,
         date_words_of(box, now),
         box_money_words(box, settings),
         label_words(box, now.date()),
@@ -145,7 +157,9 @@ def _counts(box: BoxPicture) -> str:
     return f"{n_of_m(box)} ready: {counts_words(box)}"
 
 
-def _unopened(box: BoxPicture) -> str:
+def _unopened(box: BoxPicture, now: datetime) -> str:
+    if box.box.announced:
+        return expected_words(box, now.date())
     said = box.box.note_says
     return "not opened" if said is None else f"not opened, the note says {many(said, 'knife')}"
 
@@ -163,7 +177,7 @@ def in_the_way(box: BoxPicture, now: datetime) -> str:
     testing, missing = found_in(box, Column.TESTING), looked_for(box)
     minutes = box.forecast.minutes_left
     said = (
-        "" if box.box.opened else "not opened yet",
+        "" if box.box.opened else NOT_HERE if box.box.announced else "not opened yet",
         f"{missing} looked for" if missing else "",
         f"waits for {waits}" if waits else "",
         f"{testing} {'waits' if testing == 1 else 'wait'} for the test" if testing else "",

@@ -42,12 +42,15 @@ def ship_by_word(ship_by: datetime | None, now: datetime) -> str:
     """The word behind a box: LATE, TODAY, TOMORROW, Sat (within six days), Thu 3 Dec, or no date."""
     if ship_by is None:
         return "no date"
-    days = (ship_by.date() - now.date()).days
-    if ship_by.timestamp() < now.timestamp():
-        return Lateness.LATE.value
+    return Lateness.LATE.value if ship_by.timestamp() < now.timestamp() else day_word(ship_by.date(), now.date())
+
+
+def day_word(day: date, today: date) -> str:
+    """A day from today on as a short word: TODAY, TOMORROW, Sat (within six days), Thu 3 Dec."""
+    days = (day - today).days
     if days <= 1:
         return ("TODAY", "TOMORROW")[days]
-    return WEEKDAYS[ship_by.weekday()][:3] if days <= _NEAR_DAYS else date_words(ship_by.date(), now.date())
+    return WEEKDAYS[day.weekday()][:3] if days <= _NEAR_DAYS else date_words(day, today)
 
 
 def promise_words(promise: Promise | None, today: date, goes_by: GoesBy = GoesBy.PARCEL) -> str:

@@ -115,7 +115,8 @@ def learned_minutes(knife: Knife, picture: Picture) -> int | None:
 
 def leaves_today(picture: Picture) -> tuple[BoxPicture, ...]:
     """Boxes whose ship-by is today and that are still here, the earliest cut-off first."""
-    return tuple(b for b in picture.boxes if b.ship_by is not None and b.ship_by.date() == picture.now.date())
+    here = (box for box in picture.boxes if not box.box.announced)
+    return tuple(box for box in here if box.ship_by is not None and box.ship_by.date() == picture.now.date())
 
 
 def leave_words(box: BoxPicture) -> str:

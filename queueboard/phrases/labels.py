@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.dates import date_words, day_words
 from queueboard.phrases.knives import place_words
 from queueboard.shop.picture import BoxPicture, Picture
@@ -59,6 +60,8 @@ def label_wants(due: LabelDue, picture: Picture) -> str:
         return f"it cannot be used in time: {whose}"
     if box.label is not None and box.label.state is LabelState.TO_BUY:
         return "buy it" if not _customers(box) else "ask the customer for it"
+    if not box.box.opened:
+        return NOT_HERE if box.box.announced else "not opened yet"
     rest = [knife for knife in box.on_hand if not knife.can_leave]
     if not rest:
         return "all ready: pack and hand over"

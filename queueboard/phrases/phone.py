@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import ready_to_fetch
 from queueboard.phrases.dates import date_words, day_words, many, time_words
 from queueboard.phrases.knives import place_words
@@ -28,6 +29,9 @@ def phone_sentence(box: BoxPicture, picture: Picture) -> str:
 
 
 def _state(box: BoxPicture, now: datetime) -> str:
+    if box.box.announced:
+        on = box.box.expected_on
+        return NOT_HERE if on is None else f"{NOT_HERE}, expected {day_words(on, now.date())}"
     if not box.box.opened:
         arrived = box.box.received_at.astimezone(now.tzinfo).date()
         return f"here since {day_words(arrived, now.date())}, not opened yet"

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date, datetime
 
+from queueboard.phrases.announced import expected_words
 from queueboard.phrases.dates import (
     date_words,
     done_by_words,
@@ -16,6 +17,7 @@ from queueboard.phrases.late import overload_words
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
+from queueboard.values.new import Unseen
 from queueboard.words import GoesBy, PromiseKind
 
 BEYOND = "earliest: beyond the days planned ahead; no day can be told"
@@ -38,7 +40,14 @@ def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
     kind = kind_words(PromiseKind.BY_TIME if advice.wish.kind.has_time else advice.wish.kind, advice.wish.goes_by)
     doubt = overload_words(advice.overloads[0], now) if advice.overloads else sure_words(offer.sure_permille)
     behind = "" if offer.binds is None else f", behind box {offer.binds}"
-    return f"earliest: {kind} {date_words(advice.day_to_tell or offer.day, now.date())} ({doubt}){behind}"
+    comes = "" if advice.wish.unseen is None else f", {comes_words(advice.wish.unseen, now.date())}"
+    return f"earliest{comes}: {kind} {date_words(advice.day_to_tell or offer.day, now.date())} ({doubt}){behind}"
+
+
+def comes_words(unseen: Unseen, today: date) -> str:
+    """On what a date of an announced box rests: if it comes by Thu 12 Nov; if it came today, where nobody said when."""
+    on = unseen.comes_on
+    return "if it came today" if on is None or on < today else f"if it comes by {date_words(on, today)}"
 
 
 def sum_words(offer: Offer) -> str:
@@ -98,7 +107,12 @@ def _costs_words(costs: Sequence[Late]) -> str:
 
 
 def planned_words(box: BoxPicture, now: datetime) -> str:
-    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the honest day, instead."""
+    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the honest day, instead.
+
+    A box that is only announced is in no day list: then what is expected.
+    """
+    if box.box.announced:
+        return expected_words(box, now.date())
     done, forecast = f"the day list: {done_by_words(box.forecast, now)}", box.forecast
     honest = "" if box.honest_day is None else f", so that {date_words(box.honest_day, now.date())} would be honest"
     if late := lateness_words(forecast):

@@ -1,6 +1,7 @@
 """Everything of one box for its own screen: facts in lines, one knife in a row and in full."""
 
-from queueboard.phrases.boxes import batch_totals
+from queueboard.phrases.announced import NOT_HERE
+from queueboard.phrases.boxes import batch_totals, unopened_words
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words
 from queueboard.phrases.money import money
@@ -31,7 +32,8 @@ def whole_box_cells(box: BoxPicture) -> tuple[str, ...]:
     words = " · ".join(filter(None, (waits, box.box.note)))
     if box.box.opened:
         return str(box.box.number), "", "the whole box", "", words
-    return str(box.box.number), "not opened", "o opens it", "", words
+    opens = "+ it is here" if box.box.announced else "o opens it"
+    return str(box.box.number), unopened_words(box), opens, "", words
 
 
 def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
@@ -66,8 +68,10 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         for p in box.payments
     )
     gone = [f"{thing.name} ({thing.state.value})" for thing in box.things if thing.state is not ThingState.HERE]
+    by = own.came_by.value
+    comes = f"announced {came}, comes by {by}" if own.announced else f"came by {by} {came}"
     return (
-        f"came by {own.came_by.value} {came}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
+        f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
@@ -79,6 +83,6 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
 
 def _counted(box: BoxPicture) -> str:
     if not box.box.opened:
-        return "not opened, not counted"
+        return NOT_HERE if box.box.announced else "not opened, not counted"
     note = "" if box.box.note_says is None else f", the note says {box.box.note_says}"
     return f"counted {box.box.counted}{note}"

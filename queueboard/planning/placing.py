@@ -57,13 +57,21 @@ class Promised:
     bench_variances: tuple[float, ...]
     """Of the bench seconds before each cut-off."""
 
-    def kept_seconds(self, work: Stretch, cutoff: int, margins: Margins) -> float:
-        """What is to be kept free between the end of this work and its cut-off."""
-        kept = margins.walk_in_seconds * max(0, self.queue.cutoffs[cutoff]) / self.doubt.days[-1]
+    def kept_seconds(self, work: Stretch, cutoff: int, margins: Margins, since: int = 0) -> float:
+        """What is to be kept free between the end of this work and its cut-off; since: the second it begins at most.
+
+        Days stray each by itself, so that those before *since* do not count.
+        """
+        kept = margins.walk_in_seconds * max(0, self.queue.cutoffs[cutoff] - since) / self.doubt.days[-1]
         kept += margins.constant_seconds
         if not margins.spreads:
             return kept
-        return kept + margins.spreads * sqrt(work.variance(self.doubt) + self.bench_variances[cutoff])
+        return kept + margins.spreads * sqrt(work.variance(self.doubt) + self.bench_variance(cutoff, since))
+
+    def bench_variance(self, cutoff: int, since: int = 0) -> float:
+        """Of the bench seconds from one second on before a cut-off; nothing for a cut-off before it."""
+        whole = self.bench_variances[cutoff]
+        return max(0.0, whole - self.doubt.bench_variance(since)) if since else whole
 
 
 def promised(queue: Queue, plan: QueuePlan, doubt: Doubt) -> Promised:

@@ -35,10 +35,13 @@ class Quote:
     """The box that does not let it be worked any earlier; None when it comes first of all."""
 
 
-def quote(ledger: Promised, box: QueueBox, margins: Margins, offered: Iterable[int] | None = None) -> Quote | None:
+def quote(
+    ledger: Promised, box: QueueBox, margins: Margins, offered: Iterable[int] | None = None, here_from: int = 0
+) -> Quote | None:
     """The earliest of the offered cut-offs that a new box can be promised; None when none of them bears it.
 
     box: its due is not looked at. offered: indexes of the cut-offs at which it could leave; None: any.
+    here_from: the bench second before which the box is not here to be begun.
     """
     binds: Held | None = None
     for place in places(ledger, box, margins):
@@ -46,21 +49,36 @@ def quote(ledger: Promised, box: QueueBox, margins: Margins, offered: Iterable[i
             break
         binds = place.room.binds
     every = range(len(ledger.queue.cutoffs)) if offered is None else sorted(offered)
-    cutoff = next((cutoff for cutoff in every if _fits(ledger, place, cutoff, margins)), None)
-    return None if cutoff is None else _quote(ledger, place, cutoff, margins, binds)
+    cutoff = next((cutoff for cutoff in every if _fits(ledger, place, cutoff, margins, here_from)), None)
+    return None if cutoff is None else _quote(ledger, place, cutoff, margins, binds, here_from)
 
 
-def _fits(ledger: Promised, place: Place, cutoff: int, margins: Margins) -> bool:
-    """True when the new box itself is finished here by the cut-off, with what is to be kept free."""
-    return place.work.end + ledger.kept_seconds(place.work, cutoff, margins) <= ledger.queue.cutoffs[cutoff]
+def _ends(place: Place, here_from: int) -> tuple[tuple[int, int], ...]:
+    """When the new box is finished here, counted from now; if it comes only later, also counted from its coming."""
+    by_turn = (place.work.end, 0)
+    return (by_turn, (here_from + place.block.seconds, here_from)) if here_from else (by_turn,)
 
 
-def _chance_holds(ledger: Promised, place: Place, cutoff: int) -> float:
-    spare = ledger.queue.cutoffs[cutoff] - place.work.end
-    return 1 - chance_late(spare, place.work.variance(ledger.doubt) + ledger.bench_variances[cutoff])
+def _fits(ledger: Promised, place: Place, cutoff: int, margins: Margins, here_from: int) -> bool:
+    """True when the new box itself is finished here by the cut-off, with what is to be kept free.
+
+    One that comes only later also needs its own time, and what is kept free, between its coming and the cut-off.
+    """
+    return all(
+        end + ledger.kept_seconds(place.work, cutoff, margins, since) <= ledger.queue.cutoffs[cutoff]
+        for end, since in _ends(place, here_from)
+    )
 
 
-def _quote(ledger: Promised, place: Place, cutoff: int, margins: Margins, binds: Held | None) -> Quote:
+def _chance_holds(ledger: Promised, place: Place, cutoff: int, here_from: int) -> float:
+    ends, variance = _ends(place, here_from), place.work.variance(ledger.doubt)
+    return 1 - max(
+        chance_late(ledger.queue.cutoffs[cutoff] - end, variance + ledger.bench_variance(cutoff, since))
+        for end, since in ends
+    )
+
+
+def _quote(ledger: Promised, place: Place, cutoff: int, margins: Margins, binds: Held | None, here_from: int) -> Quote:
     return Quote(
         cutoff=cutoff,
         place=place,
@@ -69,7 +87,7 @@ def _quote(ledger: Promised, place: Place, cutoff: int, margins: Margins, binds:
         day_seconds=ledger.doubt.days[-1],
         kept_seconds=round(ledger.kept_seconds(place.work, cutoff, margins)),
         spare_seconds=ledger.queue.cutoffs[cutoff] - place.work.end,
-        chance_holds=_chance_holds(ledger, place, cutoff),
+        chance_holds=_chance_holds(ledger, place, cutoff, here_from),
         binds=binds,
     )
 
@@ -95,23 +113,24 @@ class Answer:
     """Whose promise would have the least left; None when yes, and when it is too late even as the first of all."""
 
 
-def can_do(ledger: Promised, box: QueueBox, cutoff: int, margins: Margins) -> Answer:
-    """Whether a new box can be done by a cut-off, and if not what it would cost whom.
+def can_do(ledger: Promised, box: QueueBox, cutoff: int, margins: Margins, here_from: int = 0) -> Answer:
+    """Whether a new box can be done by a cut-off, and if not what it would cost whom; here_from as for a quote.
 
     The cost is counted at the last place where the box itself can be on time, which presses the fewest.
     """
     every = list(places(ledger, box, margins))
     wish: Place | None = None
     for place in every:
-        fits = _fits(ledger, place, cutoff, margins)
+        fits = _fits(ledger, place, cutoff, margins, here_from)
         if place.keeps_promises:
             if fits:
-                return Answer(yes=True, chance_holds=_chance_holds(ledger, place, cutoff), costs=(), presses=None)
+                holds = _chance_holds(ledger, place, cutoff, here_from)
+                return Answer(yes=True, chance_holds=holds, costs=(), presses=None)
             break
         wish = place if fits else wish
     return Answer(
         yes=False,
-        chance_holds=_chance_holds(ledger, wish or every[0], cutoff),
+        chance_holds=_chance_holds(ledger, wish or every[0], cutoff, here_from),
         costs=_costs(ledger, wish) if wish else (),
         presses=wish.room.binds if wish else None,
     )

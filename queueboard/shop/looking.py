@@ -154,7 +154,8 @@ def _twins(work: OpenWork) -> frozenset[int]:
 
 def _leaves_on(box: BoxPicture, day: date) -> bool:
     """True for a box whose cut-off is that day and of which something else than a lost knife is still here."""
-    here = not box.box.opened or any(not knife.looking_for for knife in box.on_hand)
+    unopened = not box.box.opened and not box.box.announced
+    here = unopened or any(not knife.looking_for for knife in box.on_hand)
     return here and box.ship_by is not None and box.ship_by.date() == day
 
 

@@ -7,6 +7,8 @@ from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
+from queueboard.planning.announcing import Guess, announced
+from queueboard.planning.ledger import KNIVES_APART, Ledger
 from queueboard.planning.placing import Margins
 from queueboard.planning.queue import QueueBox, QueueKnife
 from queueboard.planning.quoting import can_do as can_do_by
@@ -16,8 +18,11 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import LEAVING_DAYS
 from queueboard.shop.picture import Picture
 from queueboard.values.box import Promise
-from queueboard.values.new import NewKnife
+from queueboard.values.new import NewKnife, Unseen
 from queueboard.words import GoesBy, PromiseKind
+
+Inside = Sequence[NewKnife] | Unseen
+"""What is known of a box that is asked about: its knives, or what was announced of them."""
 
 NEW = -1
 """The id of a box, and of its knives counting down, that is not in the shop file yet."""
@@ -83,7 +88,7 @@ class DayLoad:
     """Why the shop is shut; empty when it opens."""
 
 
-def offer(picture: Picture, knives: Sequence[NewKnife], goes_by: GoesBy, carrier_days: int) -> Offer | None:
+def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) -> Offer | None:
     """When a box with these knives can be ready; None when that lies beyond the days planned ahead."""
     if picture.ledger is None or not knives:
         return None
@@ -91,7 +96,7 @@ def offer(picture: Picture, knives: Sequence[NewKnife], goes_by: GoesBy, carrier
     leaving = _leaving(picture, goes_by)
     offered = {cutoff: moment for moment in reversed(leaving) if (cutoff := ledger.cutoff_of(moment)) is not None}
     margins = _margins(picture)
-    told = quote(ledger.promised, _new_box(picture, knives), margins, offered)
+    told = quote(ledger.promised, _new_box(picture, knives), margins, offered, _here_from(picture, ledger, knives))
     if told is None:
         return None
     leaves = offered[told.cutoff]
@@ -115,7 +120,7 @@ def offer(picture: Picture, knives: Sequence[NewKnife], goes_by: GoesBy, carrier
 
 def can_do(
     picture: Picture,
-    knives: Sequence[NewKnife],
+    knives: Inside,
     goes_by: GoesBy,
     carrier_days: int,
     day: date,
@@ -131,9 +136,8 @@ def can_do(
     cutoff = ledger.cutoff_of(moment)
     if cutoff is None:
         return None
-    told = can_do_by(
-        ledger.promised, _new_box(picture, knives), cutoff, _margins(picture, today=day == picture.now.date())
-    )
+    margins, here_from = _margins(picture, today=day == picture.now.date()), _here_from(picture, ledger, knives)
+    told = can_do_by(ledger.promised, _new_box(picture, knives), cutoff, margins, here_from)
     boxes = ((picture.box_by_id(cost.box_id), cost.late_seconds) for cost in told.costs)
     return Answer(
         yes=told.yes,
@@ -205,7 +209,19 @@ def _margins(picture: Picture, *, today: bool = False) -> Margins:
     )
 
 
-def _new_box(picture: Picture, knives: Sequence[NewKnife]) -> QueueBox:
+def _here_from(picture: Picture, ledger: Ledger, knives: Inside) -> int:
+    """The bench second before which it cannot be begun; nobody knows when the post comes: not on its first day."""
+    if not isinstance(knives, Unseen):
+        return 0
+    today = picture.now.date()
+    begins = max(knives.comes_on or today, today) + timedelta(days=1)
+    return ledger.bench.seconds_before(datetime.combine(begins, time(), tzinfo=picture.now.tzinfo))
+
+
+def _new_box(picture: Picture, knives: Inside) -> QueueBox:
+    if isinstance(knives, Unseen):
+        guess = Guess(process=0, knife_seconds=60 * picture.settings.planning.announced_minutes)
+        return announced(guess, NEW, 1 - KNIVES_APART, knives.knives)
     names = [process.name for process in picture.settings.processes]
     factors = picture.minutes.learned.processes
     made: list[QueueKnife] = []

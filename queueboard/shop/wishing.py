@@ -5,9 +5,9 @@ from datetime import date, time, timedelta
 
 from queueboard.shop.bench_work import BENCH_COLUMNS
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.quoting import Answer, Offer, can_do, offer, rush_minutes
+from queueboard.shop.quoting import Answer, Inside, Offer, can_do, offer, rush_minutes
 from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
-from queueboard.values.new import NewKnife, NewPromise
+from queueboard.values.new import NewKnife, NewPromise, Unseen
 from queueboard.values.plan import Overload
 from queueboard.words import GoesBy, PromiseKind
 
@@ -24,8 +24,15 @@ class Wish:
     day: date | None = None
     at: time | None = None
     """For a wish by a time of day."""
+    unseen: Unseen | None = None
+    """Of a box that is only announced; it has no knives yet."""
     again: int | None = None
     """The id of an open box whose date is asked about: it leaves the plan before its knives are asked about anew."""
+
+    @property
+    def inside(self) -> Inside:
+        """What can be asked about."""
+        return self.unseen or self.knives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,17 +60,18 @@ class Advice:
 
 def advise(picture: Picture, wish: Wish) -> Advice | None:
     """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
-    if picture.ledger is None or not 0 < len(wish.knives) <= MOST_KNIVES or wish.carrier_days > MOST_CARRIER_DAYS:
+    could_be = wish.unseen is not None or 0 < len(wish.knives) <= MOST_KNIVES
+    if picture.ledger is None or not could_be or wish.carrier_days > MOST_CARRIER_DAYS:
         return None
     if wish.again is not None:
         picture = replace(picture, ledger=picture.ledger.without(wish.again))
     today = picture.now.date()
     days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
     ready = None if wish.day is None else wish.day - timedelta(days=wish.kind is PromiseKind.NEXT_ROUND)
-    asked = None if ready is None else can_do(picture, wish.knives, wish.goes_by, days, ready, wish.at)
+    asked = None if ready is None else can_do(picture, wish.inside, wish.goes_by, days, ready, wish.at)
     return Advice(
         wish=wish,
-        offer=offer(picture, wish.knives, wish.goes_by, days),
+        offer=offer(picture, wish.inside, wish.goes_by, days),
         answer=asked,
         room_today=rush_minutes(picture, today),
         room_tomorrow=rush_minutes(picture, today + timedelta(days=1)),
@@ -73,17 +81,19 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
 
 def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> Wish:
     """An open box to be told a date, by its knives that still need the bench; told: the date typed so far."""
+    own = box.box
     return Wish(
+        unseen=Unseen(knives=own.expected_knives, comes_on=own.expected_on) if own.announced else None,
         knives=tuple(
             NewKnife(kind=knife.kind, edge=knife.edge, condition=knife.condition)
             for column in BENCH_COLUMNS
             for knife in box.in_column(column)
             if knife.declined is None and not knife.looking_for
         ),
-        goes_by=box.box.goes_by,
-        carrier_days=box.box.carrier_days,
+        goes_by=own.goes_by,
+        carrier_days=own.carrier_days,
         kind=kind,
         day=None if told is None else told.day,
         at=None if told is None else told.at,
-        again=box.box.id,
+        again=own.id,
     )

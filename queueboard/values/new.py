@@ -93,6 +93,16 @@ class NewBox:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Unseen:
+    """What is known of the inside of a box that is only announced."""
+
+    knives: int | None
+    """1 to 999; None when nobody said."""
+    comes_on: date | None
+    """None when nobody said; such a box is asked about as if it came today."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NewAnnounced:
     """A box that somebody says will come by mail, as typed."""
 

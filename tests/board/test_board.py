@@ -189,7 +189,7 @@ async def test_show_only_says_what_it_shows() -> None:
     async with app.run_test(size=SMALL) as pilot:
         await pilot.press("slash")
         shown = dump(app)
-        assert "shows only 2 of 6 boxes, late, will be late, tight" in shown
+        assert "shows only 2 of 7 boxes, late, will be late, tight" in shown
         assert "411" in shown
         assert "423" not in shown
 

@@ -16,6 +16,7 @@ from tests.board.answering import COUNTER, answered, refused
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host, until
 from tests.shop.place import NOW, box, by, chef, counter, parcel, picture, small_shop
+from tests.shop.undo_announcing import announced
 
 TODAY = date(2026, 11, 9)
 
@@ -92,3 +93,18 @@ async def test_a_box_that_will_be_late_gets_its_honest_day(shop: Shop) -> None:
     assert "would be honest" in said
     assert "A second date needs who was told and why" in said
     assert "such as: the bench is full" in said
+
+
+async def test_an_announced_box_is_offered_a_day_too(shop: Shop) -> None:
+    """What is expected stands there, and the earliest day that its guess bears once it has come; F3 takes it."""
+    box_id = announced(shop).box.id
+    desk = Desk(shop, "MB", lambda: NOW)
+    app = Host(desk, lambda: dialogs.PromiseDialog(desk, box_id))
+    async with app.run_test(size=SMALL) as pilot:
+        dialog = app.screen
+        assert isinstance(dialog, dialogs.PromiseDialog)
+        assert "expected Thursday, 6 knives" in dump(app)
+        assert "earliest, if it comes by Thu 12 Nov: ships by Fri 13 Nov" in dump(app)
+        await pilot.press("f3")
+
+        assert dialog.promised.day.value == "2026-11-13"

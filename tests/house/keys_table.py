@@ -42,7 +42,7 @@ TITLES = {
     "BoxHistoryScreen": "History of a box",
     "CloseOutScreen": "Close-out",
     "SummaryScreen": "A box just gone",
-    "ReceiveScreen": "Receive",
+    "BoxForm": "Receive or announce",
     "CustomerPicker": "Receive: the surname",
     "KnifeLines": "Receive: the knives",
     "ReceivedScreen": "A box just received",

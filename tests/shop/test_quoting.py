@@ -9,7 +9,7 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.quoting import can_do, offer, rush_minutes, week
 from queueboard.shop.receiving import add_customer
-from queueboard.values.new import NewAnnounced, NewPromise
+from queueboard.values.new import NewAnnounced, NewPromise, Unseen
 from queueboard.words import GoesBy, PromiseKind
 from tests.shop.place import NOW, box, by, chef, counter, parcel, picture
 
@@ -148,3 +148,47 @@ def test_an_announced_box_holds_its_place(shop: Shop) -> None:
     assert [late.number for late in told.costs] in ([number], [])
     assert not told.yes
     assert seen.plan.runs == ()
+
+
+THURSDAY = date(2026, 11, 12)
+SIX = Unseen(knives=6, comes_on=THURSDAY)
+
+
+def test_six_knives_expected_on_thursday(shop: Shop) -> None:
+    """Six knives of seven minutes are 42 and a set-up: begun and sent off on Friday, they are there on Tuesday."""
+    told = offer(picture(shop), SIX, GoesBy.PARCEL, 2)
+
+    assert told is not None
+    assert (told.leaves.date(), told.day) == (date(2026, 11, 13), date(2026, 11, 17))
+    assert told.own_minutes in (43, 44)
+
+
+def test_nothing_is_told_before_a_box_is_here(shop: Shop) -> None:
+    """On the day it comes it is a no, though the bench is free; the day after it is a yes."""
+    seen = picture(shop)
+
+    on_the_day = can_do(seen, SIX, GoesBy.PICK_UP, 0, THURSDAY)
+    day_after = can_do(seen, SIX, GoesBy.PICK_UP, 0, date(2026, 11, 13))
+
+    assert on_the_day is not None
+    assert (on_the_day.yes, on_the_day.costs) == (False, ())
+    assert day_after is not None
+    assert day_after.yes
+
+
+def test_more_knives_than_a_day_bears_take_another_day(shop: Shop) -> None:
+    """A day has some 240 minutes of work; forty knives, 280 minutes, that come on Thursday are not done on Friday."""
+    told = offer(picture(shop), Unseen(knives=40, comes_on=THURSDAY), GoesBy.PICK_UP, 0)
+
+    assert told is not None
+    assert told.leaves.date() > date(2026, 11, 13)
+
+
+def test_without_a_day_it_is_asked_about_as_if_it_came_today(shop: Shop) -> None:
+    """So is one whose day is over."""
+    seen = picture(shop)
+    answers = [offer(seen, Unseen(knives=6, comes_on=on), GoesBy.PICK_UP, 0) for on in (None, TODAY, date(2026, 11, 4))]
+
+    assert answers[0] is not None
+    assert answers[0].leaves.date() == date(2026, 11, 10)
+    assert answers[1:] == answers[:1] * 2

@@ -1,4 +1,4 @@
-"""Parts that several forms share: a date told to the customer, a return label."""
+"""Parts that several forms share: a date told to the customer, a return label, what is expected of a box."""
 
 from collections.abc import Mapping
 from datetime import date
@@ -12,9 +12,9 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
 from queueboard.errors import TypedError
-from queueboard.phrases.typed import parse_day, parse_time
-from queueboard.values.box import Promise, ReturnLabel
-from queueboard.values.new import NewLabel, NewPromise
+from queueboard.phrases.typed import parse_count, parse_day, parse_time
+from queueboard.values.box import Box, Promise, ReturnLabel
+from queueboard.values.new import NewLabel, NewPromise, Unseen
 from queueboard.words import GoesBy, LabelOwner, LabelState, PromiseKind
 
 Answer = TypeVar("Answer")
@@ -146,4 +146,41 @@ class LabelPart(Vertical):
             carrier=self.carrier.value,
             expires_on=expires_on,
             name_on=self.name_on.value,
+        )
+
+
+class ExpectedPart(Vertical):
+    """How many knives a box should hold and on which day it should come; either may stay empty."""
+
+    DEFAULT_CSS = "ExpectedPart { height: auto; }"
+
+    def __init__(self, desk: Desk, before: Box | None = None) -> None:
+        super().__init__()
+        self.desk = desk
+        knives = "" if before is None or before.expected_knives is None else str(before.expected_knives)
+        day = "" if before is None or before.expected_on is None else before.expected_on.isoformat()
+        self.knives = Field(knives, hint="as they say, if they do", check=parse_count)
+        self.day = Field(day, hint=DAY_HINT, check=self.day_of)
+
+    def compose(self) -> ComposeResult:
+        yield Row(("knives", self.knives), ("comes on", self.day))
+
+    def day_of(self, text: str) -> date:
+        """The day typed, counted from today on the shop's calendar."""
+        return parse_day(text, self.desk.picture.now.date())
+
+    def so_far(self) -> Unseen | None:
+        """What is typed, read without a word; None while nothing is, or it cannot be read."""
+        knives, day = self.knives.value.strip(), self.day.value.strip()
+        if not knives and not day:
+            return None
+        try:
+            return Unseen(knives=parse_count(knives) if knives else None, comes_on=self.day_of(day) if day else None)
+        except TypedError:
+            return None
+
+    def read(self, form: Form[Answer]) -> Unseen:
+        """What was typed; TypedError, with the cursor back in the field, for what is no count or no day."""
+        return Unseen(
+            knives=form.read_or(self.knives, parse_count, None), comes_on=form.read_or(self.day, self.day_of, None)
         )

@@ -33,6 +33,7 @@ class BoardScreen(BoardAsks):
             id="board.day",
         ),
         Binding("r", "receive", "receive", tooltip="Take in a box.", id="board.receive"),
+        Binding("R", "announce", "announce", tooltip="Note a box that will come by mail.", id="board.announce"),
         Binding("u", "undo", "undo", tooltip="Take back the newest step, or an earlier one.", id="board.undo"),
         Binding(
             "f",
@@ -104,6 +105,11 @@ class BoardScreen(BoardAsks):
         from queueboard.board.screens.receive import ReceiveScreen
 
         self.app.push_screen(ReceiveScreen(self.desk), self.come_back)
+
+    def action_announce(self) -> None:
+        from queueboard.board.screens.announce import AnnounceScreen
+
+        self.app.push_screen(AnnounceScreen(self.desk), self.come_back)
 
     def action_undo(self) -> None:
         from queueboard.board.screens.undo import UndoScreen

@@ -1,4 +1,4 @@
-"""The lines of the day list: today's runs, where today ends, what leaves, labels, who is waited for, the days after."""
+"""The lines of the day list: today's runs, where today ends, what leaves, labels, who and what is waited for, later."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,7 @@ from textual.content import Content
 
 from queueboard.board.screens.box_list import Line
 from queueboard.clean import cell_text
+from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
 from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH_SHORT
 from queueboard.phrases.day import (
@@ -37,6 +38,7 @@ def day_lines(picture: Picture) -> tuple[Line, ...]:
         *_section("leaves today", "Leaves today", tuple(_leaves(picture))),
         *_section("labels", "Return labels due", tuple(_labels(picture))),
         *_section("waiting", "Waiting for an answer", tuple(_waiting(picture))),
+        *_section("expected", "Expected by mail", tuple(_expected(picture))),
         *_section("later", "The days after", tuple(_runs(runs_later(picture), picture))),
     )
 
@@ -111,6 +113,11 @@ def _labels(picture: Picture) -> Iterator[Line]:
 def _waiting(picture: Picture) -> Iterator[Line]:
     for box in waiting_boxes(picture):
         yield _box_line("waits", box, f"WAIT {waiting_words(box, picture.now)}")
+
+
+def _expected(picture: Picture) -> Iterator[Line]:
+    for box in (*not_come_boxes(picture), *expected_today(picture)):
+        yield _box_line("expected", box, coming_words(box, picture.now))
 
 
 def handling_minutes(picture: Picture) -> int:

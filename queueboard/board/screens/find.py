@@ -12,6 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.clean import cell_text
+from queueboard.phrases.announced import expected_words
 from queueboard.phrases.boxes import counts_words, due_words, ready_words, waits_words
 from queueboard.phrases.dates import many
 from queueboard.phrases.money import owed_words
@@ -132,7 +133,7 @@ def card(box: BoxPicture, picture: Picture, *, marked: bool) -> Content:
         cell_text(box.customer.town)[:60],
         f"phone ends in {phone[-4:]}" if phone else "no phone",
         ready_words(box),
-        counts_words(box),
+        expected_words(box, picture.now.date()) if box.box.announced else counts_words(box),
         due_words(box, picture.now),
         owed_words(box.owed_cents, picture.settings),
         f"WAIT {waits}" if waits else "",

@@ -9,7 +9,8 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
-from queueboard.phrases.boxes import counts_words, due_words, in_the_way
+from queueboard.phrases.announced import NOT_COME, expected_words, not_come_boxes, told_date_words
+from queueboard.phrases.boxes import counts_words, due_words, in_the_way, unopened_words
 from queueboard.phrases.dates import lateness_words
 from queueboard.phrases.late import heaviest_overload_words, late_boxes, outlook_lines, slack_words
 from queueboard.shop.picture import BoxPicture, Picture
@@ -18,7 +19,7 @@ NOBODY = "Nobody is late, and as the day list stands nobody will be.\nThe day li
 
 
 class LateScreen(BoxListScreen):
-    """LATE first, then WILL BE LATE, then TIGHT."""
+    """LATE first, then WILL BE LATE, then TIGHT; last what was announced and has not come."""
 
     BINDING_GROUP_TITLE = "On the late boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -41,16 +42,19 @@ class LateScreen(BoxListScreen):
     def heading(self, picture: Picture) -> Content:
         """How many are late, will be and are tight; loudly what overloads the bench."""
         line = picture.day_line
+        not_come = len(not_come_boxes(picture))
         said = f"Late boxes · {line.late} LATE · {line.will_be_late} WILL BE LATE · {line.tight} TIGHT"
+        said += f" · {not_come} {NOT_COME}" if not_come else ""
         overloads = heaviest_overload_words(picture)
         return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"))
 
     def lines(self, picture: Picture) -> tuple[Line, ...]:
-        """Each late box with what is left to do; a sentence when there is none."""
-        late = late_boxes(picture)
-        if not late:
-            return (Line(id="nobody", text=Content(NOBODY)),)
-        return tuple(_line(box, picture, deeper=box.box.number in self.deeper) for box in late)
+        """Each late box with what is left to do, then those that have not come; a sentence when there is none."""
+        lines = (
+            *(_line(box, picture, deeper=box.box.number in self.deeper) for box in late_boxes(picture)),
+            *(_not_come_line(box, picture) for box in not_come_boxes(picture)),
+        )
+        return lines or (Line(id="nobody", text=Content(NOBODY)),)
 
     def _under_cursor(self) -> BoxPicture | None:
         line = self.current()
@@ -88,7 +92,20 @@ def _line(box: BoxPicture, picture: Picture, *, deeper: bool) -> Line:
             (lateness_words(forecast), "bold"),
             f"{', ' if slack else ''}{slack} · box {box.box.number} · {cell_text(box.customer.name)}\n",
             f"    {due_words(box, now)} · {in_the_way(box, now)}\n",
-            f"    {counts_words(box) if box.box.opened else 'not opened'}\n",
+            f"    {counts_words(box) if box.box.opened else unopened_words(box)}\n",
             *more,
+        ),
+    )
+
+
+def _not_come_line(box: BoxPicture, picture: Picture) -> Line:
+    today = picture.now.date()
+    return Line(
+        id=str(box.box.id),
+        number=box.box.number,
+        text=Content.assemble(
+            (NOT_COME, "bold"),
+            f" · box {box.box.number} · {cell_text(box.customer.name)}\n",
+            f"    {expected_words(box, today)} · {told_date_words(box, today)}\n",
         ),
     )

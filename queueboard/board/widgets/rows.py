@@ -7,6 +7,7 @@ from enum import StrEnum
 from rich.cells import cell_len, set_cell_size
 
 from queueboard.clean import cell_text
+from queueboard.phrases.announced import NOT_COME
 from queueboard.phrases.boxes import box_signs, n_of_m, standing_words
 from queueboard.phrases.knives import DECLINED, LOOKING, knife_signs, length_words
 from queueboard.settings.shapes import Settings
@@ -99,9 +100,12 @@ def nearest(rows: tuple[Row, ...], cursor: int) -> tuple[Row, ...]:
 
 
 def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
-    """The rows of one column: each box that has a knife there, and what stands in it."""
+    """The rows of one column: each box that has a knife there, and what stands in it.
+
+    What is only announced comes last: it is no work yet, and the cursor begins at the top.
+    """
     rows: list[Row] = []
-    for box in boxes:
+    for box in sorted(boxes, key=lambda box: box.box.announced):
         knives = box.in_column(column)
         unopened = column is Column.RECEIVED and not box.box.opened
         if knives or unopened:
@@ -115,7 +119,9 @@ def heading(box: BoxPicture, picture: Picture) -> Row:
     due, *others = box_signs(box, picture.now)
     standing = standing_words(box)
     count = standing if not box.box.opened else n_of_m(box)
-    words = [Part(text=due, tone=tone_of(due)), Part(text=count, tone=Tone.QUIET)]
+    words = [Part(text=due, tone=tone_of(due))]
+    if not box.box.announced:
+        words.append(Part(text=count, tone=Tone.QUIET))
     if box.box.packing is not None and standing == box.box.packing.value:
         words.append(Part(text=standing, tone=Tone.QUIET))
     words += [Part(text=sign, tone=tone_of(sign, Tone.STRONG)) for sign in others]
@@ -154,6 +160,6 @@ def knife_row(knife: Knife, settings: Settings, *, twin: bool) -> Row:
 
 def tone_of(word: str, otherwise: Tone = Tone.PLAIN) -> Tone:
     """How loud a state's word is."""
-    if word in {Lateness.LATE.value, Lateness.WILL_BE_LATE.value, DECLINED, LOOKING}:
+    if word in {Lateness.LATE.value, Lateness.WILL_BE_LATE.value, DECLINED, LOOKING, NOT_COME}:
         return Tone.LOUD
     return Tone.DUE if word in {"TODAY", Lateness.TIGHT.value} else otherwise

@@ -13,7 +13,7 @@ from textual.widgets import Digits, Static
 from queueboard.board.desk import Desk
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
-from queueboard.phrases.boxes import box_due_word, counts_words
+from queueboard.phrases.boxes import box_due_word, counts_words, unopened_words
 from queueboard.phrases.knives import knife_line, place_words
 from queueboard.phrases.typed import Tag, parse_tag
 from queueboard.shop.picture import BoxPicture, Picture
@@ -138,5 +138,5 @@ def echo(typed: str, picture: Picture) -> tuple[str, str]:
     name = cell_text(box.customer.name)
     if knife is not None:
         return name, f"{place_words(knife.column)}: {cell_text(knife_line(knife, picture.settings))}"
-    counts = counts_words(box) if box.box.opened else f"not opened, {box.box.counted} counted"
+    counts = counts_words(box) if box.box.opened else unopened_words(box)
     return name, f"{box_due_word(box, picture.now)}: {counts}"
