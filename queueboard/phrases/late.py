@@ -2,12 +2,13 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
 from queueboard.words import Lateness
 
+ASK_FIRST = "put off once already: ask before its date moves again"
 _WORST_FIRST = tuple(Lateness)
 
 
@@ -32,7 +33,12 @@ def slack_words(forecast: BoxForecast) -> str:
 def late_parts(box: BoxPicture, now: datetime) -> tuple[str, ...]:
     """How late a box is or will be and what it has to spare, its ship-by, how far it is, and what is in the way."""
     told = ", ".join(filter(None, (lateness_words(box.forecast), slack_words(box.forecast))))
-    return told, due_words(box, now), ready_words(box), in_the_way(box, now)
+    return told, due_words(box, now), "; ".join((in_the_way(box, now), *((ASK_FIRST,) if asks_first(box) else ())))
+
+
+def asks_first(box: BoxPicture) -> bool:
+    """True for a late box whose date has moved once already and would have to again."""
+    return box.put_off and box.forecast.lateness in (Lateness.LATE, Lateness.WILL_BE_LATE)
 
 
 def late_words(box: BoxPicture, now: datetime) -> str:
@@ -60,11 +66,16 @@ def heaviest_overload_words(picture: Picture) -> str:
     return "" if heaviest is None else overload_words(heaviest, picture.now)
 
 
-def chance_words(permille: int) -> str:
-    """The chance of being late: 23 % likely to be late; over 99 %, under 1 %: never nought or a hundred."""
+def percent_words(permille: int) -> str:
+    """A chance: 23 %, over 99 %, under 1 %; never nought or a hundred."""
     if permille > 990:
-        return "over 99 % likely to be late"
-    return "under 1 % likely to be late" if permille < 10 else f"{(permille + 5) // 10} % likely to be late"
+        return "over 99 %"
+    return "under 1 %" if permille < 10 else f"{(permille + 5) // 10} %"
+
+
+def chance_words(permille: int) -> str:
+    """The chance of being late: 23 % likely to be late."""
+    return f"{percent_words(permille)} likely to be late"
 
 
 def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
@@ -75,7 +86,6 @@ def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         *((doubt,) if doubt else ()),
         " · ".join(filter(None, (slack, box_done_words(box, now)))),
         *((f"honest now: {date_words(honest, now.date())} (p tells it)",) if honest is not None else ()),
-        *(("told once already: ask before its date moves again",) if len(box.promises) > 1 else ()),
     )
 
 

@@ -13,7 +13,7 @@ from queueboard.phrases.dates import (
     minutes_words,
     time_words,
 )
-from queueboard.phrases.late import overload_words
+from queueboard.phrases.late import overload_words, percent_words
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
@@ -122,7 +122,5 @@ def planned_words(box: BoxPicture, now: datetime) -> str:
 
 
 def sure_words(permille: int) -> str:
-    """A chance as it is told: 98 % sure, over 99 % sure, under 1 % sure; never nought or a hundred."""
-    if permille > 990:
-        return "over 99 % sure"
-    return "under 1 % sure" if permille < 10 else f"{(permille + 5) // 10} % sure"
+    """A chance as it is told: 98 % sure, over 99 % sure, under 1 % sure."""
+    return f"{percent_words(permille)} sure"

@@ -12,10 +12,7 @@ from operator import itemgetter
 
 from queueboard.planning.learning import BOX_SD, KNIFE_CV, Factor
 from queueboard.planning.queue import Queue, QueueBox, QueuePlan
-from queueboard.words import Lateness
 
-TIGHT = 0.20
-"""From this chance of being late on a box that the plan has on time is told. A choice, no source."""
 HEAVY = 0.50
 """Work past what a cut-off bears, in days, from which a percentage would mislead. Simulated here, no shop's data."""
 
@@ -117,7 +114,6 @@ class BoxChance:
     """From its finish to its cut-off; below 0 when it will be late."""
     chance_late: float
     """0 to 1; above 0.5 exactly when nothing is to spare."""
-    lateness: Lateness
     overloaded: bool
     """True when its cut-off is overloaded: say that, not the chance."""
 
@@ -176,14 +172,5 @@ def _chance(box: QueueBox, cutoff: int, stretch: Stretch, doubt: Doubt, *, overl
         box_id=box.id,
         spare_seconds=spare,
         chance_late=chance,
-        lateness=_lateness(cutoff, spare, chance),
         overloaded=overloaded,
     )
-
-
-def _lateness(cutoff: int, spare: int, chance: float) -> Lateness:
-    if cutoff < 0:
-        return Lateness.LATE
-    if spare < 0:
-        return Lateness.WILL_BE_LATE
-    return Lateness.TIGHT if chance >= TIGHT else Lateness.ON_TIME

@@ -10,8 +10,11 @@ from queueboard.words import RunReason
 LAST_CHANCES = frozenset({RunReason.THIS_NEXT, RunReason.PROMISED_TODAY, RunReason.LABEL_TODAY})
 """The reasons that may move a knife up in a day list that was already fixed."""
 
-NEVER_SLIP, TOLD_AGAIN, RUSH, REWORK = 100, 5, 3, 2
-"""What being late with such a box weighs against one of an ordinary box (invented; the order is common practice)."""
+NEVER_SLIP, RUSH, REWORK = 100, 3, 2
+"""What being late with such a box weighs against one of an ordinary box (invented; the order is common practice).
+
+A box that was put off once is as one that never slips: it is given up only where nothing else can give way.
+"""
 
 NEVER = datetime.max.replace(tzinfo=UTC)
 """The due of what was promised to nobody."""
@@ -83,5 +86,5 @@ def asked_by(piece: Piece, now: datetime) -> datetime:
 def weight(box: BoxWork) -> int:
     """What it costs to be late with the box; 1 for an ordinary one."""
     rework = any(knife.rework for knife in box.knives)
-    asked = ((box.never_slip, NEVER_SLIP), (box.told_again, TOLD_AGAIN), (box.rush, RUSH), (rework, REWORK))
+    asked = ((box.never_slip or box.put_off, NEVER_SLIP), (box.rush, RUSH), (rework, REWORK))
     return max((cost for holds, cost in asked if holds), default=1)

@@ -10,9 +10,9 @@ from queueboard.parcels.labels import last_use_day
 from queueboard.planning.learning import Factor, Learned, Yield, learn, learn_yield
 from queueboard.planning.order import Planned, plan_work
 from queueboard.records.reading import OpenWork
-from queueboard.settings.rules import knife_minutes, process_of
+from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
-from queueboard.values.box import Box, Promise, ReturnLabel
+from queueboard.values.box import Box, Promise, ReturnLabel, put_off
 from queueboard.values.knife import Knife
 from queueboard.values.plan import AnnouncedWork, BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay
 from queueboard.words import Column, GoesBy, LabelState, PlanOrder
@@ -115,7 +115,7 @@ class BenchWork:
             rush=box.rush,
             this_next=box.this_next,
             never_slip=box.never_slip,
-            told_again=len(promises) > 1,
+            put_off=put_off(promises),
             waiting=box.waiting_for is not None,
             ready_to_fetch=bool(here) and not by_parcel and all(knife.can_leave for knife in here),
             handling_minutes=handling.pack_per_parcel if by_parcel else handling.counter_per_box,
@@ -132,8 +132,8 @@ class BenchWork:
         return leaves_at(self.calendar, last_use_day(self.calendar, label.expires_on))
 
     def _knife(self, knife: Knife) -> KnifeWork:
-        kind, handling = self.settings.kind(knife.kind), self.settings.handling
-        process = self.settings.processes[0] if kind is None else process_of(self.settings, kind, knife.edge)
+        handling = self.settings.handling
+        process = knife_process(self.settings, knife)
         run = next((run for run in self.work.runs if knife.id in run.knife_ids), None)
         return KnifeWork(
             knife_id=knife.id,

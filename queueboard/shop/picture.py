@@ -6,7 +6,7 @@ from datetime import date, datetime
 from queueboard.planning.ledger import Ledger
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
-from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
@@ -58,6 +58,11 @@ class BoxPicture:
     def promise(self) -> Promise | None:
         """The promise that holds."""
         return self.promises[-1] if self.promises else None
+
+    @property
+    def put_off(self) -> bool:
+        """True when its customer has been told a later day already: not again without asking."""
+        return put_off(self.promises)
 
     @property
     def price_cents(self) -> int:

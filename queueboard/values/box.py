@@ -1,7 +1,9 @@
 """A box: what one customer handed over at one time; its promises, label, payments and close-out."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from itertools import pairwise
 
 from queueboard.words import (
     CameBy,
@@ -31,6 +33,11 @@ class Promise:
     told_at: datetime
     told_by: str
     reason: str = ""
+
+
+def put_off(promises: Sequence[Promise]) -> bool:
+    """True when a later day was told in place of an earlier one, in promises oldest first."""
+    return any(later.day > earlier.day for earlier, later in pairwise(promises))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -51,7 +51,7 @@ class BoxWork:
     rush: bool = False
     this_next: bool = False
     never_slip: bool = False
-    told_again: bool = False
+    put_off: bool = False
     """True when its date was moved once already: it is not the one to disappoint a second time."""
     waiting: bool = False
     """True when the whole box cannot go on until somebody answers."""

@@ -1,11 +1,14 @@
 """Late and tight boxes in words, and what stands one key deeper."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
+
+import pytest
 
 from queueboard.phrases.boxes import box_signs
 from queueboard.phrases.day import day_line_words, learned_minutes
 from queueboard.phrases.late import (
+    asks_first,
     chance_words,
     heaviest_overload_words,
     late_boxes,
@@ -101,19 +104,38 @@ def test_an_overload_stands_in_place_of_every_chance() -> None:
     assert "%" not in " ".join(outlook_lines(later, some))
 
 
-def test_a_box_that_will_be_late_has_an_honest_day_and_says_that_it_was_told_once() -> None:
-    """The day that can be told now, and a warning where the date was moved before."""
+def test_a_box_that_will_be_late_has_an_honest_day() -> None:
+    """One key deeper the day that can be told now."""
     box = box_picture(
         420,
-        promises=(promise(box_number=420), promise(box_number=420, id=2)),
         forecast_=forecast(420, finish=at(10, days=5), minutes_left=30, lateness=Lateness.WILL_BE_LATE),
         honest_day=date(2026, 12, 1),
     )
 
-    assert outlook_lines(box, picture(box))[1:] == (
-        "honest now: Tue 1 Dec (p tells it)",
-        "told once already: ask before its date moves again",
+    assert outlook_lines(box, picture(box))[1:] == ("honest now: Tue 1 Dec (p tells it)",)
+
+
+@pytest.mark.parametrize(
+    ("days", "lateness", "asks"),
+    [
+        ((0, 1), Lateness.WILL_BE_LATE, True),
+        ((0, 1), Lateness.LATE, True),
+        ((0, 1), Lateness.TIGHT, False),
+        ((1, 0), Lateness.WILL_BE_LATE, False),
+        ((0, 0), Lateness.WILL_BE_LATE, False),
+        ((0,), Lateness.WILL_BE_LATE, False),
+        ((0, 2, 1), Lateness.WILL_BE_LATE, True),
+    ],
+)
+def test_a_box_is_not_put_off_twice_without_asking(days: tuple[int, ...], lateness: Lateness, *, asks: bool) -> None:
+    """Where a later day was told before and the date would have to move again, that is its own question."""
+    told = (
+        replace(promise(box_number=420), id=place, day=NOW.date() + timedelta(days=on)) for place, on in enumerate(days)
     )
+    box = box_picture(420, promises=tuple(told), forecast_=forecast(420, minutes_left=30, lateness=lateness))
+
+    assert asks_first(box) is asks
+    assert ("put off once already: ask before its date moves again" in late_words(box, NOW)) is asks
 
 
 def test_minutes_of_a_knife_are_those_that_were_learned() -> None:

@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from queueboard.planning.chance import (
     HEAVY,
-    TIGHT,
     BoxChance,
     Doubt,
     Overload,
@@ -24,7 +23,6 @@ from queueboard.planning.evaluation import Batch, evaluate
 from queueboard.planning.learning import BOX_SD, KNIFE_CV, MeasuredRun, learn
 from queueboard.planning.planner import plan_queue
 from queueboard.planning.queue import Queue, QueueBox
-from queueboard.words import Lateness
 from tests.planning.queues import DAY, KNIVES, box_of, doubt_of, queue_of, queues
 
 Knives = list[tuple[int, int]]
@@ -113,18 +111,15 @@ def test_an_announced_box_makes_all_behind_it_less_sure() -> None:
 
 @given(queues(first_due=-1))
 def test_a_chance_is_a_chance_and_agrees_with_the_minutes(queue: Queue) -> None:
-    """Within 0 and 1; above a half exactly when the plan has the box late; the word goes with both."""
+    """Within 0 and 1; above a half exactly when the plan has the box late; sure for what is late already."""
     plan = plan_queue(queue)
+    late_already = {box.id for box in queue.boxes if box.due == -1}
 
     for said in chances(queue, plan, doubt_of()):
         assert 0 <= said.chance_late <= 1
         assert (said.spare_seconds < 0) == (said.box_id in plan.late)
-        if said.lateness is Lateness.LATE:
-            assert said.chance_late == 1
-            continue
         assert (said.chance_late > 0.5) == (said.spare_seconds < 0)
-        assert (said.lateness is Lateness.WILL_BE_LATE) == (said.spare_seconds < 0)
-        assert (said.lateness is Lateness.TIGHT) == (said.spare_seconds >= 0 and said.chance_late >= TIGHT)
+        assert said.chance_late == 1 or said.box_id not in late_already
 
 
 @given(queues(), KNIVES, st.data())
@@ -192,14 +187,14 @@ def test_a_heavy_overload_is_said_instead_of_a_chance() -> None:
 
 
 def test_boxes_past_their_cut_off_press_on_the_first() -> None:
-    """What should have left already counts against the first cut-off, and its own word is LATE."""
+    """What should have left already counts against the first cut-off, and it is surely late."""
     queue = queue_of(box_of(1, -1, *[(0, 1000)] * 10), cutoffs=(2000,))
     doubt = doubt_of(days=(10000,))
 
     assert overloads(queue, doubt) == (Overload(cutoff=0, seconds=90 + 10000 - 2000),)
     assert overloads(replace(queue, cutoffs=()), doubt) == ()
     (said,) = chances(queue, plan_queue(queue), doubt)
-    assert said.lateness is Lateness.LATE
+    assert said.chance_late == 1
 
 
 def test_only_promised_work_has_a_chance() -> None:

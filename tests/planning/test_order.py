@@ -106,7 +106,7 @@ HEAVY = box_work(1, knife_work(101, 60), ship_by=at(10, 12))
     [
         pytest.param(replace(HEAVY, rush=True), id="rush"),
         pytest.param(replace(HEAVY, never_slip=True), id="never slip"),
-        pytest.param(replace(HEAVY, told_again=True), id="told again"),
+        pytest.param(replace(HEAVY, put_off=True), id="put off once"),
     ],
 )
 def test_a_box_that_must_not_slip_is_not_given_up(heavy: BoxWork) -> None:

@@ -12,7 +12,14 @@ from queueboard.errors import RuleError
 from queueboard.phrases.announced import NOT_COME, expected_words, not_come_boxes, told_date_words
 from queueboard.phrases.boxes import counts_words, due_words, in_the_way, unopened_words
 from queueboard.phrases.dates import lateness_words
-from queueboard.phrases.late import heaviest_overload_words, late_boxes, outlook_lines, slack_words
+from queueboard.phrases.late import (
+    ASK_FIRST,
+    asks_first,
+    heaviest_overload_words,
+    late_boxes,
+    outlook_lines,
+    slack_words,
+)
 from queueboard.shop.picture import BoxPicture, Picture
 
 NOBODY = "Nobody is late, and as the day list stands nobody will be.\nThe day list says what comes next: . then d."
@@ -84,6 +91,7 @@ class LateScreen(BoxListScreen):
 def _line(box: BoxPicture, picture: Picture, *, deeper: bool) -> Line:
     forecast, now = box.forecast, picture.now
     slack = slack_words(forecast)
+    asks = [(f"    {ASK_FIRST}\n", "bold")] if asks_first(box) else []
     more = [f"    {said}\n" for said in outlook_lines(box, picture)] if deeper else []
     return Line(
         id=str(box.box.id),
@@ -93,6 +101,7 @@ def _line(box: BoxPicture, picture: Picture, *, deeper: bool) -> Line:
             f"{', ' if slack else ''}{slack} · box {box.box.number} · {cell_text(box.customer.name)}\n",
             f"    {due_words(box, now)} · {in_the_way(box, now)}\n",
             f"    {counts_words(box) if box.box.opened else unopened_words(box)}\n",
+            *asks,
             *more,
         ),
     )

@@ -13,6 +13,7 @@ from queueboard.board.forms.form import Dialog
 from queueboard.board.forms.parts import PromisePart
 from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.phrases.dates import told_words
+from queueboard.phrases.late import ASK_FIRST
 from queueboard.phrases.promising import planned_words
 from queueboard.shop.promising import promise
 from queueboard.shop.wishing import wish_again
@@ -48,6 +49,8 @@ class PromiseDialog(Dialog):
         for told in box.promises:
             yield Static(Content(told_words(told, now, box.box.goes_by)))
         yield Static(Content(planned_words(box, now)))
+        if box.put_off:
+            yield Static(Content(ASK_FIRST))
         yield self.promised
         yield Row(("told to", self.told))
         if self.second:
