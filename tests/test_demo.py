@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from queueboard.phrases.announced import coming_boxes, expected_word
 from queueboard.phrases.boxes import TO_FETCH, box_due_word
 from queueboard.seedfiles import seed_text
 from queueboard.shop.demo import MORNING_ZONES, make_demo_shop, morning_zone
@@ -75,7 +76,7 @@ def boxes_where(picture: Picture, holds: Callable[[BoxPicture], bool]) -> list[i
 
 def test_about_25_boxes_and_130_knives(picture: Picture) -> None:
     """The board is as full as a real one."""
-    assert 24 <= len(picture.boxes) <= 28
+    assert 24 <= len(boxes_where(picture, lambda b: not b.box.announced)) <= 28
     assert 125 <= len(all_knives(picture)) <= 137
 
 
@@ -161,7 +162,7 @@ def test_every_word_of_a_knife_is_there(picture: Picture) -> None:
 
 
 def test_every_word_of_a_box_is_there(picture: Picture) -> None:
-    """Every packing, promise, owner and state of a label, flag; not opened; half gone; a thing that is looked for."""
+    """Every packing, promise, owner and state of a label, flag; not opened; not here; half gone; a thing looked for."""
     boxes = picture.boxes
 
     assert {box.box.packing for box in boxes} >= set(Packing)
@@ -175,7 +176,9 @@ def test_every_word_of_a_box_is_there(picture: Picture) -> None:
     assert boxes_where(picture, lambda b: b.box.rush) == [429]
     assert boxes_where(picture, lambda b: b.box.this_next) == [430]
     assert boxes_where(picture, lambda b: b.box.never_slip) == [419]
-    assert boxes_where(picture, lambda b: not b.box.opened) == [433]
+    assert boxes_where(picture, lambda b: not b.box.opened and not b.box.announced) == [433]
+    assert boxes_where(picture, lambda b: b.box.announced) == [435, 436]
+    assert [expected_word(box, picture.now).split()[0] for box in coming_boxes(picture)] == ["NOT", "EXPECTED"]
     assert boxes_where(picture, lambda b: bool(b.on_hand) and len(b.on_hand) < len(b.knives)) == [403, 407]
     assert boxes_where(picture, lambda b: any(t.state is ThingState.LOOKING for t in b.things)) == [407]
 

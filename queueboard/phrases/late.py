@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, in_the_way
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
@@ -33,7 +33,8 @@ def slack_words(forecast: BoxForecast) -> str:
 def late_parts(box: BoxPicture, now: datetime) -> tuple[str, ...]:
     """How late a box is or will be and what it has to spare, its ship-by, how far it is, and what is in the way."""
     told = ", ".join(filter(None, (lateness_words(box.forecast), slack_words(box.forecast))))
-    return told, due_words(box, now), "; ".join((in_the_way(box, now), *((ASK_FIRST,) if asks_first(box) else ())))
+    way = "; ".join((in_the_way(box, now), *((ASK_FIRST,) if asks_first(box) else ())))
+    return told, due_words(box, now), ready_words(box), way
 
 
 def asks_first(box: BoxPicture) -> bool:

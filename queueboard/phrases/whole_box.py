@@ -32,7 +32,7 @@ def whole_box_cells(box: BoxPicture) -> tuple[str, ...]:
     words = " · ".join(filter(None, (waits, box.box.note)))
     if box.box.opened:
         return str(box.box.number), "", "the whole box", "", words
-    opens = "+ it is here" if box.box.announced else "o opens it"
+    opens = "+ here, o more" if box.box.announced else "o opens it"
     return str(box.box.number), unopened_words(box), opens, "", words
 
 

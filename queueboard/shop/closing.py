@@ -43,8 +43,7 @@ def begin_close_out(writing: Writing, box: Box) -> None:
     """Begin the close-out of a box; one that is under way is gone on with, and nothing changes."""
     if rows.close_out_now(writing.database, box.id) is not None:
         return
-    if not box.opened:
-        raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
+    rows.only_opened(box)
     on_hand = [knife for knife in rows.knives_of_box(writing.database, box.id) if knife.on_hand]
     things_only = not on_hand and any(
         thing.state is ThingState.HERE for thing in rows.things_of_box(writing.database, box.id)

@@ -9,12 +9,13 @@ from queueboard.intake.lines import read_line
 from queueboard.settings.fields import Table
 from queueboard.settings.locate import lines_of
 from queueboard.settings.shapes import Settings
-from queueboard.shop.demo_steps import Hand, Step, label_of, promise_of
+from queueboard.shop.announcing import announce_box
+from queueboard.shop.demo_steps import Hand, Step, day_of, label_of, promise_of
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, receive_box
-from queueboard.values.new import NewBox, NewKnife
+from queueboard.values.new import NewAnnounced, NewBox, NewKnife
 from queueboard.words import CameBy, GoesBy
 
 CUSTOMERS_DAYS_AGO = 35
@@ -84,7 +85,11 @@ def _box(table: Table, settings: Settings, people: dict[str, int], now: datetime
     number = table.whole("number", 1, 9999, "a box")
 
     def receive(hand: Hand) -> None:
-        receive_box(hand.shop, hand.actor(), _new_box(table, settings, people[table.text("customer", longest=20)], now))
+        customer_id = people[table.text("customer", longest=20)]
+        if table.has("expected_in"):
+            announce_box(hand.shop, hand.actor(), _announced(table, settings, customer_id, now))
+        else:
+            receive_box(hand.shop, hand.actor(), _new_box(table, settings, customer_id, now))
 
     yield _event(table, "at", now, receive)
     for step in table.tables("steps"):
@@ -108,6 +113,19 @@ def _new_box(table: Table, settings: Settings, customer_id: int, now: datetime) 
         promise=promise_of(table.table("promise"), now.date()) if table.has("promise") else None,
         label=label_of(table.table("label"), now.date()) if table.has("label") else None,
         opened=table.has("knives"),
+        note=_text(table, "note"),
+    )
+
+
+def _announced(table: Table, settings: Settings, customer_id: int, now: datetime) -> NewAnnounced:
+    """A box that somebody has said will come, so many days from today; its parcel goes back to them."""
+    return NewAnnounced(
+        customer_id=customer_id,
+        expected_knives=table.whole("expected_knives", 1, 999, "knives"),
+        expected_on=day_of(table, "expected_in", now.date()),
+        number=table.whole("number", 1, 9999, "a box"),
+        carrier_days=settings.parcels.carrier_days,
+        promise=promise_of(table.table("promise"), now.date()) if table.has("promise") else None,
         note=_text(table, "note"),
     )
 

@@ -86,7 +86,7 @@ def promise_of(table: Table, today: date) -> NewPromise:
     """A promise for so many days from today."""
     return NewPromise(
         kind=PromiseKind(table.text("kind", longest=20)),
-        day=_day(table, "in_days", today),
+        day=day_of(table, "in_days", today),
         at=table.clock("clock") if table.has("clock") else None,
         told_to=_text(table, "told_to"),
         reason=_text(table, "reason"),
@@ -99,7 +99,7 @@ def label_of(table: Table, today: date) -> NewLabel:
         owner=LabelOwner(table.text("owner", longest=20)),
         state=LabelState(table.text("state", longest=20)),
         carrier=_text(table, "carrier"),
-        expires_on=_day(table, "expires_in", today) if table.has("expires_in") else None,
+        expires_on=day_of(table, "expires_in", today) if table.has("expires_in") else None,
         name_on=_text(table, "name_on"),
     )
 
@@ -109,7 +109,8 @@ def _range(part: str) -> Sequence[int]:
     return range(int(first), int(last or first) + 1)
 
 
-def _day(table: Table, key: str, today: date) -> date:
+def day_of(table: Table, key: str, today: date) -> date:
+    """The day that lies so many days from today."""
     return today + timedelta(days=table.whole(key, -60, 400, "days"))
 
 

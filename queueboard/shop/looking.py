@@ -24,7 +24,7 @@ from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import BoxForecast, Plan
-from queueboard.words import GoesBy, LabelWord, Lateness
+from queueboard.words import GoesBy, LabelState, LabelWord, Lateness
 
 DAY_LIST = 30
 """Restarts for the plan of a day list, where a few hundredths of a second more may be spent."""
@@ -112,7 +112,8 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
     cut_off = bench.ship_by(box, promises[-1] if promises else None)
     close = work.close_outs.get(box.id)
     owed = sum(k.charged_cents for k in knives) - sum(p.cents for p in payments)
-    by_parcel = box.goes_by is GoesBy.PARCEL
+    to_buy = label is not None and label.state is LabelState.TO_BUY
+    wants_label = box.goes_by is GoesBy.PARCEL and not (box.announced and to_buy)  # nothing is bought for no box
     return BoxPicture(
         box=box,
         customer=work.customers[box.customer_id],
@@ -124,7 +125,7 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         ship_by=cut_off,
         forecast=forecast,
         honest_day=_honest_day(calendar, box, forecast, now),
-        label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if by_parcel else None,
+        label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
         close_out=close,
         close_check=None if close is None else check(close, knives, things, box.goes_by, label, owed, now.date()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),

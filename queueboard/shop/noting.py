@@ -69,6 +69,5 @@ def add_thing(writing: Writing, box: Box, name: str) -> None:
     """Add something that came with a box and must go back: a sheath, a roll, a towel."""
     writing.tell(number=box.number)
     rows.fresh_box(writing, box)
-    if box.announced:
-        raise RuleError(f"Box {box.number} is not in the door yet; say that it arrived, or open it.")
+    rows.only_here(box)
     writing.insert(ThingRow, box_id=box.id, name=rows.checked_thing(name), state=ThingState.HERE.value)

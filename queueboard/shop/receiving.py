@@ -139,8 +139,7 @@ def in_the_door(writing: Writing) -> dict[str, Cell]:
 def add_knife(writing: Writing, box: Box, knife: NewKnife) -> str:
     """Add a knife to a box that is open on the board; returns its tag. What was counted at the door stays."""
     rows.fresh_box(writing, box)
-    if not box.opened:
-        raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
+    rows.only_opened(box)
     number = 1 + max((k.number for k in rows.knives_of_box(writing.database, box.id)), default=0)
     writing.tell(number=box.number, tags=[f"{box.number}-{number}"])
     insert_knife(writing, settings_in(writing.database), box.id, number, knife)

@@ -131,6 +131,19 @@ def fresh_box(writing: Writing, box: Box) -> None:
         raise ChangedError(f"Box {box.number} was changed meanwhile; nothing was stored. Look again, then decide.")
 
 
+def only_here(box: Box) -> None:
+    """Refuse what needs the box itself while it is only announced."""
+    if box.announced:
+        raise RuleError(f"Box {box.number} is not in the door yet; say that it arrived, or open it.")
+
+
+def only_opened(box: Box) -> None:
+    """Refuse what needs the knives of a box before they were counted."""
+    only_here(box)
+    if not box.opened:
+        raise RuleError(f"Box {box.number} is not opened yet; open and count it first.")
+
+
 def fresh_knife(writing: Writing, knife: Knife) -> None:
     """Refuse when the stored knife has moved on since the screen was drawn, or is gone."""
     stored = writing.row(KnifeRow, knife.id)

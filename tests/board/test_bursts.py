@@ -11,6 +11,7 @@ from queueboard.board.base import ShopModal, ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog, Form
 from queueboard.board.screens import dialogs
+from queueboard.board.screens.announce import AnnounceScreen
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_list import BoxListScreen
@@ -47,6 +48,7 @@ from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.shop.place import NOW, box, by
+from tests.shop.undo_announcing import announced
 
 BURSTS = (("enter", "enter"), ("escape", "escape"), ("enter", "escape"), ("plus", "plus"), ("q", "u", "q"), ("1", "1"))
 SIGNS = {"plus": "+", "enter": "\r"}
@@ -61,6 +63,13 @@ def _unopened(desk: Desk) -> int:
     number = receive_box(desk.shop, by(), new)
     desk.look()
     return box(desk.shop, number).box.id
+
+
+def _announced(desk: Desk) -> int:
+    """The id of a box that is only announced."""
+    made = announced(desk.shop)
+    desk.look()
+    return made.box.id
 
 
 def _gone_but_one(desk: Desk) -> GoneBox:
@@ -93,8 +102,11 @@ def _lost(desk: Desk) -> int:
 
 SCREENS: Mapping[type[AnyScreen], Make] = {
     dialogs.AddKnifeDialog: lambda desk: dialogs.AddKnifeDialog(desk, box(desk.shop, COUNTER).box.id),
+    dialogs.AnnouncedDialog: lambda desk: dialogs.AnnouncedDialog(desk, _announced(desk)),
+    dialogs.CallOffDialog: lambda desk: dialogs.CallOffDialog(desk, _announced(desk)),
     dialogs.CorrectDialog: lambda desk: dialogs.CorrectDialog(desk, box(desk.shop, COUNTER).knives[0]),
     dialogs.DeclineDialog: lambda desk: dialogs.DeclineDialog(desk, box(desk.shop, COUNTER).knives[0]),
+    dialogs.ExpectDialog: lambda desk: dialogs.ExpectDialog(desk, _announced(desk)),
     dialogs.FlagsDialog: lambda desk: dialogs.FlagsDialog(desk, box(desk.shop, COUNTER).box.id),
     dialogs.LabelDialog: lambda desk: dialogs.LabelDialog(desk, box(desk.shop, PARCEL).box.id),
     dialogs.LostDialog: lambda desk: dialogs.LostDialog(desk, _lost(desk)),
@@ -112,6 +124,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     CorrectCustomerDialog: lambda desk: CorrectCustomerDialog(desk, box(desk.shop, COUNTER).customer),
     GiveBoxDialog: lambda desk: GiveBoxDialog(desk, box(desk.shop, COUNTER).box.id),
     MergeDialog: lambda desk: MergeDialog(desk, box(desk.shop, COUNTER).customer),
+    AnnounceScreen: AnnounceScreen,
     BoxScreen: lambda desk: BoxScreen(desk, box(desk.shop, COUNTER).box.id),
     BoxHistoryScreen: lambda desk: BoxHistoryScreen(desk, box(desk.shop, COUNTER).box.id),
     BoxesScreen: BoxesScreen,

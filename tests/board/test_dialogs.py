@@ -180,10 +180,12 @@ async def test_an_unopened_box_is_opened(two_boxes: Shop) -> None:
     number = receive_box(two_boxes, by(), new)
     box_id = box(two_boxes, number).box.id
 
-    screen = await refused(two_boxes, lambda desk: dialogs.OpenBoxDialog(desk, box_id), "3", "", "2 chef 8", "", "")
+    answers = ("3", "", "2 chef 8", "", "", "<enter>")
+    screen = await refused(two_boxes, lambda desk: dialogs.OpenBoxDialog(desk, box_id), *answers)
     assert "You counted 3 and typed 2 knives" in screen
 
-    assert await answered(two_boxes, lambda desk: dialogs.OpenBoxDialog(desk, box_id), "3", "2", "bread", "", "roll")
+    answers = ("3", "2", "bread", "", "roll", "<enter>")
+    assert await answered(two_boxes, lambda desk: dialogs.OpenBoxDialog(desk, box_id), *answers)
     now = box(two_boxes, number)
     assert (now.box.opened, now.box.counted, now.box.waiting_for) == (True, 3, WaitingFor.COUNT)
     assert [knife.kind for knife in now.knives] == ["chef", "chef", "bread"]

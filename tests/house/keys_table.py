@@ -48,6 +48,7 @@ TITLES = {
     "ReceivedScreen": "A box just received",
     "Dialog": "A question",
     "PromiseDialog": "Telling a date",
+    "OpenBoxDialog": "Opening a box",
     "Choice": "Numbered answers",
     "Tick": "Yes or no",
     "UndoScreen": "Undo",

@@ -30,6 +30,16 @@ def test_an_announced_box_is_known_but_not_here(shop: Shop) -> None:
     assert (seen.on_hand, seen.things) == ((), ())
 
 
+def test_no_label_is_bought_for_a_box_that_is_not_here(shop: Shop) -> None:
+    """Its days count from the day it is bought: only once the box is in the door it is due."""
+    made = announced(shop)
+    assert (made.label_due, picture(shop).day_line.labels_due) == (None, 0)
+
+    announcing.arrived(shop, by(), made.box)
+
+    assert picture(shop).day_line.labels_due == 1
+
+
 def test_it_arrives_and_is_opened_later(shop: Shop) -> None:
     """In the door it is an unopened box like any other, received when it came; what was expected stays known."""
     made = announced(shop)

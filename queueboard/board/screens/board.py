@@ -7,7 +7,7 @@ from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.screens.board_asks import BoardAsks
-from queueboard.board.trays import trays_by, trays_to_ready
+from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
@@ -33,8 +33,8 @@ class BoardScreen(BoardAsks):
             id="board.day",
         ),
         Binding("r", "receive", "receive", tooltip="Take in a box.", id="board.receive"),
-        Binding("R", "announce", "announce", tooltip="Note a box that will come by mail.", id="board.announce"),
         Binding("u", "undo", "undo", tooltip="Take back the newest step, or an earlier one.", id="board.undo"),
+        Binding("R", "announce", "announce", tooltip="Note a box that will come by mail.", id="board.announce"),
         Binding(
             "f",
             "list('find')",
@@ -83,7 +83,7 @@ class BoardScreen(BoardAsks):
             case "on", Knife():
                 self.move_by((knife,), 1)
             case "on", None:
-                self.ask_tray(trays_by(box, 1), box)
+                self.move_box(box, 1)
             case "ready", Knife():
                 self.move_to((knife,), Column.READY)
             case "ready", None:

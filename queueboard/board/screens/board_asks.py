@@ -85,7 +85,14 @@ class BoardAsks(BoardMoves):
             "v", "ask('flags')", "rush", show=False, tooltip="Rush, this next, never slip this one.", id="board.flags"
         ),
         Binding("k", "ask('add')", "add a knife", show=False, tooltip="Add a knife that came later.", id="board.add"),
-        Binding("o", "ask('open')", "open", show=False, tooltip="Open a box that stands unopened.", id="board.open"),
+        Binding(
+            "o",
+            "ask('open')",
+            "open",
+            show=False,
+            tooltip="Open a box; what became of an announced one.",
+            id="board.open",
+        ),
         Binding(
             "i",
             "ask('thing')",

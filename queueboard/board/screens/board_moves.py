@@ -5,6 +5,7 @@ from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 
+from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, movable, step_from, trays_by, trays_to_ready
@@ -68,7 +69,7 @@ class BoardMoves(BoardView):
         elif (knife := self.knife_here()) is not None:
             self.move_by((knife,), by)
         elif (box := self.box_here()) is not None:
-            self.ask_tray(trays_by(box, by, self.column().column), box)
+            self.move_box(box, by, self.column().column)
 
     def action_ready(self) -> None:
         if self.marked:
@@ -106,6 +107,11 @@ class BoardMoves(BoardView):
         self.say(f"{named} moved to {to.value}.   u takes it back")
         return True
 
+    def move_box(self, box: BoxPicture, by: int, first: Column | None = None) -> None:
+        """Move what of a box stands together one column on (1) or back (-1); what is announced comes in the door."""
+        if not arrives(self, box, by):
+            self.ask_tray(trays_by(box, by, first), box)
+
     def ask_tray(self, trays: tuple[Tray, ...], box: BoxPicture) -> None:
         """Ask once before a tray moves; say why when there is none."""
         if trays:
@@ -116,11 +122,13 @@ class BoardMoves(BoardView):
                 trouble=True,
             )
         else:
-            self.say(
-                f"Nothing of {box.box.number} can move that way."
-                if box.box.opened
-                else f"{box.box.number} is not opened yet: o opens it."
-            )
+            self.say(self._nothing_moves(box))
+
+    def _nothing_moves(self, box: BoxPicture) -> str:
+        number = box.box.number
+        if box.box.announced:
+            return f"{number} is not here yet.   + it is here   o more"
+        return f"Nothing of {number} can move that way." if box.box.opened else f"{number} is not opened: o opens it."
 
     def _tray_moved(self, sentence: str | None) -> None:
         if sentence is not None:

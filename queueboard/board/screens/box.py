@@ -10,6 +10,7 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import DataTable, Static
 
+from queueboard.board.arriving import arrives
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
@@ -55,7 +56,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
         Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
-        Binding("o", "ask('open')", "open an unopened box", id="box.open"),
+        Binding("o", "ask('open')", "open an unopened box; what became of an announced one", id="box.open"),
         Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
         Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),
         Binding("pageup", "scroll(-1)", "more above", id="box.up", priority=True),
@@ -154,9 +155,8 @@ class BoxScreen(ShopScreen[None]):
         self.query_one("#about").display = bool(said)
 
     def action_move(self, by: int) -> None:
-        """Move the knife under the cursor a column on or back."""
-        knife = self.knife()
-        if knife is None:
+        """Move the knife under the cursor a column on or back; an announced box comes in the door."""
+        if arrives(self, self.box(), by) or (knife := self.knife()) is None:
             return
         place = ON_BOARD.index(knife.column) + by if knife.on_hand else -1
         if 0 <= place < len(ON_BOARD):

@@ -1,5 +1,6 @@
 """The small dialogs: one question each over the screen below."""
 
+from queueboard.board.screens.dialogs.announced import AnnouncedDialog, CallOffDialog, ExpectDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
@@ -14,8 +15,11 @@ from queueboard.board.screens.dialogs.waiting import WaitingDialog
 
 __all__ = [
     "AddKnifeDialog",
+    "AnnouncedDialog",
+    "CallOffDialog",
     "CorrectDialog",
     "DeclineDialog",
+    "ExpectDialog",
     "FlagsDialog",
     "LabelDialog",
     "LostDialog",

@@ -1,6 +1,9 @@
 """A knife that came in later, a box that stood unopened at the door, and things that came with a box."""
 
+from typing import ClassVar
+
 from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
 from textual.content import Content
 from textual.widgets import Static
 
@@ -9,6 +12,8 @@ from queueboard.board.forms.fields import Field, Row
 from queueboard.board.forms.form import Dialog
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
+from queueboard.board.forms.promise_line import PromiseLine
+from queueboard.board.forms.told_part import ToldPart
 from queueboard.errors import TypedError
 from queueboard.intake.lines import read_line
 from queueboard.intake.small import read_things
@@ -58,9 +63,10 @@ class AddKnifeDialog(Dialog):
 
 
 class OpenBoxDialog(Dialog, KeptForm[bool]):
-    """Open a box that stood unopened: count first, then the note, then each knife."""
+    """Open a box that nobody has counted: count first, then the note, then each knife, last which date holds."""
 
-    hint = "count before the note is read · up goes back · Enter at the end opens · escape leaves"
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "Promise the earliest day", id="open.day")]
+    hint = "count before the note is read · up goes back · F3 the earliest day · Enter at the end opens · escape leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
     """
@@ -72,6 +78,8 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         self.note_says = Field(hint="what the customer's note says, if there is one", check=parse_count)
         self.lines = KnifeLines(desk.picture.settings)
         self.things = Field(hint="sheath, roll: with commas between")
+        self.told = ToldPart(desk, self.box_now(box_id))
+        self.when = PromiseLine(desk)
 
     def kept_as(self) -> str:
         return f"opening-{self.box_now(self.box_id).box.number}"
@@ -85,17 +93,28 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         yield Row(("note says", self.note_says))
         yield self.lines
         yield Row(("comes with", self.things))
+        yield self.told
+        yield self.when
+
+    def on_mount(self) -> None:
+        self.changed()
 
     def changed(self) -> None:
         self.lines.count_to(self.counted.value)
+        self.when.ask(self.told.wish(self.lines.knives))
+
+    def action_take_day(self) -> None:
+        """Tell the day that can honestly be told now that its knives are typed."""
+        if self.when.advice is not None and self.when.advice.day_to_tell is not None:
+            self.told.take_day(self.when.advice.day_to_tell)
 
     def go(self) -> None:
         counted = self.read(self.counted, parse_count)
         note_says = self.read_or(self.note_says, parse_count, None)
         if self.lines.line.value.strip() and not self.lines.take():
             return
-        box, things = self.box_now(self.box_id).box, read_things(self.things.value)
-        opened = self.attempt(open_box, box, counted, self.lines.knives, things, note_says)
+        box, things, told = self.box_now(self.box_id).box, read_things(self.things.value), self.told.read(self)
+        opened = self.attempt(open_box, box, counted, self.lines.knives, things, note_says, promise=told)
         if opened is not None:
             self.kept.forget()
             self.app.notify(f"Tags {box.number}-1 to {box.number}-{counted} for the handles.", markup=False)

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog
+from queueboard.board.screens.dialogs.announced import AnnouncedDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
@@ -18,6 +19,13 @@ from queueboard.errors import RuleError
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 
+
+def _open(desk: Desk, box_id: int) -> Dialog:
+    """A box in the door is opened; of one that is only announced it is first asked what became of it."""
+    announced = desk.picture.box_by_id(box_id).box.announced
+    return AnnouncedDialog(desk, box_id) if announced else OpenBoxDialog(desk, box_id)
+
+
 FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
     "payment": PaymentDialog,
     "promise": PromiseDialog,
@@ -25,7 +33,7 @@ FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
     "packing": PackingDialog,
     "flags": FlagsDialog,
     "add": AddKnifeDialog,
-    "open": OpenBoxDialog,
+    "open": _open,
     "thing": ThingDialog,
     "lost": LostDialog,
 }
