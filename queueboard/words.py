@@ -158,7 +158,7 @@ class RunReason(StrEnum):
 
     BEGUN = "on the bench"
     THIS_NEXT = "this next"
-    PROMISED_TODAY = "promised today"
+    DUE_TODAY = "due by today"
     LABEL_TODAY = "label dies today"
     LABEL_TOMORROW = "label dies tomorrow"
     RUSH = "rush"

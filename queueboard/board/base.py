@@ -75,7 +75,8 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         show_everywhere(self.app)
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
-        """Say one sentence to the person; people's text in it is shown literally."""
+        """Say one sentence to the person in place of the last one; people's text in it is shown literally."""
+        self.app.clear_notifications()
         self.notify(sentence, severity="error" if trouble else "information", markup=False)
 
 

@@ -85,7 +85,7 @@ def belts_words(process: str, settings: Settings) -> str:
 
 
 def run_words(run: Run, picture: Picture) -> str:
-    """08:00-08:25 plain, 5 knives: promised today."""
+    """08:00-08:25 plain, 5 knives: due by today."""
     clock = clock_words(run, picture.now, picture.minutes.day_yield.mean)
     return f"{clock} {run.process}, {many(len(run.knife_ids), 'knife')}: {run.why.value}"
 

@@ -7,7 +7,7 @@ from datetime import UTC, datetime, time, timedelta
 from queueboard.values.plan import BoxWork, KnifeWork
 from queueboard.words import RunReason
 
-LAST_CHANCES = frozenset({RunReason.THIS_NEXT, RunReason.PROMISED_TODAY, RunReason.LABEL_TODAY})
+LAST_CHANCES = frozenset({RunReason.THIS_NEXT, RunReason.DUE_TODAY, RunReason.LABEL_TODAY})
 """The reasons that may move a knife up in a day list that was already fixed."""
 
 NEVER_SLIP, RUSH, REWORK = 100, 3, 2
@@ -43,7 +43,7 @@ def rank(box: BoxWork, knife: KnifeWork, now: datetime) -> RunReason:
     tests = (
         (RunReason.BEGUN, knife.begun),
         (RunReason.THIS_NEXT, box.this_next),
-        (RunReason.PROMISED_TODAY, box.promised_today or (ship_by_day is not None and ship_by_day <= today)),
+        (RunReason.DUE_TODAY, box.promised_today or (ship_by_day is not None and ship_by_day <= today)),
         (RunReason.LABEL_TODAY, label_day == today),
         (RunReason.LABEL_TOMORROW, label_day == today + timedelta(days=1)),
         (RunReason.RUSH, box.rush),

@@ -25,11 +25,15 @@ def correct_knife(
     kind: str | None = None,
     edge: Edge | None = None,
     length_mm: int | None = None,
+    no_length: bool = False,
     condition: Condition | None = None,
     mark: str | None = None,
     wish: str | None = None,
 ) -> None:
-    """Correct a knife's line; None leaves a field as it is. A new kind keeps the price as it was quoted."""
+    """Correct a knife's line; None leaves a field as it is. A new kind keeps the price as it was quoted.
+
+    no_length: it was not measured after all.
+    """
     changes: dict[str, Cell] = {}
     if kind is not None:
         known = settings_in(writing.database).kind(kind)
@@ -40,6 +44,8 @@ def correct_knife(
         changes["edge"] = edge.value
     if length_mm is not None:
         changes["length_mm"] = rows.checked_length(length_mm)
+    elif no_length:
+        changes["length_mm"] = None
     if condition is not None:
         changes["condition"] = condition.value
     if mark is not None:
@@ -59,11 +65,15 @@ def correct_box(
     number: int | None = None,
     counted: int | None = None,
     note_says: int | None = None,
+    no_note: bool = False,
     carrier_days: int | None = None,
     came_by: CameBy | None = None,
     goes_by: GoesBy | None = None,
 ) -> None:
-    """Correct a box; None leaves a field as it is. The tags follow a corrected number."""
+    """Correct a box; None leaves a field as it is. The tags follow a corrected number.
+
+    no_note: there was no note that said how many.
+    """
     changes: dict[str, Cell] = {}
     if number is not None and number != box.number:
         changes["number"] = rows.checked_number(writing.database, number)
@@ -75,6 +85,8 @@ def correct_box(
         if not 0 <= note_says <= 9999:
             raise TypedError(f"The note cannot say {note_says} knives.")
         changes["note_says"] = note_says
+    elif no_note:
+        changes["note_says"] = None
     if carrier_days is not None:
         if not 0 <= carrier_days <= 60:
             raise TypedError(f"{carrier_days} carrier days is outside 0 to 60.")

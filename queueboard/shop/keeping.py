@@ -1,12 +1,13 @@
 """Copies of the shop file: made whole, verified, and only then given their name."""
 
 import hashlib
+from contextlib import suppress
 from datetime import UTC, date, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
 from queueboard.records import copying
-from queueboard.records.making import make_private_folder, to_disk
+from queueboard.records.making import to_disk
 from queueboard.shop.opening import Shop
 
 
@@ -21,7 +22,6 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
     if target.exists():
         shop.backup_at = _made_at(target)
         return None
-    make_private_folder(target.parent)
     _copy(shop, target)
     shop.backup_at = now
     return target
@@ -54,8 +54,9 @@ def _made_at(path: Path) -> datetime:
 def _copy(shop: Shop, target: Path) -> None:
     """Copy under a passing name, verify, bring to the disk, and only then give the name."""
     passing = target.with_name(target.name + ".part")
-    passing.unlink(missing_ok=True)
     try:
+        target.parent.mkdir(mode=0o700, exist_ok=True)
+        passing.unlink(missing_ok=True)
         with shop.reading() as database:
             copying.copy_whole(database.raw(), passing)
             if not copying.same_content(database, passing):
@@ -70,7 +71,9 @@ def _copy(shop: Shop, target: Path) -> None:
         sums.write_text(f"{hashlib.sha256(target.read_bytes()).hexdigest()}  {target.name}\n")
     except OSError as error:
         raise FileError(
-            f"The copy {target} could not be made: {error.strerror or error}. The shop file is whole."
+            f"The copy {target} could not be made: {error.strerror or error}. The shop file is whole. "
+            "Allow writing there, or copy it to another place: queueboard backup FILE."
         ) from error
     finally:
-        passing.unlink(missing_ok=True)
+        with suppress(OSError):
+            passing.unlink(missing_ok=True)

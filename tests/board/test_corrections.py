@@ -16,9 +16,11 @@ from queueboard.shop.closing import (
     ticks_done,
     why_missing,
 )
+from queueboard.shop.correcting import correct_box
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import customers
+from queueboard.shop.undoing import steps, undo
 from queueboard.values.box import CloseOut
 from queueboard.words import Column, Condition, Edge, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL, answered, refused
@@ -54,6 +56,29 @@ async def test_a_correction_that_cannot_be(two_boxes: Shop, answers: tuple[str, 
 
     assert said in await refused(two_boxes, lambda desk: CorrectDialog(desk, knife), "<1>", *answers)
     assert box(two_boxes, COUNTER).knives[0] == knife
+
+
+async def test_a_length_is_taken_back(two_boxes: Shop) -> None:
+    """An emptied length is not measured any more; undo measures it again."""
+    knife = box(two_boxes, COUNTER).knives[0]
+    assert knife.length_mm is not None
+    answers = ("<1>", knife.kind, "", knife.edge.value, knife.condition.value, knife.mark, knife.wish)
+    assert await answered(two_boxes, lambda desk: CorrectDialog(desk, knife), *answers)
+    assert box(two_boxes, COUNTER).knives[0].length_mm is None
+
+    undo(two_boxes, by(), steps(two_boxes, "MB")[0].group_id)
+    assert box(two_boxes, COUNTER).knives[0].length_mm == knife.length_mm
+
+
+async def test_what_the_note_says_is_taken_back(two_boxes: Shop) -> None:
+    """An emptied count of the note is as if nobody had said how many."""
+    correct_box(two_boxes, by(), box(two_boxes, COUNTER).box, note_says=3)
+    seen = box(two_boxes, COUNTER).box
+    answers = ("<2>", str(seen.number), str(seen.counted), "", str(seen.carrier_days), "<1>", "<1>")
+    assert await answered(two_boxes, lambda desk: CorrectDialog(desk, box(desk.shop, COUNTER).knives[0]), *answers)
+
+    assert box(two_boxes, COUNTER).box.note_says is None
+    assert box(two_boxes, COUNTER).box.counted == seen.counted
 
 
 async def test_a_box_is_corrected(two_boxes: Shop) -> None:

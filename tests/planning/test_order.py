@@ -80,7 +80,7 @@ def test_the_bench_and_what_was_set_next_lead() -> None:
     assert [run.why for run in plan.runs] == [
         RunReason.BEGUN,
         RunReason.THIS_NEXT,
-        RunReason.PROMISED_TODAY,
+        RunReason.DUE_TODAY,
         RunReason.NO_PROMISE,
     ]
 
@@ -129,7 +129,7 @@ def test_who_cannot_be_on_time_stands_behind_who_can() -> None:
     plan = planned(*boxes, processes=(free(PLAIN, run_size=1),))
 
     assert [(run.knife_ids, run.why) for run in plan.runs] == [
-        ((101,), RunReason.PROMISED_TODAY),
+        ((101,), RunReason.DUE_TODAY),
         ((301,), RunReason.LATE_EITHER_WAY),
     ]
 

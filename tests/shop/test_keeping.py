@@ -37,6 +37,17 @@ def test_one_copy_a_day(shop: Shop) -> None:
     assert newest_copy_at(shop) is not None
 
 
+def test_a_place_that_takes_no_copy(shop: Shop) -> None:
+    """Where the folder of the copies cannot be made, the sentence says so, that nothing is lost, and what to do."""
+    (shop.path.parent / "copies").write_text("in the way")
+
+    with pytest.raises(
+        FileError, match=r"could not be made: .*exists.* The shop file is whole.*queueboard backup FILE"
+    ):
+        daily_copy(shop, NOW)
+    assert (shop.path.parent / "copies").read_text() == "in the way"
+
+
 def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None:
     """A copy never takes the place of a file that is there."""
     (tmp_path / "mine.txt").write_text("dear diary")

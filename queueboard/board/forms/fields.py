@@ -39,6 +39,11 @@ class Field(Input):
         """True when it no longer holds what it was offered with."""
         return self.value != self.first
 
+    @property
+    def emptied(self) -> bool:
+        """True when it was offered with something, and holds nothing now."""
+        return self.touched and not self.value.strip()
+
     def kept(self) -> str:
         """What it holds, as one text."""
         return self.value

@@ -44,7 +44,6 @@ class CorrectKnifeDialog(Dialog):
 
     def go(self) -> None:
         unit = self.desk.picture.settings.length_unit
-        length_typed = self.length.touched and self.length.value.strip()
 
         def length_mm(text: str) -> int:
             return read_length_mm(text, shop_unit=unit)
@@ -55,7 +54,8 @@ class CorrectKnifeDialog(Dialog):
                 self.knife,
                 kind=self.kind.value if self.kind.touched else None,
                 edge=self.read(self.edge, read_edge) if self.edge.touched else None,
-                length_mm=self.read(self.length, length_mm) if length_typed else None,
+                length_mm=self.read_or(self.length, length_mm, None) if self.length.touched else None,
+                no_length=self.length.emptied,
                 condition=self.read(self.condition, read_condition) if self.condition.touched else None,
                 mark=self.mark.value if self.mark.touched else None,
                 wish=self.wish.value if self.wish.touched else None,
@@ -97,7 +97,8 @@ class CorrectBoxDialog(Dialog):
                 self.box,
                 number=self.read(self.number, read_number) if self.number.touched else None,
                 counted=self.read(self.counted, parse_count) if self.counted.touched else None,
-                note_says=self.read(self.note_says, read_number) if self.note_says.touched else None,
+                note_says=self.read_or(self.note_says, read_number, None) if self.note_says.touched else None,
+                no_note=self.note_says.emptied,
                 carrier_days=self.read(self.carrier_days, read_number) if self.carrier_days.touched else None,
                 came_by=self.came_by.value if self.came_by.touched else None,
                 goes_by=self.goes_by.value if self.goes_by.touched else None,
