@@ -112,6 +112,8 @@ def _measure(text: str) -> None:
             raise SettingsError(
                 f"line {number}: this line has {len(line)} characters; at most {LONGEST_LINE} fit. Break it up."
             )
+        if any("\ud800" <= sign <= "\udfff" for sign in line):
+            raise SettingsError(f"line {number}: this line holds half of a character; type that sign anew.")
 
 
 def _unreadable(trouble: str, text: str) -> str:

@@ -59,16 +59,25 @@ def _may_move(writing: Writing, knife: Knife) -> None:
         raise RuleError(f"{knife.tag} is looked for; say that it was found before it moves.")
 
 
+def _may_be_packed(box: Box, knives: Sequence[Knife]) -> None:
+    """Refuse a box of which something is still to be done, or nothing is here."""
+    here = [knife for knife in knives if knife.on_hand and not knife.looking_for]
+    ready = sum(knife.can_leave for knife in here)
+    if not here:
+        first = "Say first that they were found." if box.opened else "Open it first."
+        raise RuleError(f"Box {box.number} cannot be packed: none of its knives is here. {first}")
+    if ready < len(here):
+        raise RuleError(
+            f"Box {box.number} cannot be packed: {ready} of its {len(here)} knives "
+            f"{'is' if ready == 1 else 'are'} ready. Move the others to ready first."
+        )
+
+
 @operation()
 def pack_box(writing: Writing, box: Box, packing: Packing | None) -> None:
     """Say how far a box is packed, once every knife that is here is ready. None takes it back."""
-    here = [k for k in rows.knives_of_box(writing.database, box.id) if k.on_hand and not k.looking_for]
-    if packing is not None and not (here and all(knife.can_leave for knife in here)):
-        ready = sum(knife.can_leave for knife in here)
-        raise RuleError(
-            f"{ready} of {len(here)} knives of box {box.number} {'is' if ready == 1 else 'are'} ready; "
-            f"it cannot be {packing.value} yet."
-        )
+    if packing is not None:
+        _may_be_packed(box, rows.knives_of_box(writing.database, box.id))
     writing.tell(
         number=box.number,
         was="" if box.packing is None else box.packing.value,

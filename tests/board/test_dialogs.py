@@ -158,7 +158,7 @@ async def test_a_box_with_nothing_ready_is_not_packed(two_boxes: Shop) -> None:
     """The rule's own sentence shows in the dialog, which stays."""
     screen = await refused(two_boxes, lambda desk: dialogs.PackingDialog(desk, box(two_boxes, COUNTER).box.id), "<1>")
 
-    assert "0 of 2 knives of box 101 are ready" in screen
+    assert "Box 101 cannot be packed: 0 of its 2 knives are ready" in screen
 
 
 async def test_a_knife_and_a_thing_are_added_later(two_boxes: Shop) -> None:

@@ -79,3 +79,10 @@ def test_a_sentence_quotes_no_control_of_the_terminal() -> None:
         sentence = refused(STARTER.replace("[shop]", added + "[shop]", 1))
 
         assert not [sign for sign in sentence if not sign.isprintable()]
+
+
+@pytest.mark.parametrize("text", ["# \ud800", 'name = "\udfff"'])
+def test_half_of_a_character_is_named_by_its_line(text: str) -> None:
+    """Half of a character, which no file can hold, is a mistake in its line, also where only a comment has it."""
+    with pytest.raises(SettingsError, match="line 2: this line holds half of a character"):
+        read_settings(f"\n{text}\n")

@@ -22,6 +22,8 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.shop.place import box, by, cash, counter, parcel, picture, state
+from tests.shop.undo_announcing import announced
+from tests.shop.undo_closing import lose_one
 
 
 def test_a_tray_moves_together_with_who_and_when(shop: Shop) -> None:
@@ -97,7 +99,7 @@ def test_a_declined_knife_is_free_and_ready_to_leave(shop: Shop) -> None:
 def test_packing_needs_ready_knives_and_ends_with_rework(shop: Shop) -> None:
     """A box with nothing ready cannot be wrapped; a knife sent back to the bench unwraps it."""
     made = parcel(shop)
-    with pytest.raises(RuleError, match="0 of 3 knives"):
+    with pytest.raises(RuleError, match=r"cannot be packed: 0 of its 3 knives are ready\. Move the others to ready"):
         pack_box(shop, by(), made.box, Packing.WRAPPED)
     move_knives(shop, by(), made.knives, Column.READY)
     pack_box(shop, by(), box(shop, made.box.number).box, Packing.BOXED)
@@ -106,6 +108,17 @@ def test_packing_needs_ready_knives_and_ends_with_rework(shop: Shop) -> None:
     move_knives(shop, by(), box(shop, made.box.number).knives[:1], Column.ON_BENCH)
 
     assert box(shop, made.box.number).box.packing is None
+
+
+def test_a_box_of_which_nothing_is_here_cannot_be_packed(shop: Shop) -> None:
+    """What is not opened yet is opened first; what nobody can find is found first."""
+    unopened = announced(shop)
+    with pytest.raises(RuleError, match=r"Box \d+ cannot be packed: none of its knives is here\. Open it first\."):
+        pack_box(shop, by(), unopened.box, Packing.WRAPPED)
+
+    gone = box(shop, lose_one(shop))
+    with pytest.raises(RuleError, match=r"none of its knives is here\. Say first that they were found\."):
+        pack_box(shop, by(), gone.box, Packing.BOXED)
 
 
 def test_a_waiting_box_is_counted_and_leaves_the_day_list(shop: Shop) -> None:
