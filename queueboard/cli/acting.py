@@ -14,8 +14,10 @@ from queueboard.cli.common import (
     shop_of,
     text_of,
 )
+from queueboard.phrases.belts import belt_words
 from queueboard.seedfiles import seed_text
 from queueboard.settings.shapes import Settings
+from queueboard.shop.belts import belts_to_ask
 from queueboard.shop.keeping import copy_to
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_text, take_settings
@@ -28,10 +30,11 @@ def start(args: argparse.Namespace, clock: Clock) -> int:
     path = file_of(args)
     text = seed_text("settings.toml") if args.settings is None else text_of(args.settings)
     with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)) as shop:
+        now = look(shop, clock()).settings
         named = "" if args.file is None else f" --file {pasted(path)}"
         made = f"The shop file is {pasted(path)}. Open the board with `queueboard{named}`.\n"
-        yours = "" if args.settings is not None else _yours(look(shop, clock()).settings, named)
-        return say(made + yours)
+        yours = "" if args.settings is not None else _yours(now, named)
+        return say(made + yours + _belts(None, now))
 
 
 def _yours(starter: Settings, named: str) -> str:
@@ -48,8 +51,15 @@ def settings(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         if args.take is None:
             return say(settings_text(shop))
+        before = look(shop, clock()).settings
         take_settings(shop, actor_of(args, clock), text_of(args.take))
-    return say(f"The settings in {pasted(args.take)} are in force.\n")
+        asked = _belts(before, look(shop, clock()).settings)
+    return say(f"The settings in {pasted(args.take)} are in force.\n{asked}")
+
+
+def _belts(before: Settings | None, now: Settings) -> str:
+    """A line for each belt that may be wrong, of the sets that are new."""
+    return "".join(f"Look at this belt: {belt_words(asked)}\n" for asked in belts_to_ask(before, now))
 
 
 def backup(args: argparse.Namespace, clock: Clock) -> int:

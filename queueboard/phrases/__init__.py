@@ -18,6 +18,7 @@ late      late_boxes, late_words, late_parts, slack_words, overload_words, heavi
           received_words
 moves     step_words, undo_words, undone_words, history_words
 closing   step_question, missing_words, label_check_words, settle_choices, going_words, gone_sentence, settled_words
+belts     belt_words
 cautions  BENCH, PACKING, HAND_OVER, END_OF_DAY, and one line of each: BENCH_SHORT, PACKING_SHORT, HAND_OVER_SHORT
 
 A person's text (a name, a mark) stands last in its line, so that text written right to left moves nothing behind it.

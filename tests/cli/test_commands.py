@@ -222,6 +222,21 @@ def test_a_shop_is_started_and_its_settings_come_back(tmp_path: Path, capsys: py
     assert "in force" in capsys.readouterr().out
 
 
+def test_a_doubtful_belt_is_asked_about_once(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A number without its scale is named when its set is new; the same set taken in again is silent."""
+    file, text = str(tmp_path / "shop.qb"), tmp_path / "mine.toml"
+    mine = seed_text("settings.toml").replace('{ label = "P400", grit_um = 35.0 }', '{ label = "400", grit_um = 35.0 }')
+    text.write_text(mine, encoding="utf-8")
+    assert main(["start", "--file", file, "--as", "MB"], clock=clock) == FINE
+    assert "Look at this belt" not in capsys.readouterr().out
+
+    assert main(["settings", "--take", str(text), "--as", "MB", "--file", file], clock=clock) == FINE
+    (asked,) = capsys.readouterr().out.splitlines()[1:]
+    assert asked.startswith("Look at this belt: process plain, belt 2, 400: may be P400 (35 um) or CAMI 400 (23 um)")
+    assert main(["settings", "--take", str(text), "--as", "MB", "--file", file], clock=clock) == FINE
+    assert "Look at this belt" not in capsys.readouterr().out
+
+
 def test_the_file_and_initials_may_come_from_the_environment(
     empty: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
