@@ -120,9 +120,9 @@ class QueueboardApp(App[int]):
     def look_around(self) -> None:
         """Take a new picture when another window has written, or a new minute has begun.
 
-        A screen that is still being put together takes the newest picture by itself; a board that closes needs none.
+        A screen still being put together takes the newest picture by itself; one that is taken apart needs none.
         """
-        if not self.screen_stack or not self.screen.is_mounted:
+        if not self.is_running or not self.screen_stack or not self.screen.is_mounted:
             return
         try:
             if self.desk.is_stale():

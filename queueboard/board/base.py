@@ -88,7 +88,7 @@ class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
 
 
 def show_everywhere(app: App[int]) -> None:
-    """Hand the desk's picture to every screen that is open, the covered ones too."""
+    """Hand the desk's picture to every screen that stands, the covered ones too; one that opens takes it by itself."""
     for screen in app.screen_stack:
-        if isinstance(screen, ShopScreen):
+        if isinstance(screen, ShopScreen) and screen.is_mounted:
             screen.show(screen.desk.picture)

@@ -7,7 +7,7 @@ import pytest
 from textual.events import Key
 from textual.screen import Screen
 
-from queueboard.board.base import ShopModal, ShopScreen
+from queueboard.board.base import ShopModal, ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog, Form
 from queueboard.board.screens import dialogs
@@ -222,6 +222,43 @@ async def test_the_look_for_other_windows_waits_for_a_screen(
             app.look_around()
             await one_turn()
         app.look_around()
+        await pilot.pause()
+
+        assert app.failure is None
+
+
+@pytest.mark.parametrize("make", SCREENS.values(), ids=[kind.__name__ for kind in SCREENS])
+async def test_a_board_that_closes_looks_no_more(two_boxes: Shop, make: Make, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While a board is taken apart, part by part, no new picture is shown on what is left of it."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    monkeypatch.setattr(desk, "is_stale", lambda: True)
+    app = Host(desk, lambda: Home(desk))
+
+    async def look_on() -> None:
+        while app.screen_stack:
+            app.look_around()
+            await one_turn()
+
+    async with app.run_test(size=SMALL) as pilot:
+        await app.push_screen(make(desk))
+        await pilot.pause()
+        looking = asyncio.create_task(look_on())
+
+    await looking
+    assert app.failure is None
+
+
+@pytest.mark.parametrize("make", SCREENS.values(), ids=[kind.__name__ for kind in SCREENS])
+async def test_what_is_shown_everywhere_goes_past_a_screen_that_still_opens(two_boxes: Shop, make: Make) -> None:
+    """An action that ends while a screen is being put together finds nothing missing on it."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: Home(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        screen = make(desk)
+        app.push_screen(screen)
+        while not screen.is_mounted:
+            show_everywhere(app)
+            await one_turn()
         await pilot.pause()
 
         assert app.failure is None

@@ -10,12 +10,12 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.day import DayScreen
 from queueboard.board.screens.run_ask import RunDialog
 from queueboard.records.runs import open_runs, run_by_id
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.running import start_run
 from queueboard.values.measured import BenchRun
 from queueboard.words import Column
 from tests.board.dump import dump
-from tests.board.host import SMALL, Host
+from tests.board.host import SMALL, Host, until
 from tests.shop.place import NOW, box, by, counter, parcel, picture, small_shop
 
 
@@ -241,3 +241,50 @@ async def test_the_second_person_is_handed_the_next_run_and_asked_before_the_oth
         await pilot.pause()
 
     assert {run.started_by for run in open_runs(day.shop.database)} == {"J", "K"}
+
+
+async def test_who_comes_second_to_a_run_is_told_and_then_asked(day: ADay) -> None:
+    """J begins what K's list still shows as free: K's + is refused with whose it is, and the next one asks."""
+    app = day.open("K")
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        first = picture(day.shop).plan.runs[0]
+        other = open_shop(day.shop.path)
+        start_run(other, by("J"), first.process, box(other, day.first).knives, first.set_up_seconds, first.seconds)
+        close_shop(other)
+        await pilot.press("plus")
+        await pilot.pause()
+        assert f"{day.first}-1 is in J's run; finish that first, or leave it." in " ".join(dump(app).split())
+        assert "J since 09:00" in dump(app)
+        assert day.run().started_by == "J"
+        await pilot.press("plus")
+        await until(pilot, lambda: isinstance(app.screen, RunDialog))
+
+    assert day.run().started_by == "J"
+
+
+@pytest.mark.parametrize("key", ["plus", "asterisk", "n"])
+async def test_a_run_of_somebody_else_is_finished_only_after_a_yes(day: ADay, key: str) -> None:
+    """Whatever finishes a run asks first when it is another's; a no leaves it, a yes finishes it as its own."""
+    start_run(day.shop, by("J"), "plain", box(day.shop, day.first).knives, 90)
+    day.wait(14)
+    app = day.open("K")
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        await pilot.press("up", key)
+        await pilot.pause()
+        assert isinstance(app.screen, RunDialog)
+        assert "J has this run." in dump(app)
+        await pilot.press("minus")
+        await pilot.pause()
+        began = day.run()
+        assert day.columns(day.first) == {Column.ON_BENCH}
+        await pilot.press(key, "plus")
+        await pilot.pause()
+
+    done = run_by_id(day.shop.database, began.id)
+    assert done is not None
+    assert (done.started_by, done.timed, done.finished_at) == ("J", key != "n", day.clock.now)
+    assert day.columns(day.first) == {Column.READY if key == "asterisk" else Column.TESTING}

@@ -129,8 +129,7 @@ class BoxForm(KeptForm[int]):
 
     def show(self, picture: Picture) -> None:
         """Another window has written, or a minute has gone by: the day may be another one."""
-        if self.is_mounted:
-            self.ask_when()
+        self.ask_when()
 
     @on(Taken)
     def greet(self, event: Taken) -> None:

@@ -75,8 +75,6 @@ class BoxListScreen(ShopScreen[int | None]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; the cursor stays on its line, or on the place where it was."""
-        if not self.children:
-            return
         self.query_one("#heading", Static).update(self.heading(picture))
         lines = self.lines(picture)
         if lines == self.shown:

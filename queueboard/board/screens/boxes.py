@@ -72,8 +72,6 @@ class BoxesScreen(ShopScreen[int | None]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; the cursor stays on its box."""
-        if not self.children:
-            return
         self.query_one("#heading", Static).update(self._heading(picture))
         rows = table_rows(picture, self.sort, down=self.down)
         if rows == self.shown:

@@ -76,7 +76,7 @@ class CloseOutScreen(ShopScreen[None]):
     def show(self, picture: Picture) -> None:
         """Show the step that is due."""
         stand = stand_of(self.desk.picture, self.box_id)
-        if self.gone or not self.children:
+        if self.gone:
             return
         if stand is None:
             if self.step is not None and not self.answering:

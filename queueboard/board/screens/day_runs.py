@@ -101,9 +101,9 @@ class DayRuns(RunCursor):
 
     def action_untimed(self) -> None:
         """Finish the run under way to testing without its time."""
-        bench = self.bench_here()
-        if bench is not None:
-            self._finish(bench, Column.TESTING, timed=False)
+        run = self.run_here()
+        if run is not None and self.bench_here() is not None:
+            self._off_the_bench(run, Column.TESTING, timed=False)
 
     def action_throw_away(self) -> None:
         """Let the time of the run under the cursor, or of the one finished last, count for nothing."""
@@ -127,7 +127,7 @@ class DayRuns(RunCursor):
     def _is_own(self, bench: BenchRun) -> bool:
         return bench.started_by == self.desk.initials
 
-    def _off_the_bench(self, run: Run, to: Column) -> None:
+    def _off_the_bench(self, run: Run, to: Column, *, timed: bool = True) -> None:
         """Finish a run; one of somebody else, or of several boxes without a clock, is asked about first."""
         bench = bench_run(run, self.desk.picture)
         knives = tuple(k for k in knives_of(run.knife_ids, self.desk.picture) if k.column is Column.ON_BENCH)
@@ -137,7 +137,7 @@ class DayRuns(RunCursor):
             if go and bench is None:
                 self._move(knives, to)
             elif go and bench is not None:
-                self._finish(bench, to)
+                self._finish(bench, to, timed=timed)
 
         if alone:
             answered(True)
@@ -146,7 +146,7 @@ class DayRuns(RunCursor):
 
         self.app.push_screen(RunDialog(self.desk, knives, to, "" if bench is None else bench.started_by), answered)
 
-    def _finish(self, bench: BenchRun, to: Column, *, timed: bool = True) -> None:
+    def _finish(self, bench: BenchRun, to: Column, *, timed: bool) -> None:
         after = self.knife_ids_after()
         tags = ", ".join(k.tag for k in knives_of(bench.knife_ids, self.desk.picture) if k.column is Column.ON_BENCH)
         answer = self.attempt(finish_run if timed else finish_untimed, bench, to)

@@ -60,8 +60,6 @@ class FindScreen(ShopScreen[int | None]):
 
     def show(self, picture: Picture) -> None:
         """Look again for what was typed; the mark stays on its box."""
-        if not self.children:
-            return
         was = self.marked()
         typed = self.query_one(AnswerLine).value.strip()
         self.matches = find(picture, typed) if typed else ()

@@ -41,8 +41,6 @@ class WeekScreen(ShopScreen[int | None]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture."""
-        if not self.children:
-            return
         loads = week(picture)
         self.query_one("#heading", Static).update(_heading(picture))
         most = max(load.there_minutes for load in loads)
