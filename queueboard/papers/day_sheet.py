@@ -1,6 +1,6 @@
 """The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
 
-from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, page, section
+from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, columns, page, section
 from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
 from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH, END_OF_DAY, NO_ADVICE
@@ -22,7 +22,9 @@ from queueboard.phrases.day import (
 )
 from queueboard.phrases.labels import label_due_words, label_wants
 from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_words
+from queueboard.phrases.week import day_head_words, due_words, later_words, load_words, rush_words
 from queueboard.shop.picture import Picture
+from queueboard.shop.quoting import week
 from queueboard.words import LabelWord
 
 EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
@@ -49,6 +51,7 @@ def day_sheet(picture: Picture) -> str:
         section("RETURN LABELS", boxes_to_tick(_labels(picture))),
         section("WAITED FOR", boxes_to_tick(waiting_words(box, picture.now) for box in waiting_boxes(picture))),
         section("EXPECTED BY MAIL", boxes_to_tick(_expected(picture))),
+        section("THE WEEK AHEAD", _week(picture)),
         section("AT THE BENCH", BENCH),
         section("AT THE END OF THE DAY", boxes_to_tick(END_OF_DAY)),
         ("", NO_ADVICE, "", *(["." * RULE_WIDTH] * 3)),
@@ -92,3 +95,10 @@ def _labels(picture: Picture) -> list[str]:
 
 def _expected(picture: Picture) -> list[str]:
     return [coming_words(box, picture.now) for box in (*not_come_boxes(picture), *expected_today(picture))]
+
+
+def _week(picture: Picture) -> tuple[str, ...]:
+    loads = week(picture)
+    said = ("; ".join(filter(None, (load_words(load), due_words(load)))) for load in loads)
+    heads = (day_head_words(load, picture.now.date()) for load in loads)
+    return (*columns([*zip(heads, said, strict=True)]), later_words(picture, loads), rush_words(picture))

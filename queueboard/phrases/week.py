@@ -1,11 +1,11 @@
 """How full the days are: minutes booked against minutes there, in figures and as a bar that needs no colour."""
 
-from datetime import date
+from datetime import date, timedelta
 
 from queueboard.clean import cell_text
 from queueboard.phrases.dates import date_words
 from queueboard.shop.picture import Picture
-from queueboard.shop.quoting import DayLoad
+from queueboard.shop.quoting import DayLoad, rush_minutes
 
 BOOKED, FREE = "█", "░"
 BAR = 24
@@ -47,7 +47,15 @@ def day_head_words(load: DayLoad, today: date) -> str:
     return f"{date_words(load.day, today)}{' today' if load.day == today else ''}"
 
 
-def later_minutes(picture: Picture, loads: tuple[DayLoad, ...]) -> int:
-    """Minutes of the plan beyond the days shown, set-ups included."""
+def rush_words(picture: Picture) -> str:
+    """Room for a rush: 85 min today, 120 min tomorrow."""
+    today = picture.now.date()
+    room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
+    return "room for a rush: {} min today, {} min tomorrow".format(*room)
+
+
+def later_words(picture: Picture, loads: tuple[DayLoad, ...]) -> str:
+    """After these days: 90 min of work, set-ups included; after these days: nothing yet."""
     whole = sum(run.end_second - run.start_second for run in picture.plan.runs)
-    return max(0, (whole + 30) // 60 - sum(load.planned_minutes for load in loads))
+    beyond = max(0, (whole + 30) // 60 - sum(load.planned_minutes for load in loads))
+    return f"after these days: {f'{beyond} min of work' if beyond else 'nothing yet'}"

@@ -95,8 +95,9 @@ def merged(bucket: Bucket, lots: tuple[Lot, ...]) -> Bucket:
 
 
 def parted(bucket: Bucket, count: int) -> tuple[tuple[Lot, ...], tuple[Lot, ...]]:
-    """The shortest knives of a bucket, so many of them, and the others."""
-    order = sorted((knife, lot.box) for lot in bucket.lots for knife in lot.knives)
+    """The shortest knives of a bucket, so many of them, and the others; of equals the box that stands first."""
+    knives = ((knife, lot.box) for lot in bucket.lots for knife in lot.knives)
+    order = sorted(knives, key=lambda pair: (pair[0].seconds, pair[1], pair[0]))
     return _lots(bucket, order[:count]), _lots(bucket, order[count:])
 
 

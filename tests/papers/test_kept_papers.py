@@ -1,10 +1,19 @@
 """The papers of one busy morning, kept as texts that a person can read."""
 
+from dataclasses import replace
+from datetime import date
+
+from queueboard.calendar.days import ShopCalendar, bench_windows
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.lists import boxes_list, found_list, labels_list, late_list
 from queueboard.papers.one_box import box_sheet
 from queueboard.papers.slips import gone_summary, handle_tags, stub
+from queueboard.phrases.week import day_head_words, due_words, later_words, load_words, rush_words
+from queueboard.planning.order import plan_work
+from queueboard.shop.picture import Picture
+from queueboard.shop.quoting import week
 from queueboard.values.gone import GoneBox
+from queueboard.values.plan import ProcessWork
 from queueboard.words import Settling
 from tests.busy_morning import busy_morning
 from tests.kept import assert_kept
@@ -13,9 +22,30 @@ from tests.pictures import at, knife, picture
 MORNING = busy_morning()
 
 
+def with_its_bench(seen: Picture) -> Picture:
+    """The picture with the bench hours of its settings, and a closure on Saturday."""
+    closed = ((date(2026, 11, 28), "the fair"),)
+    bench = bench_windows(ShopCalendar(seen.settings, dict(closed)), seen.now, 90)
+    processes = tuple(ProcessWork(name=p.name, set_up_seconds=90, run_size=12) for p in seen.settings.processes)
+    return replace(seen, closed_days=closed, ledger=plan_work((), processes, bench, seen.now).ledger)
+
+
 def test_the_day_sheet_reads_as_kept() -> None:
-    """The day sheet holds the runs in order, what leaves, late boxes, labels, who is waited for and the cautions."""
-    assert_kept("paper-day", day_sheet(MORNING))
+    """The day sheet holds the runs, what leaves, late boxes, labels, who is waited for, the week and the cautions."""
+    assert_kept("paper-day", day_sheet(with_its_bench(MORNING)))
+
+
+def test_the_day_sheet_says_the_week_as_its_screen_does() -> None:
+    """Each day has the screen's words, and the name of a closure that looks like markup stays as typed."""
+    seen = replace(with_its_bench(MORNING), closed_days=((date(2026, 11, 28), "[red]fair[/]"),))
+
+    lines = [line.strip() for line in day_sheet(seen).splitlines()]
+
+    for load in week(seen):
+        words = "; ".join(filter(None, (load_words(load), due_words(load))))
+        assert any(line.startswith(day_head_words(load, seen.now.date())) and line.endswith(words) for line in lines)
+    assert "Sat 28 Nov        CLOSED · [red]fair[/]" in lines
+    assert {later_words(seen, week(seen)), rush_words(seen)} <= set(lines)
 
 
 def test_the_late_list_reads_as_kept() -> None:

@@ -242,3 +242,22 @@ def test_a_queue_without_meaning_is_refused_with_a_sentence(wrong: Queue, senten
 def test_a_process_that_nobody_needs_does_not_matter() -> None:
     """The third process is never set up."""
     assert {run.process for run in plan_queue(GOOD).runs} == {0, 1}
+
+
+def test_equal_knives_of_two_boxes_are_told_apart_by_their_boxes_and_not_by_their_ids() -> None:
+    """Which of two equal knives is pulled ahead follows from what their boxes hold: other ids, the same score."""
+    boxes = (
+        QueueBox(id=2, due=None, weight=2, knives=_knives((20, 7), (21, 11))),
+        QueueBox(id=3, due=0, knives=_knives((30, 17))),
+        QueueBox(id=4, due=None, knives=_knives((40, 13), (41, 22))),
+        QueueBox(id=5, due=None, knives=_knives((50, 11), (51, 30), (52, 7))),
+    )
+    other = tuple(replace(box, knives=tuple(replace(knife, id=99 - knife.id) for knife in box.knives)) for box in boxes)
+    scores = {plan_queue(queue(*some, cutoffs=(75, 80, 85, 90), run_size=2, saved=0)).score for some in (boxes, other)}
+
+    assert len(scores) == 1
+
+
+def _knives(*knives: tuple[int, int]) -> tuple[QueueKnife, ...]:
+    """Knives of the first process, each with its id and seconds."""
+    return tuple(QueueKnife(id=knife_id, process=0, seconds=seconds) for knife_id, seconds in knives)

@@ -1,6 +1,5 @@
 """The week ahead as a load picture: minutes booked against minutes there, what is due, closures by their names."""
 
-from datetime import timedelta
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -11,9 +10,9 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.phrases.late import heaviest_overload_words
-from queueboard.phrases.week import BAR, day_head_words, due_words, later_minutes, load_bar, load_words
+from queueboard.phrases.week import BAR, day_head_words, due_words, later_words, load_bar, load_words, rush_words
 from queueboard.shop.picture import Picture
-from queueboard.shop.quoting import DayLoad, rush_minutes, week
+from queueboard.shop.quoting import DayLoad, week
 
 HEAD = 18
 """Cells for the name of a day."""
@@ -45,8 +44,7 @@ class WeekScreen(ShopScreen[int | None]):
         self.query_one("#heading", Static).update(_heading(picture))
         most = max(load.there_minutes for load in loads)
         lines = [_line(load, most, picture) for load in loads]
-        beyond = later_minutes(picture, loads)
-        lines.append(Content(f"after these days: {beyond} min of work" if beyond else "after these days: nothing yet"))
+        lines.append(Content(later_words(picture, loads)))
         self.query_one("#loads", Static).update(Content("\n").join(lines))
 
     def action_leave(self) -> None:
@@ -54,9 +52,7 @@ class WeekScreen(ShopScreen[int | None]):
 
 
 def _heading(picture: Picture) -> Content:
-    today = picture.now.date()
-    room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
-    said = "The week ahead · room for a rush: {} min today, {} min tomorrow".format(*room)
+    said = f"The week ahead · {rush_words(picture)}"
     overloads = heaviest_overload_words(picture)
     return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"), "\n")
 
