@@ -63,8 +63,8 @@ def sum_words(offer: Offer) -> str:
 
 
 def room_words(advice: Advice) -> str:
-    """Today's room: 40 min, tomorrow 110 min."""
-    return f"today's room: {advice.room_today} min, tomorrow {advice.room_tomorrow} min"
+    """Today's room: 40 min, by tomorrow 110 min."""
+    return f"today's room: {advice.room_today} min, by tomorrow {advice.room_tomorrow} min"
 
 
 def answer_words(advice: Advice, answer: Answer, today: date) -> str:

@@ -48,10 +48,10 @@ def day_head_words(load: DayLoad, today: date) -> str:
 
 
 def rush_words(picture: Picture) -> str:
-    """Room for a rush: 85 min today, 120 min tomorrow."""
+    """Room for a rush: 85 min today, 120 min by tomorrow."""
     today = picture.now.date()
     room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
-    return "room for a rush: {} min today, {} min tomorrow".format(*room)
+    return "room for a rush: {} min today, {} min by tomorrow".format(*room)
 
 
 def later_words(picture: Picture, loads: tuple[DayLoad, ...]) -> str:

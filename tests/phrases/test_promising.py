@@ -63,7 +63,7 @@ def test_the_offer_shows_its_sum_and_the_room() -> None:
     assert advice_lines(advice(offered=offer()), NOW) == (
         "earliest: in hand by Fri 27 Nov (98 % sure), behind box 417",
         "open 120 + this box 25 + to spare 95 = 240 bench min, 60 kept free · 180 a day",
-        "today's room: 40 min, tomorrow 110 min",
+        "today's room: 40 min, by tomorrow 110 min",
     )
 
 
@@ -100,7 +100,7 @@ def test_a_day_is_told_as_what_it_promises(goes_by: GoesBy, kind: PromiseKind, s
 
 def test_no_day_is_said_so() -> None:
     """Beyond the days planned ahead no day is made up."""
-    assert advice_lines(advice(), NOW) == (BEYOND, "today's room: 40 min, tomorrow 110 min")
+    assert advice_lines(advice(), NOW) == (BEYOND, "today's room: 40 min, by tomorrow 110 min")
 
 
 def test_in_heavy_overload_no_chance_is_told() -> None:
