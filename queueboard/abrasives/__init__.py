@@ -1,0 +1,1 @@
+"""With what: the sizes behind grit labels, and the order of belts."""
