@@ -23,7 +23,7 @@ _TERMINAL_SEQUENCE = re.compile(
 )
 """Sequences of ECMA-48, whose letters mean nothing to a person. What is left of a broken one loses its controls."""
 
-_TURNS_DIRECTION = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+TURNS_DIRECTION = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 """Marks that reorder the text around them (CVE-2021-42574); letters written right to left need none of them."""
 
 _UNSTEADY_WIDTH = frozenset("\ufe0e\ufe0f\u20e3\U0001f3fb\U0001f3fc\U0001f3fd\U0001f3fe\U0001f3ff")
@@ -51,7 +51,7 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
         raise TypedError(f"The {field} {holds} half of a character (a lone surrogate). Type {it} again by hand.")
     without_sequences = _TERMINAL_SEQUENCE.sub("", text)
     spaced = " ".join(without_sequences.split())
-    visible = "".join(sign for sign in spaced if sign not in _TURNS_DIRECTION and unicodedata.category(sign) != "Cc")
+    visible = "".join(sign for sign in spaced if sign not in TURNS_DIRECTION and unicodedata.category(sign) != "Cc")
     cleaned = " ".join(unicodedata.normalize("NFC", visible).split())
     if len(cleaned) > limit:
         raise TypedError(f"The {field} {has} {len(cleaned)} characters; at most {limit} fit. Shorten {it}.")
@@ -77,7 +77,7 @@ def cell_text(text: str) -> str:
 
     Nor does it hold marks that turn what stands beside it: what was pasted is shown before it is cleaned and stored.
     """
-    return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH | _TURNS_DIRECTION)
+    return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH | TURNS_DIRECTION)
 
 
 def shown(text: str) -> str:

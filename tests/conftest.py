@@ -11,5 +11,8 @@ for name in [name for name in os.environ if name in {"NO_COLOR", "TEXTUAL"} or n
     del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
 
-settings.register_profile("steady", deadline=None)  # a busy machine is no mistake of the program
+# The same examples every time, so that a change that lands is one that was tried; no deadline, for a busy machine is no
+# mistake of the program. `pytest --hypothesis-profile=search` looks for examples that nobody has seen yet.
+settings.register_profile("steady", deadline=None, derandomize=True)
+settings.register_profile("search", deadline=None)
 settings.load_profile("steady")

@@ -59,15 +59,31 @@ def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: boo
 
 
 def _morning(shop: Shop, now: datetime) -> str:
-    """A day's first start: a copy, what the plan says, holidays for years ahead; the sentence of what went wrong."""
-    try:
-        daily_copy(shop, now)
-        say_first_look(shop, Actor(initials=NOBODY, now=now), look(shop, now))
-        if holidays_run_out(shop, now.date()):
-            take_settings(shop, Actor(initials=NOBODY, now=now), settings_text(shop))
-    except QueueboardError as error:
-        return str(error)
-    return ""
+    """A day's first start: a copy, what the plan says, holidays for years ahead; the sentences of what went wrong.
+
+    Each is tried by itself: a disk too full for a copy is no reason to keep no word of what the plan says.
+    """
+    nobody = Actor(initials=NOBODY, now=now)
+    sentences = list[str]()
+    for step in (_copy_of_the_day, _first_look, _holidays):
+        try:
+            step(shop, nobody)
+        except QueueboardError as error:
+            sentences.append(str(error))
+    return " ".join(dict.fromkeys(sentences))
+
+
+def _copy_of_the_day(shop: Shop, nobody: Actor) -> None:
+    daily_copy(shop, nobody.now)
+
+
+def _first_look(shop: Shop, nobody: Actor) -> None:
+    say_first_look(shop, nobody, look(shop, nobody.now))
+
+
+def _holidays(shop: Shop, nobody: Actor) -> None:
+    if holidays_run_out(shop, nobody.now.date()):
+        take_settings(shop, nobody, settings_text(shop))
 
 
 def terminal_here() -> bool:

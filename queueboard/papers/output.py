@@ -7,11 +7,12 @@ import sys
 from collections.abc import Mapping
 from typing import TextIO
 
+from queueboard.clean import TURNS_DIRECTION
 from queueboard.errors import FileError
 from queueboard.papers.facts import Fact
 
-_CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
-"""Control characters but for the line end, and halves of characters."""
+_CONTROLS = re.compile(rf"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff{''.join(TURNS_DIRECTION)}]")
+"""Control characters but for the line end, halves of characters, and marks that turn what stands beside them."""
 
 
 def harmless(text: str) -> str:

@@ -10,14 +10,19 @@ from queueboard.records.database import ShopDatabase
 COUNTED = ("customer", "box", "knife", "payment", "promise", "history", "personal")
 """Tables whose row counts a copy must share with its original."""
 
+_WHY_NOT = {"SQLITE_FULL": "its disk is full", "SQLITE_READONLY": "it may only be read"}
+"""SQLite's own words for it would read as if they were about the shop file."""
+
 
 def copy_whole(source: sqlite3.Connection, target: Path) -> None:
-    """Copy a file in one go into a new one that only the owner may read."""
+    """Copy a file in one go into a new one that only the owner may read; OSError where the copy cannot be written."""
     os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
     copy = sqlite3.connect(target)
     try:
         source.backup(copy, pages=-1)
         copy.execute("PRAGMA journal_mode = DELETE")
+    except sqlite3.OperationalError as error:
+        raise OSError(_WHY_NOT.get(error.sqlite_errorname, str(error))) from error
     finally:
         copy.close()
 

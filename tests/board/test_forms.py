@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from textual import events
 from textual.app import App, ComposeResult
 
 from queueboard.board.desk import Desk
@@ -129,12 +130,17 @@ async def test_a_disk_that_keeps_nothing_is_said(two_boxes: Shop) -> None:
 
 
 async def test_a_pasted_direction_mark_turns_no_line(two_boxes: Shop) -> None:
-    """The offer of a new customer shows what would be stored; a mark that turns letters round is not drawn."""
+    """The field and its offer of a new customer hold what would be stored: no mark that turns letters round."""
     desk = Desk(two_boxes, "MB", lambda: NOW)
     app = Host(desk, lambda: ReceiveScreen(desk))
     async with app.run_test(size=SMALL) as pilot:
         assert isinstance(app.screen, ReceiveScreen)
-        app.screen.picker.typed.value = "Ab\u202eCd"
+        app.screen.picker.typed.post_message(events.Paste("Ab\u202eCd"))
         await pilot.pause()
+        await pilot.press("e")
+        await pilot.pause()
+        shown = dump(app)
 
-        assert "new customer “AbCd”" in dump(app)
+        assert app.screen.picker.typed.value == "AbCde"
+        assert "new customer “AbCde”" in shown
+        assert "\u202e" not in shown

@@ -11,9 +11,10 @@ import queueboard.board.run
 import queueboard.cli.board
 from queueboard.cli import main
 from queueboard.cli.board import DEMO_MORNING
-from queueboard.cli.common import FINE, REFUSED
+from queueboard.cli.common import FINE, REFUSED, closing_shop
 from queueboard.errors import FileError
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.saying import is_said
 from tests.cli.schema import READING, valid
 from tests.shop.place import NOW, parcel, small_shop
 
@@ -76,7 +77,7 @@ def test_the_first_start_of_a_day_makes_one_copy(file: Path, started: Started) -
 def test_a_copy_that_fails_does_not_keep_the_board_shut(
     file: Path, started: Started, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """The board opens all the same; afterwards the sentence is said and the code tells."""
+    """The board opens all the same, and what the plan says is kept; afterwards the sentence is said, the code tells."""
 
     def full(shop: Shop, now: datetime) -> None:
         raise FileError("The copy could not be made.")
@@ -86,6 +87,8 @@ def test_a_copy_that_fails_does_not_keep_the_board_shut(
     assert main(["--file", str(file)], clock=lambda: NOW) == REFUSED
     assert len(started) == 1
     assert capsys.readouterr().err == "The copy could not be made.\n"
+    with closing_shop(open_shop(file)) as shop:
+        assert is_said(shop, NOW.date())
 
 
 def test_the_demo_is_thrown_away_and_never_touches_the_shop(

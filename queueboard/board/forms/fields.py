@@ -13,6 +13,8 @@ from textual.reactive import reactive
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
+from queueboard.clean import TURNS_DIRECTION
+
 Value = TypeVar("Value")
 
 
@@ -33,6 +35,10 @@ class Field(Input):
         self.first = value
         self.check = check
         """Reads what was typed when Enter leaves the field; its TypedError keeps the cursor here."""
+
+    def replace(self, text: str, start: int, end: int) -> None:
+        """Take in what is typed or pasted, but for marks that would turn the line it stands in."""
+        super().replace("".join(sign for sign in text if sign not in TURNS_DIRECTION), start, end)
 
     @property
     def touched(self) -> bool:
