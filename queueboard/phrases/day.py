@@ -33,7 +33,7 @@ def fits_words(picture: Picture) -> str:
     """How far the bench reaches today: all 120 min of work fit today; 250 of 663 min of work fit today."""
     line = picture.day_line
     later = sum(run.minutes * 60 + run.set_up_seconds for run in runs_later(picture))
-    fits = min(line.work_minutes_today, line.bench_minutes_left)
+    fits = line.work_minutes_today
     whole = line.work_minutes_today + -(-later // 60)
     if not whole:
         return "no work for the bench"

@@ -99,8 +99,9 @@ def _planned(
         runs=runs,
         forecasts=forecasts_of(boxes, runs, bench, chances_of(ledger)),
         bench_minutes_today=today // 60,
-        # Runs follow each other without a gap, so that the work fills today's bench up to its end or the bench's.
-        work_minutes_today=(min(today, sum(map(_seconds, runs))) + 30) // 60,
+        # Runs follow each other without a gap, so that the work fills today's bench up to its end or the bench's; in
+        # whole minutes no more than the bench has of them, for a full day is full and not a minute over.
+        work_minutes_today=min(today // 60, (sum(map(_seconds, runs)) + 30) // 60),
         overloads=overloads_of(ledger),
         changes=changes,
     )

@@ -179,7 +179,7 @@ def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
     return DayLoad(
         day=day,
         there_minutes=there // 60,
-        planned_minutes=_minutes(planned),
+        planned_minutes=min(there // 60, _minutes(planned)),
         due_minutes=due,
         closed=why_closed(calendar, day) or "",
     )

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from queueboard.shop.announcing import announce_box
+from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.quoting import can_do, offer, rush_minutes, week
@@ -106,18 +107,21 @@ def test_rush_minutes_shrink_by_what_is_promised(shop: Shop) -> None:
     assert rush_minutes(picture(shop), date(2026, 11, 15)) == 0
 
 
-def test_the_week_counts_all_work_once(shop: Shop) -> None:
+@pytest.mark.parametrize("seconds", [0, 20, 40])
+def test_the_week_counts_all_work_once(shop: Shop, seconds: int) -> None:
     """Planned minutes of the days add up to the plan's, no day holds more than there is, and Sunday says why."""
     for _ in range(8):
         counter(shop, knives=8)
-    seen = picture(shop)
+    seen = look(shop, NOW + timedelta(seconds=seconds))
 
     days = week(seen, 14)
 
     assert sum(day.planned_minutes for day in days) == pytest.approx(
         sum(run.end_second - run.start_second for run in seen.plan.runs) / 60, abs=len(days)
     )
-    assert all(day.planned_minutes <= day.there_minutes + 1 for day in days)
+    assert all(day.planned_minutes <= day.there_minutes for day in days)
+    assert days[0].planned_minutes == days[0].there_minutes  # full, and not a minute over, at any second
+    assert seen.day_line.work_minutes_today == seen.day_line.bench_minutes_left
     assert days[6].closed == "closed on Sundays"
     assert days[0].day == NOW.date()
 

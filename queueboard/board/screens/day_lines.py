@@ -81,10 +81,8 @@ def _today_ends(picture: Picture) -> Line:
     spare = line.bench_minutes_left - line.work_minutes_today
     if not picture.plan.runs:
         said = "Nothing waits for the bench. . goes back, r receives a box."
-    elif spare >= 0:
-        said = f"today ends here · {line.work_minutes_today} of {line.bench_minutes_left} bench minutes, {spare} free"
     else:
-        said = f"today ends here · {line.work_minutes_today} of {line.bench_minutes_left} bench minutes, {-spare} over"
+        said = f"today ends here · {line.work_minutes_today} of {line.bench_minutes_left} bench minutes, {spare} free"
     return Line(id="today ends", text=Content(f"──── {said} ────\n"))
 
 
