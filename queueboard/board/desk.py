@@ -20,13 +20,13 @@ R = TypeVar("R")
 class Desk:
     """Holds the shop's handle, who acts, the clock, and the newest picture."""
 
-    def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: bool = False) -> None:
+    def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: str = "") -> None:
         self.shop = shop
         self.initials = initials
         """Empty until they are typed on the first screen."""
         self.clock = clock
         self.demo = demo
-        """True for the shop that is thrown away."""
+        """What becomes of an invented shop, kept or thrown away; empty for a real one."""
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
         self.picture: Picture = look(shop, clock())

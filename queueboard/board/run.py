@@ -16,7 +16,7 @@ FAILED = 1
 
 
 def run_board(
-    shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: bool = False
+    shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: str = ""
 ) -> int:
     """Show the board until the person leaves; the exit code: 0 after a quit, 1 after a failure, 128 + n after signal n.
 

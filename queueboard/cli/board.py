@@ -30,13 +30,13 @@ def board(args: argparse.Namespace, clock: Clock) -> int:
 def demo(args: argparse.Namespace, clock: Clock) -> int:
     """The invented shop lies in a folder of its own, never where QUEUEBOARD_FILE or the user's data are."""
     if args.file is not None:
-        return _open_demo(args.file, args, clock)
+        return _open_demo(args.file, args, clock, kept=True)
     need_terminal()
     with tempfile.TemporaryDirectory(prefix="queueboard-demo-", ignore_cleanup_errors=True) as folder:
         return _open_demo(Path(folder) / "demo.qb", args, clock)
 
 
-def _open_demo(path: Path, args: argparse.Namespace, clock: Clock) -> int:
+def _open_demo(path: Path, args: argparse.Namespace, clock: Clock, *, kept: bool = False) -> int:
     """Make the invented shop in a new file and open its board, or say where it is when there is no terminal."""
     from queueboard.shop.demo import OWNER, make_demo_shop
 
@@ -46,10 +46,10 @@ def _open_demo(path: Path, args: argparse.Namespace, clock: Clock) -> int:
         if not terminal_here():
             return say(f"The invented shop is in {pasted(path)}. Look at it with --file {pasted(path)}.\n")
         args.initials = initials_of(args) or OWNER
-        return _open_board(shop, args, lambda: clock() + ahead, demo=True)
+        return _open_board(shop, args, lambda: clock() + ahead, demo="kept" if kept else "thrown away")
 
 
-def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: bool = False) -> int:
+def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str = "") -> int:
     """Hand the shop to the board; what went wrong with the day's first copy is said once the terminal is free again."""
     from queueboard.board.run import run_board
 

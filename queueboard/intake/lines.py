@@ -56,6 +56,7 @@ def read_line(text: str, settings: Settings) -> KnifeLine:
     """Read one line; TypedError is the question to ask back, with the word that is in doubt."""
     text = clean(text, field="line of knives")
     head, mark, wish = _parts(text)
+    _no_knives_in(mark, settings)
     words = head.casefold().split()
     count, words = _count(words)
     kind, words = _kind(words, settings)
@@ -81,6 +82,15 @@ def _parts(text: str) -> tuple[str, str, str]:
     before, _, wish = text.partition("!")
     head, *marks = _MARK_COMMA.split(before, maxsplit=1)
     return head.strip(), "".join(marks).strip(), wish.strip()
+
+
+def _no_knives_in(mark: str, settings: Settings) -> None:
+    """Ask back where a mark reads as more knives: `4 chef, 1 bread` is five knives or four with an odd mark."""
+    number, _, rest = mark.casefold().partition(" ")
+    words = rest.split()
+    kinds = (" ".join(words[:length]) for length in range(1, LONGEST_PHRASE + 1))
+    if _COUNT.fullmatch(number) and words and any(settings.kind(name) is not None for name in kinds):
+        raise TypedError(f"“{mark}” behind the comma reads as more knives. Type them in a line of their own.")
 
 
 def _count(words: list[str]) -> tuple[int, list[str]]:

@@ -6,7 +6,7 @@ from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, read
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
-from queueboard.words import Lateness
+from queueboard.words import GoesBy, Lateness
 
 ASK_FIRST = "put off once already: ask before its date moves again"
 _WORST_FIRST = tuple(Lateness)
@@ -79,14 +79,25 @@ def chance_words(permille: int) -> str:
     return f"{percent_words(permille)} likely to be late"
 
 
+def soonest_words(box: BoxPicture, now: datetime) -> str:
+    """In hand Sun 29 Nov at the soonest, with the carrier's days; ready Sun 29 Nov at the soonest; empty on time.
+
+    The day list's own day, with nothing kept free: what can be told is asked for with the promise.
+    """
+    if box.honest_day is None:
+        return ""
+    word = "in hand" if box.box.goes_by is GoesBy.PARCEL else "ready"
+    return f"{word} {date_words(box.honest_day, now.date())} at the soonest"
+
+
 def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     """One key deeper: how likely it is late, or what overloads the bench; when it is done; what can be told."""
     now = picture.now
-    doubt, slack, honest = _doubt(box, picture), slack_words(box.forecast), box.honest_day
+    doubt, slack, soonest = _doubt(box, picture), slack_words(box.forecast), soonest_words(box, now)
     return (
         *((doubt,) if doubt else ()),
         " · ".join(filter(None, (slack, box_done_words(box, now)))),
-        *((f"honest now: {date_words(honest, now.date())} (p tells it)",) if honest is not None else ()),
+        *((f"{soonest} (p: what can be told)",) if soonest else ()),
     )
 
 

@@ -13,7 +13,7 @@ from queueboard.phrases.dates import (
     minutes_words,
     time_words,
 )
-from queueboard.phrases.late import overload_words, percent_words
+from queueboard.phrases.late import overload_words, percent_words, soonest_words
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
@@ -107,16 +107,15 @@ def _costs_words(costs: Sequence[Late]) -> str:
 
 
 def planned_words(box: BoxPicture, now: datetime) -> str:
-    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the honest day, instead.
+    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the soonest day, instead.
 
     A box that is only announced is in no day list: then what is expected.
     """
     if box.box.announced:
         return expected_words(box, now.date())
     done, forecast = f"the day list: {done_by_words(box.forecast, now)}", box.forecast
-    honest = "" if box.honest_day is None else f", so that {date_words(box.honest_day, now.date())} would be honest"
     if late := lateness_words(forecast):
-        return f"{done}: {late}{honest}"
+        return ", ".join(filter(None, (f"{done}: {late}", soonest_words(box, now))))
     known = forecast.finish is not None and forecast.late_permille is not None
     return f"{done}, {sure_words(1000 - (forecast.late_permille or 0))} to be on time" if known else done
 

@@ -34,7 +34,7 @@ class BoxPicture:
     forecast: BoxForecast
     label_due: LabelDue | None
     honest_day: date | None = None
-    """Where the promise will not hold: the day that can honestly be told instead."""
+    """Where the promise will not hold: the first day that the day list itself would bear, with nothing kept free."""
     close_out: CloseOut | None = None
     close_check: CloseCheck | None = None
     look_alikes: tuple[int, ...] = ()
@@ -67,8 +67,7 @@ class BoxPicture:
     @property
     def price_cents(self) -> int:
         """The sum of the knives' prices; declined ones are free, and so are those that nobody can find."""
-        missing = () if self.close_check is None else self.close_check.missing
-        return sum(knife.charged_cents for knife in self.knives if knife.id not in missing)
+        return sum(knife.charged_cents for knife in self.knives)
 
     @property
     def paid_cents(self) -> int:
@@ -79,6 +78,17 @@ class BoxPicture:
     def owed_cents(self) -> int:
         """Price less payments; negative when too much was paid."""
         return self.price_cents - self.paid_cents
+
+    @property
+    def missing_cents(self) -> int:
+        """What comes off the price if the close-out under way goes without the knives it misses; nothing before."""
+        missing = () if self.close_check is None else self.close_check.missing
+        return sum(knife.charged_cents for knife in self.knives if knife.id in missing)
+
+    @property
+    def to_settle_cents(self) -> int:
+        """What the close-out under way has to settle: without the knives it misses."""
+        return self.owed_cents - self.missing_cents
 
     @property
     def waiting(self) -> tuple[Knife, ...]:

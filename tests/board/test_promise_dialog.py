@@ -90,7 +90,7 @@ async def test_a_box_that_will_be_late_gets_its_honest_day(shop: Shop) -> None:
     said = await refused(shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), "<f3>", "<enter>", "Ms V", "")
 
     assert "WILL BE LATE by" in said
-    assert "would be honest" in said
+    assert "at the soonest" in said
     assert "A second date needs who was told and why" in said
     assert "such as: the bench is full" in said
 
@@ -108,3 +108,18 @@ async def test_an_announced_box_is_offered_a_day_too(shop: Shop) -> None:
         await pilot.press("f3")
 
         assert dialog.promised.day.value == "2026-11-13"
+
+
+async def test_a_day_that_is_a_no_is_told_only_after_a_second_enter(shop: Shop) -> None:
+    """The first Enter says no and stores nothing; the same once more is the person's own will."""
+    made = counter(shop, knives=90)
+    today = str(TODAY)
+
+    said = await refused(shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "Ms V", "why")
+    assert "The answer to that day is no, see below. Enter once more tells it all the same." in said
+    assert len(box(shop, made.box.number).promises) == 1
+
+    assert await answered(
+        shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "Ms V", "why", "<enter>"
+    )
+    assert [told.day for told in box(shop, made.box.number).promises][1:] == [TODAY]

@@ -18,7 +18,7 @@ from queueboard.shop.saying import is_said
 from tests.cli.schema import READING, valid
 from tests.shop.place import NOW, parcel, small_shop
 
-Started = list[tuple[Path, str, bool, datetime]]
+Started = list[tuple[Path, str, str, datetime]]
 """What the board was opened with: file, initials, demo, the time on its clock."""
 
 
@@ -28,7 +28,7 @@ def started(monkeypatch: pytest.MonkeyPatch) -> Started:
     boards: Started = []
 
     def run_board(
-        shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: bool = False
+        shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: str = ""
     ) -> int:
         boards.append((shop.path, initials, demo, clock()))
         return FINE
@@ -51,7 +51,7 @@ def test_without_a_command_the_board_opens_on_the_shop(file: Path, started: Star
     """The board gets the file, the initials from --as, and the clock."""
     assert main(["--file", str(file), "--as", "MB"], clock=lambda: NOW) == FINE
 
-    assert started == [(file, "MB", False, NOW)]
+    assert started == [(file, "MB", "", NOW)]
 
 
 def test_initials_come_from_the_environment_or_are_left_to_the_board(
@@ -101,10 +101,18 @@ def test_the_demo_is_thrown_away_and_never_touches_the_shop(
     assert main(["demo", "--date", "2026-12-31"], clock=lambda: NOW) == FINE
 
     ((path, initials, demo, moment),) = started
-    assert (demo, bool(initials), moment.date()) == (True, True, date(2026, 12, 31))
+    assert (demo, bool(initials), moment.date()) == ("thrown away", True, date(2026, 12, 31))
     assert not path.exists()
     assert not path.parent.exists()
     assert file.read_bytes() == before
+
+
+def test_a_demo_with_a_file_of_its_own_is_kept(tmp_path: Path, started: Started) -> None:
+    """It is there afterwards, and the board does not say that it is thrown away."""
+    assert main(["demo", "--file", str(tmp_path / "mine.qb")], clock=lambda: NOW) == FINE
+
+    assert [demo for _, _, demo, _ in started] == ["kept"]
+    assert (tmp_path / "mine.qb").is_file()
 
 
 @pytest.mark.parametrize("day", ["2026-12-31", "2027-03-14"])

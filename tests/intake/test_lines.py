@@ -127,6 +127,16 @@ def test_doubt_is_asked_back(typed: str, part: str) -> None:
     assert part in asked(typed)
 
 
+def test_knives_behind_a_comma_are_asked_back() -> None:
+    """`4 chef, 1 bread` is no four knives with an odd mark; a mark may well begin with a number otherwise."""
+    assert (
+        asked("4 chef, 1 bread") == "“1 bread” behind the comma reads as more knives. Type them in a line of their own."
+    )
+    assert asked("chef, 2 paring 9").startswith("“2 paring 9” behind the comma")
+    assert read_line("chef 20, 2 nicks", SHOP).knife.mark == "2 nicks"
+    assert read_line("chef 20, bread knife handle", SHOP).knife.mark == "bread knife handle"
+
+
 def test_inch_shop_asks_about_centimetres() -> None:
     """In a shop of inches `chef 20` may be centimetres, and is asked back."""
     assert "20 in or 20 cm?" in asked("chef 20", length_unit="in")

@@ -49,6 +49,7 @@ def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str
         f"With it go: {', '.join(along)}" if along else "",
         f"Not with it: {', '.join(left)}" if left else "",
         f"Without, because: {close.missing_reason}" if close.missing_reason else "",
-        f"Money: {box_money_words(box, picture.settings)}" + (f" ({settled.value}{why})" if box.owed_cents > 0 else ""),
+        f"Money: {box_money_words(box, picture.settings, without_cents=box.missing_cents)}"
+        + (f" ({settled.value}{why})" if box.to_settle_cents > 0 else ""),
     )
     return tuple(line for line in lines if line)

@@ -26,7 +26,7 @@ class DayTop(Widget):
         parts = day_line_words(picture.day_line)
         when = f"{date_words(picture.now.date(), picture.now.date())} {time_words(picture.now)}"
         upper = between((when, *parts[:ALWAYS]), saved_words(picture.saved_at), width)
-        kept = "DEMO, thrown away" if self.desk.demo else copied_words(picture)
+        kept = f"DEMO, {self.desk.demo}" if self.desk.demo else copied_words(picture)
         lower = between(parts[ALWAYS:] or ("nobody is late, nobody is waited for",), kept, width)
         return Content("\n").join((upper, lower))
 
