@@ -8,7 +8,8 @@ from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.records import asking, telling
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
-from queueboard.records.tables import STATE, Row
+from queueboard.records.row import Row
+from queueboard.records.tables import STATE
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
     announcing,
