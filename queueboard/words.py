@@ -135,6 +135,16 @@ class DeclineReason(StrEnum):
     PRICE = "price not accepted"
 
 
+class BeltEnd(StrEnum):
+    """Why a belt was taken off (common practice, no source)."""
+
+    WORN = "worn out"
+    GLAZED = "glazed"
+    TORN = "torn"
+    JOINT = "joint thump"
+    GOUGED = "gouged"
+
+
 class Lateness(StrEnum):
     """How a box stands against its ship-by."""
 

@@ -58,6 +58,7 @@ class StudyRow(Row):
 
     personal = frozenset({"changed"})
     changed = TextField()
+    knives = IntegerField(default=10)
     begun_us = BigIntegerField()
     begun_by = TextField()
     finished_us = BigIntegerField(null=True)
@@ -78,10 +79,12 @@ class BeltRow(Row):
     personal = frozenset({"removed_why"})
     process = TextField()
     label = TextField()
+    step = TextField(default="")
     was_belt_id = IntegerField(null=True)
     fitted_us = BigIntegerField()
     fitted_by = TextField()
     removed_us = BigIntegerField(null=True)
+    removed_for = TextField(null=True)
     removed_why = TextField()
 
 

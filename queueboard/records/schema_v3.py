@@ -59,6 +59,7 @@ CREATE TABLE study (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   row_version INTEGER NOT NULL,
   changed TEXT NOT NULL,
+  knives INTEGER NOT NULL DEFAULT 10 CHECK (knives BETWEEN 5 AND 99),
   begun_us INTEGER NOT NULL,
   begun_by TEXT NOT NULL,
   finished_us INTEGER
@@ -79,10 +80,12 @@ CREATE TABLE belt (
   row_version INTEGER NOT NULL,
   process TEXT NOT NULL CHECK (length(process) BETWEEN 1 AND 60),
   label TEXT NOT NULL CHECK (length(label) BETWEEN 1 AND 60),
+  step TEXT NOT NULL DEFAULT '' CHECK (length(step) <= 60),
   was_belt_id INTEGER REFERENCES belt(id),
   fitted_us INTEGER NOT NULL,
   fitted_by TEXT NOT NULL,
   removed_us INTEGER,
+  removed_for TEXT CHECK (length(removed_for) BETWEEN 1 AND 20),
   removed_why TEXT NOT NULL
 ) STRICT;
 CREATE INDEX belt_process ON belt(process, removed_us);
@@ -126,7 +129,6 @@ CREATE TABLE trial_knife (
   knife_id INTEGER NOT NULL REFERENCES knife(id),
   place INTEGER NOT NULL CHECK (place >= 0),
   half TEXT NOT NULL CHECK (length(half) BETWEEN 1 AND 20),
-  UNIQUE (trial_id, place),
   UNIQUE (trial_id, knife_id)
 ) STRICT;
 CREATE INDEX trial_knife_knife ON trial_knife(knife_id);
@@ -134,7 +136,11 @@ CREATE INDEX trial_knife_knife ON trial_knife(knife_id);
 """knife.gauge is why the gauge is asked for, fixed when the knife comes to the bench and NULL when it is not: a sample
 that was drawn again at each look would move with every knife that leaves.
 
+Two knives of a trial may stand at one place: a draw that was undone and done again keeps the half it had.
 reading.belt names the belt of a reading between belts and is empty otherwise. A reading that was wrong is struck, with
-the reason, and another is written; no force is ever changed. belt.was_belt_id is set where a worn belt was moved to
-finer duty: its old row is removed, a new one begins. trial.fall_tenths are tenths of the tester's wobble.
+the reason, and another is written; no force is ever changed.
+
+belt.step is the step that it does, empty where that is its own label. belt.removed_for is the chosen reason ("moved"
+for finer duty: a new row begins, whose was_belt_id names this one), removed_why the person's own words.
+trial.fall_tenths are tenths of the tester's wobble.
 """

@@ -11,6 +11,7 @@ from queueboard.errors import SettingsError
 from queueboard.settings.fields import Table, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
+from queueboard.settings.reading_belts import read_belt_kinds
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
@@ -78,6 +79,7 @@ def read_settings(text: str) -> Settings:
         parcels=_parcels(whole.table("parcels"), hours),
         open_on_holidays=_open_on(shop),
         planning=read_planning(whole),
+        belt_kinds=read_belt_kinds(whole),
     )
 
 

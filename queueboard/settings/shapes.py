@@ -20,6 +20,24 @@ class Belt:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BeltKind:
+    """What the shop knows of the belts with one text on their back."""
+
+    label: str
+    life_knives: int
+    """Knives that it usually does."""
+    cost_cents: int
+    """Of one belt."""
+    reorder_at: int
+    """With so many spares, or fewer, others are ordered."""
+
+    @property
+    def knife_cents(self) -> float:
+        """What it costs for each knife, in cents."""
+        return self.cost_cents / self.life_knives
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Process:
     """The ordered steps for a kind of edge."""
 
@@ -145,6 +163,12 @@ class Settings:
     open_on_holidays: frozenset[str] = frozenset()
     """Public holidays, case-folded, on which the shop opens all the same; the carrier still rests."""
     planning: Planning = Planning()
+    belt_kinds: tuple[BeltKind, ...] = ()
+
+    def belt_kind(self, label: str) -> BeltKind | None:
+        """What is known of belts with this label, whatever its case; None where the shop has written nothing."""
+        wanted = label.strip().casefold()
+        return next((kind for kind in self.belt_kinds if kind.label.casefold() == wanted), None)
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""

@@ -15,6 +15,7 @@ from queueboard.shop import (
     announcing,
     closing,
     correcting,
+    fitting,
     labelling,
     losing,
     money,
@@ -25,7 +26,10 @@ from queueboard.shop import (
     receiving,
     running,
     saying,
+    stable,
+    trialling,
     waiting,
+    wobbling,
 )
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
@@ -35,6 +39,7 @@ FAMILIES = (
     announcing,
     closing,
     correcting,
+    fitting,
     labelling,
     losing,
     money,
@@ -45,7 +50,10 @@ FAMILIES = (
     receiving,
     running,
     saying,
+    stable,
+    trialling,
     waiting,
+    wobbling,
 )
 """An operation is known only once its family is loaded, and history may hold any of them."""
 
