@@ -26,14 +26,14 @@ class Change:
     ranks: RankResult
 
 
-def change(pairs: Sequence[tuple[int, int]], wobble_gf: float) -> Change | None:
+def change(pairs: Sequence[tuple[float, float]], wobble_gf: float) -> Change | None:
     """What changed between the first and second reading of each pair, both in grams-force above 0.
 
     None for fewer than six pairs. A difference of two readings wobbles by the square root of 2 more than one.
     """
     if len(pairs) < FEWEST_PAIRS:
         return None
-    falls = [float(before - after) for before, after in pairs]
+    falls = [before - after for before, after in pairs]
     before_gf = mean([before for before, _ in pairs])
     return Change(
         pairs=len(pairs),

@@ -1,31 +1,11 @@
 """Studies of the tester's wobble, read with fixed SQL."""
 
 from collections import defaultdict
-from dataclasses import dataclass
-from datetime import datetime
 
 from queueboard.records.cells import instant_or_none, whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Study:
-    """Repeated readings of one marked spot on each of a few finished knives."""
-
-    id: int
-    version: int
-    changed: str
-    """What was changed about the tester before it; empty when nothing was."""
-    knives: int
-    """How many it asks for."""
-    begun_at: datetime
-    begun_by: str
-    finished_at: datetime | None
-    readings_gf: tuple[tuple[int, ...], ...]
-    """By knife, in the order of reading, in grams-force; only knives that were read."""
-    reading_ids: tuple[int, ...] = ()
-    """Ids of the rows of all readings."""
+from queueboard.values.study import Study
 
 
 def studies(database: ShopDatabase) -> tuple[Study, ...]:

@@ -75,6 +75,11 @@ def drawn_knives(database: ShopDatabase, where: str = "1", *values: Cell) -> tup
     )
 
 
+def drawn_rows(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:
+    """Ids of the rows that put a knife into a trial."""
+    return tuple(whole(row[0]) for row in database.rows("SELECT id FROM trial_knife WHERE knife_id = ?", (knife_id,)))
+
+
 def _trial(row: tuple[Cell, ...]) -> Trial:
     return Trial(
         id=whole(row[0]),

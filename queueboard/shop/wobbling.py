@@ -12,10 +12,11 @@ from queueboard.edges.wobble import Wobble, sd_interval, wobble_of
 from queueboard.errors import RuleError, TypedError
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tables import StudyReadingRow, StudyRow
-from queueboard.records.studies import Study, studies
+from queueboard.records.studies import studies
 from queueboard.records.writing import Writing
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.values.study import Study
 
 TIMES = 3
 """Readings of each knife's spot."""

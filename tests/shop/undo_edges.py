@@ -3,11 +3,12 @@
 from datetime import timedelta
 
 from queueboard.records.belts import fitted_belts
-from queueboard.records.studies import Study, studies
+from queueboard.records.studies import studies
 from queueboard.records.trials import open_trials
 from queueboard.shop import fitting, stable, trialling, wobbling
 from queueboard.shop.opening import Shop
 from queueboard.values.fitted import FittedBelt
+from queueboard.values.study import Study
 from queueboard.words import BeltEnd
 from tests.shop.place import NOW, by
 from tests.shop.undo_closing import Act
