@@ -1,18 +1,8 @@
 """Which knives are read with the gauge: a sample, by the shop's own rule. The daily test is by feel."""
 
 from dataclasses import dataclass
-from enum import Enum
 
-
-class WhyRead(Enum):
-    """Why the gauge is asked for."""
-
-    ALWAYS = "always read"
-    COMPLAINT = "after a complaint"
-    TRIAL = "in a belt trial"
-    PROOF_CARD = "proof card"
-    FRESH_BELT = "first on a fresh belt"
-    NTH = "every so many"
+from queueboard.words import WhyRead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

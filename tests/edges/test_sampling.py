@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from queueboard.edges.sampling import Candidate, SamplingRule, WhyRead, why_read
+from queueboard.edges.sampling import Candidate, SamplingRule, why_read
+from queueboard.words import WhyRead
 
 RULE = SamplingRule(every=10, always=frozenset({"slicer"}))
 CHEF = Candidate(kind="chef", gauge=True, nth_of_kind=3)
