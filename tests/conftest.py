@@ -2,6 +2,7 @@
 
 import os
 
+import pytest
 from hypothesis import settings
 
 OWN = ("QUEUEBOARD_", "TEXTUAL_")
@@ -16,3 +17,9 @@ os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
 settings.register_profile("steady", deadline=None, derandomize=True)
 settings.register_profile("search", deadline=None)
 settings.load_profile("steady")
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers() -> int:
+    """One worker more than processors: screens that wait for their timers leave a processor idle."""
+    return (os.cpu_count() or 1) + 1

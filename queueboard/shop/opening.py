@@ -98,5 +98,11 @@ def _migrate(path: Path, database: db.ShopDatabase, version: int) -> None:
     with db.faults(path):
         aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
         aside.unlink(missing_ok=True)
-        copying.copy_whole(database.raw(), aside)
+        try:
+            copying.copy_whole(database.raw(), aside)
+        except OSError as error:
+            raise FileError(
+                f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
+                f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
+            ) from error
         db.bring_up(database.raw(), version)

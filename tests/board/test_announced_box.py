@@ -6,6 +6,8 @@ from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.screens import dialogs
 from queueboard.board.screens.box import BoxScreen
+from queueboard.board.screens.boxes import BoxesScreen
+from queueboard.board.screens.dialogs.correct import CorrectBoxDialog
 from queueboard.board.screens.late import LateScreen
 from queueboard.shop import announcing, undoing
 from queueboard.shop.opening import Shop
@@ -52,6 +54,23 @@ async def test_plus_on_the_board_takes_it_in_the_door(shop: Shop) -> None:
     assert not box(shop, NUMBER).box.announced
     undoing.undo(shop, by("MB"), undoing.steps(shop, "MB")[0].group_id, "")
     assert box(shop, NUMBER).box.announced
+
+
+async def test_the_table_of_all_boxes_counts_it_apart(shop: Shop) -> None:
+    """What is not in the door is not counted among what is; its day stands whole at 80 columns."""
+    announced(shop)
+    counter(shop)
+    desk = Desk(shop, "MB", lambda: NOW)
+    app = Host(desk, lambda: BoxesScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+
+        assert "All open boxes · 1 box, 1 expected ·" in dump(app)
+        assert "EXPECTED Thu" in dump(app)
+
+        await app.push_screen(CorrectBoxDialog(desk, box_of(desk)))
+        await pilot.pause()
+        assert "not here yet" in dump(app)
 
 
 async def test_it_stands_last_and_the_cursor_begins_at_work(shop: Shop) -> None:

@@ -288,3 +288,20 @@ async def test_a_run_of_somebody_else_is_finished_only_after_a_yes(day: ADay, ke
     assert done is not None
     assert (done.started_by, done.timed, done.finished_at) == ("J", key != "n", day.clock.now)
     assert day.columns(day.first) == {Column.READY if key == "asterisk" else Column.TESTING}
+
+
+async def test_the_bell_on_another_s_run_says_whose_it_is(day: ADay) -> None:
+    """Who stops somebody else's clock, or throws their time away, is told so, and how to take it back."""
+    first = picture(day.shop).plan.runs[0]
+    start_run(day.shop, by("J"), first.process, box(day.shop, day.first).knives, first.set_up_seconds, first.seconds)
+    app = day.open()
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        await pilot.press("up", "b")
+        await until(pilot, lambda: day.run().paused_at is not None)
+        assert "Paused. - or b lets it go on. The run is J's; u takes this back." in " ".join(dump(app).split())
+        await pilot.press("b")
+        await until(pilot, lambda: day.run().paused_at is None)
+        await pilot.press("x")
+        await until(pilot, lambda: not day.run().timed)
+        assert "counts for nothing. The run is J's; u takes this back." in " ".join(dump(app).split())

@@ -6,7 +6,7 @@ import pytest
 
 from queueboard.board.desk import Desk
 from queueboard.shop.noting import note_box, note_knife
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Home, Host
 from tests.board.test_bursts import SCREENS
@@ -32,6 +32,13 @@ def hostile_shop(folder: Path, text: str) -> Shop:
     return shop
 
 
+def another(shop: Shop, path: Path) -> Shop:
+    """A shop like it, for a screen that does something to it before it opens."""
+    path.write_bytes(shop.path.read_bytes())
+    path.chmod(0o600)
+    return open_shop(path)
+
+
 def over_home(desk: Desk) -> Host:
     """An app to open screens in."""
     return Host(desk, lambda: Home(desk))
@@ -40,19 +47,21 @@ def over_home(desk: Desk) -> Host:
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE)
 async def test_every_screen_shows_it_literally(tmp_path: Path, text: str) -> None:
     """As name, note and thing it stays in its place: nothing fails, no line is too wide, no sequence comes through."""
-    for kind, make in SCREENS.items():
-        shop = hostile_shop(tmp_path / kind.__name__, text)
-        desk = Desk(shop, "MB", lambda: NOW)
-        app = over_home(desk)
-        async with app.run_test(size=SMALL) as pilot:
-            screen = make(desk)
-            await app.push_screen(screen)
+    first = hostile_shop(tmp_path, text)
+    app = over_home(Desk(first, "MB", lambda: NOW))
+    async with app.run_test(size=SMALL) as pilot:
+        for kind, make in SCREENS.items():
+            shop = another(first, tmp_path / f"{kind.__name__}.qb")
+            screen = make(desk := Desk(shop, "MB", lambda: NOW))
             name = desk.picture.boxes[0].customer.name
+            await app.push_screen(screen)
             screen.say(f"Said of {name}.", trouble=True)
             screen.notify(name, markup=False)
             await pilot.pause()
             shown = dump(app)
 
-            assert app.failure is None
-            assert not {"\x1b", "\u202e"} & set(shown)
-        close_shop(shop)
+            assert app.failure is None, kind
+            assert not {"\x1b", "\u202e"} & set(shown), kind
+            await app.pop_screen()
+            close_shop(shop)
+    close_shop(first)

@@ -110,7 +110,7 @@ async def test_names_are_shown_literally(name: str) -> None:
         app, _ = host(make, shop_at_nine(name))
         async with app.run_test(size=(400, 40)) as pilot:
             await pilot.pause()
-            assert cell_text(name)[:12] in dump(app)
+            assert cell_text(name)[:11] in dump(app)
 
 
 async def test_one_key_deeper_tells_chance_and_honest_day_of_the_box_under_the_cursor() -> None:

@@ -1,12 +1,14 @@
 """A small shop in a folder of its own, and the ways tests look into it."""
 
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.shop.starting import start_shop
@@ -25,9 +27,24 @@ def by(initials: str = "J", *, minutes: float = 0) -> Actor:
     return Actor(initials=initials, now=NOW + timedelta(minutes=minutes))
 
 
+@cache
+def _new_file() -> bytes:
+    """A shop file just started, made once for all tests of a process: reading the settings takes most of its time."""
+    with TemporaryDirectory() as folder:
+        shop = start_shop(Path(folder) / "test.qb", by(), seed_text("settings.toml"))
+        close_shop(shop)
+        return shop.path.read_bytes()
+
+
 def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
-    return start_shop(folder / "shop" / "test.qb", by(), seed_text("settings.toml"), throw_away=True)
+    path = folder / "shop" / "test.qb"
+    path.parent.mkdir(mode=0o700, parents=True)
+    path.write_bytes(_new_file())
+    path.chmod(0o600)
+    shop = open_shop(path)
+    shop.database.rows("PRAGMA synchronous = OFF")
+    return shop
 
 
 def chef(*, mark: str = "", length_mm: int | None = 200) -> NewKnife:

@@ -14,8 +14,8 @@ from queueboard.board.screens.box_rows import FIGURES, HEADS, SORTS, TableRow, t
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
-WIDTHS = (9, 15, 5, 6, 5, 6, 4, 10, 18, 24, 16)
-"""In cells; together they fit 120 columns beside a scroll bar."""
+WIDTHS = (9, 13, 5, 6, 5, 6, 4, 9, 23, 23, 15)
+"""In cells; together they fit 120 columns beside a scroll bar, and up to the ship-by with its word they fit 80."""
 
 
 def _fitted(cell: str, width: int, *, bold: bool, figures: bool) -> Text:
@@ -102,7 +102,9 @@ class BoxesScreen(ShopScreen[int | None]):
         if not picture.boxes:
             return "No box is open. Escape, then r receives one."
         order = f"{self.sort}, turned round" if self.down else self.sort
-        return f"All open boxes · {many(len(picture.boxes), 'box')} · sorted by {order}"
+        expected = sum(box.box.announced for box in picture.boxes)
+        here = many(len(picture.boxes) - expected, "box")
+        return f"All open boxes · {here}{f', {expected} expected' if expected else ''} · sorted by {order}"
 
     def current(self) -> TableRow | None:
         """The row under the cursor; None in an empty table."""

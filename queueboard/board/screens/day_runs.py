@@ -97,7 +97,8 @@ class DayRuns(RunCursor):
             return
         paused = bench.paused_at is not None
         if self.attempt(go_on_run if paused else pause_run, bench) is not None:
-            self.say(f"The run of {bench.process} goes on." if paused else "Paused. - or b lets it go on.")
+            said = f"The run of {bench.process} goes on." if paused else "Paused. - or b lets it go on."
+            self.say(f"{said}{self._whose(bench)}")
 
     def action_untimed(self) -> None:
         """Finish the run under way to testing without its time."""
@@ -115,7 +116,7 @@ class DayRuns(RunCursor):
             self.say(f"{NOT_UNDER_WAY} A time is thrown away here only right after its run.", trouble=True)
         elif self.attempt(throw_away, bench) is not None:
             self.last = None
-            self.say(f"The time of that run of {bench.process} counts for nothing.")
+            self.say(f"The time of that run of {bench.process} counts for nothing.{self._whose(bench)}")
 
     def begin(self, run: Run) -> None:
         """Begin a run with the clock, as the plan has it."""
@@ -126,6 +127,10 @@ class DayRuns(RunCursor):
 
     def _is_own(self, bench: BenchRun) -> bool:
         return bench.started_by == self.desk.initials
+
+    def _whose(self, bench: BenchRun) -> str:
+        """A word more where somebody else's run was touched."""
+        return "" if self._is_own(bench) else f" The run is {bench.started_by}'s; u takes this back."
 
     def _off_the_bench(self, run: Run, to: Column, *, timed: bool = True) -> None:
         """Finish a run; one of somebody else, or of several boxes without a clock, is asked about first."""
