@@ -74,7 +74,7 @@ def read_kinds(whole: Table, processes: tuple[Process, ...], edges: Mapping[Edge
 
 
 def _kind(table: Table, processes: tuple[Process, ...], edges: Mapping[Edge, str]) -> Kind:
-    table.only("name", "short", "process", "edge", "length_mm", "price", "minutes")
+    table.only("name", "short", "process", "edge", "length_mm", "price", "minutes", "line_gf")
     kind = Kind(
         name=table.text("name", longest=30),
         process=_process_name(table, "process", processes),
@@ -83,6 +83,7 @@ def _kind(table: Table, processes: tuple[Process, ...], edges: Mapping[Edge, str
         minutes=_minutes(table.table("minutes")),
         short=table.texts("short", longest=15) if table.has("short") else (),
         length_mm=table.whole("length_mm", 20, 900, "millimetres") if table.has("length_mm") else None,
+        line_gf=table.whole("line_gf", 50, 5000, "grams-force") if table.has("line_gf") else None,
     )
     for name in (kind.name, *kind.short):
         if not name[0].isalpha() or {",", "!"} & set(name) or len(name.split()) > 4:

@@ -52,3 +52,10 @@ def knife_process(settings: Settings, knife: Knife) -> Process:
     """The process of a knife; that of a kind the shop no longer has is the first one."""
     kind = settings.kind(knife.kind)
     return settings.processes[0] if kind is None else process_of(settings, kind, knife.edge)
+
+
+def line_gf(settings: Settings, kind_name: str, edge: Edge) -> int:
+    """The most push in grams-force that a spot of such a knife may need; an edge with a scale of its own overrules."""
+    kind = settings.kind(kind_name)
+    own = settings.gauge.line_gf if kind is None or kind.line_gf is None else kind.line_gf
+    return settings.gauge.edges.get(edge, own)

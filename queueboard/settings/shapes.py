@@ -1,7 +1,7 @@
 """The shapes of the shop's own numbers. Every figure here is the shop's; none is a constant in code."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
@@ -49,6 +49,8 @@ class Kind:
     """Short forms that may be typed instead of the name."""
     length_mm: int | None = None
     """The usual edge length, offered when none is typed."""
+    line_gf: int | None = None
+    """No spot may need more push than this, in grams-force; None takes the gauge's own line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +118,32 @@ class Planning:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Gauge:
+    """Which knives are read with the gauge, and what they are held against; a shop that says nothing has this."""
+
+    every: int = 10
+    """Every so many knives of a kind one is read, 0 to 1000; 0 none."""
+    fresh_belt: bool = True
+    """The first knife on a fresh belt is read."""
+    proof_card: bool = True
+    """Knives of customers who get a proof card are read."""
+    complaint: bool = True
+    """Knives of a box that came back with a complaint are read."""
+    always: frozenset[str] = frozenset()
+    """Names of kinds that are always read."""
+    by_material: frozenset[str] = frozenset()
+    """Names of kinds tested by cutting what they are made for, never with the gauge."""
+    line_gf: int = 250
+    """The line of a kind without its own, 50 to 5000 grams-force."""
+    edges: Mapping[Edge, int] = field(default_factory=lambda: {Edge.SERRATED: 400, Edge.SCALLOPED: 400})
+    """The line of an edge that overrules the kind's: serrated edges have a scale of their own."""
+    wobble_gf: int = 15
+    """Standard deviation of a reading until a study is made, 0 to 500 grams-force."""
+    most_apart_gf: int = 100
+    """Spots further apart than this are looked at again, 0 to 5000 grams-force."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -145,6 +173,7 @@ class Settings:
     open_on_holidays: frozenset[str] = frozenset()
     """Public holidays, case-folded, on which the shop opens all the same; the carrier still rests."""
     planning: Planning = Planning()
+    gauge: Gauge = field(default_factory=Gauge)
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""
