@@ -83,7 +83,7 @@ class PromiseDialog(Dialog):
         advice = self.when.advice
         if advice is not None and advice.answer is not None and not advice.answer.yes and self.told_no != new:
             self.told_no = new
-            raise TypedError("The answer to that day is no, see below. Enter once more tells it all the same.")
+            raise TypedError("The answer to that day is no. Enter once more tells it all the same.")
         self.done(self.attempt(promise, self.opened.box, new))
 
     def anew(self) -> Dialog:
