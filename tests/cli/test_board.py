@@ -115,9 +115,9 @@ def test_a_demo_with_a_file_of_its_own_is_kept(tmp_path: Path, started: Started)
     assert (tmp_path / "mine.qb").is_file()
 
 
-@pytest.mark.parametrize("day", ["2026-12-31", "2027-03-14"])
+@pytest.mark.parametrize("day", ["2026-11-09", "2026-11-27", "2026-12-31", "2027-03-14"])
 def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """On the year's last day and a day the clocks change, texts print and JSON fits its schema."""
+    """On a Monday, a Friday, the year's last day and a day the clocks change, texts print and JSON fits its schema."""
     file = str(tmp_path / "demo.qb")
 
     def clock() -> datetime:

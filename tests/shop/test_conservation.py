@@ -193,6 +193,6 @@ class ShopDay(MailAndBench):
 
 # A failing day is told as it was found: shortening one of 25 steps over a file takes minutes.
 ShopDay.TestCase.settings = settings(
-    max_examples=15, stateful_step_count=25, deadline=None, phases=set(Phase) - {Phase.shrink}
+    max_examples=25, stateful_step_count=25, deadline=None, phases=set(Phase) - {Phase.shrink}
 )
 TestShopDay = ShopDay.TestCase
