@@ -23,7 +23,7 @@ _TERMINAL_SEQUENCE = re.compile(
 )
 """Sequences of ECMA-48, whose letters mean nothing to a person. What is left of a broken one loses its controls."""
 
-TURNS_DIRECTION = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_TURNS_DIRECTION = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 """Marks that reorder the text around them (CVE-2021-42574); letters written right to left need none of them."""
 
 _UNSTEADY_WIDTH = frozenset("\ufe0e\ufe0f\u20e3\U0001f3fb\U0001f3fc\U0001f3fd\U0001f3fe\U0001f3ff")
@@ -51,7 +51,7 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
         raise TypedError(f"The {field} {holds} half of a character (a lone surrogate). Type {it} again by hand.")
     without_sequences = _TERMINAL_SEQUENCE.sub("", text)
     spaced = " ".join(without_sequences.split())
-    visible = "".join(sign for sign in spaced if sign not in TURNS_DIRECTION and unicodedata.category(sign) != "Cc")
+    visible = "".join(sign for sign in without_turns(spaced) if unicodedata.category(sign) != "Cc")
     cleaned = " ".join(unicodedata.normalize("NFC", visible).split())
     if len(cleaned) > limit:
         raise TypedError(f"The {field} {has} {len(cleaned)} characters; at most {limit} fit. Shorten {it}.")
@@ -72,12 +72,17 @@ def clean_name(text: str) -> str:
     return name
 
 
+def without_turns(text: str) -> str:
+    """The text without marks that would reorder what stands beside it."""
+    return "".join(sign for sign in text if sign not in _TURNS_DIRECTION)
+
+
 def cell_text(text: str) -> str:
     """The text for one cell of a list: without the signs whose width terminals disagree about.
 
     Nor does it hold marks that turn what stands beside it: what was pasted is shown before it is cleaned and stored.
     """
-    return "".join(sign for sign in text if sign not in _UNSTEADY_WIDTH | TURNS_DIRECTION)
+    return "".join(sign for sign in without_turns(text) if sign not in _UNSTEADY_WIDTH)
 
 
 def shown(text: str) -> str:

@@ -21,7 +21,8 @@ def run_board(
     """Show the board until the person leaves; the exit code: 0 after a quit, 1 after a failure, 128 + n after signal n.
 
     Empty initials are asked for on the first screen. With NO_COLOR in the environment nothing is coloured; with
-    QUEUEBOARD_THEME=light the board is light.
+    QUEUEBOARD_THEME=light the board is light. demo: what becomes of an invented shop, kept or thrown away; empty for a
+    real one.
     """
     desk = Desk(shop, initials, clock, demo=demo)
     light = os.environ.get("QUEUEBOARD_THEME") == "light"

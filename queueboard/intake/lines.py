@@ -86,10 +86,8 @@ def _parts(text: str) -> tuple[str, str, str]:
 
 def _no_knives_in(mark: str, settings: Settings) -> None:
     """Ask back where a mark reads as more knives: `4 chef, 1 bread` is five knives or four with an odd mark."""
-    number, _, rest = mark.casefold().partition(" ")
-    words = rest.split()
-    kinds = (" ".join(words[:length]) for length in range(1, LONGEST_PHRASE + 1))
-    if _COUNT.fullmatch(number) and words and any(settings.kind(name) is not None for name in kinds):
+    words = mark.casefold().split()
+    if words and _COUNT.fullmatch(words[0]) and _known_kind(words[1:], settings) is not None:
         raise TypedError(f"“{mark}” behind the comma reads as more knives. Type them in a line of their own.")
 
 
@@ -107,15 +105,22 @@ def _kind(words: list[str], settings: Settings) -> tuple[Kind, list[str]]:
     """The kind that the line begins with (the longest name wins), and the words behind it."""
     if not words:
         raise TypedError(f"The kind of knife is missing. {SHAPE}")
-    for length in range(min(LONGEST_PHRASE, len(words)), 0, -1):
-        kind = settings.kind(" ".join(words[:length]))
-        if kind is not None:
-            return kind, words[length:]
+    known = _known_kind(words, settings)
+    if known is not None:
+        return known
     names = [name for kind in settings.kinds for name in (kind.name, *kind.short)]
     raise TypedError(
         f"The shop has no kind “{words[0]}”. {_perhaps(words[0], names)}The kinds are: "
         f"{', '.join(kind.name for kind in settings.kinds)}."
     )
+
+
+def _known_kind(words: list[str], settings: Settings) -> tuple[Kind, list[str]] | None:
+    for length in range(min(LONGEST_PHRASE, len(words)), 0, -1):
+        kind = settings.kind(" ".join(words[:length]))
+        if kind is not None:
+            return kind, words[length:]
+    return None
 
 
 def _rest(words: list[str], kind: Kind, shop_unit: str) -> _Found:

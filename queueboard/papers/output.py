@@ -7,17 +7,17 @@ import sys
 from collections.abc import Mapping
 from typing import TextIO
 
-from queueboard.clean import TURNS_DIRECTION
+from queueboard.clean import without_turns
 from queueboard.errors import FileError
 from queueboard.papers.facts import Fact
 
-_CONTROLS = re.compile(rf"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff{''.join(TURNS_DIRECTION)}]")
-"""Control characters but for the line end, halves of characters, and marks that turn what stands beside them."""
+_CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+"""Control characters but for the line end, and halves of characters."""
 
 
 def harmless(text: str) -> str:
-    """The text without signs that could command a terminal."""
-    return _CONTROLS.sub("", text)
+    """The text without signs that could command a terminal or turn its lines."""
+    return _CONTROLS.sub("", without_turns(text))
 
 
 def print_text(text: str) -> None:

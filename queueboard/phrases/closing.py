@@ -55,7 +55,7 @@ def label_check_words(box: BoxPicture, now: datetime) -> tuple[str, ...]:
 
 def settle_choices(box: BoxPicture, settings: Settings) -> tuple[tuple[Settling, str], ...]:
     """The answers to "how does the money stand?", each with its words."""
-    owed = owed_words(box.to_settle_cents, settings)
+    owed = owed_words(box.without_missing.owed_cents, settings)
     return (
         (Settling.PAID, f"paid now ({owed})"),
         (Settling.ON_ACCOUNT, "on account"),

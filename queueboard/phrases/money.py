@@ -22,21 +22,17 @@ def owed_words(cents: int, settings: Settings) -> str:
     return "paid" if cents == 0 else f"{money(-cents, settings)} too much paid"
 
 
-def box_owed_words(box: BoxPicture, settings: Settings, *, without_cents: int = 0) -> str:
-    """What a box still has to pay; not priced yet before it is opened, nothing to pay where nothing is charged.
-
-    without_cents comes off: the price of what a close-out goes without.
-    """
+def box_owed_words(box: BoxPicture, settings: Settings) -> str:
+    """What a box still has to pay; not priced yet before it is opened, nothing to pay where nothing is charged."""
     if not box.box.opened:
         return "not priced yet"
-    owed = owed_words(box.owed_cents - without_cents, settings)
-    return owed if box.price_cents - without_cents or box.paid_cents else "nothing to pay"
+    return owed_words(box.owed_cents, settings) if box.price_cents or box.paid_cents else "nothing to pay"
 
 
-def box_money_words(box: BoxPicture, settings: Settings, *, without_cents: int = 0) -> str:
+def box_money_words(box: BoxPicture, settings: Settings) -> str:
     """The money of a box in one line: 86.00 EUR, 40.00 paid, 46.00 EUR to pay; 86.00 EUR, paid."""
-    owed = box_owed_words(box, settings, without_cents=without_cents)
+    owed = box_owed_words(box, settings)
     if not box.paid_cents:
         return owed
     paid = "" if owed == "paid" else f"{amount(box.paid_cents)} paid, "
-    return f"{money(box.price_cents - without_cents, settings)}, {paid}{owed}"
+    return f"{money(box.price_cents, settings)}, {paid}{owed}"

@@ -1,6 +1,6 @@
 """The frozen picture that every screen, paper and command shows; no reading or writing here."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from queueboard.planning.ledger import Ledger
@@ -80,15 +80,10 @@ class BoxPicture:
         return self.price_cents - self.paid_cents
 
     @property
-    def missing_cents(self) -> int:
-        """What comes off the price if the close-out under way goes without the knives it misses; nothing before."""
+    def without_missing(self) -> "BoxPicture":
+        """The box as the close-out under way would leave it: without the knives that it misses."""
         missing = () if self.close_check is None else self.close_check.missing
-        return sum(knife.charged_cents for knife in self.knives if knife.id in missing)
-
-    @property
-    def to_settle_cents(self) -> int:
-        """What the close-out under way has to settle: without the knives it misses."""
-        return self.owed_cents - self.missing_cents
+        return replace(self, knives=tuple(knife for knife in self.knives if knife.id not in missing))
 
     @property
     def waiting(self) -> tuple[Knife, ...]:

@@ -172,7 +172,7 @@ def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
         there = bench.clock.seconds_on(day) * bench.rules.people
         before = sum(bench.clock.seconds_on(other) for other in _days(picture.now.date(), day)) * bench.rules.people
         work = sum(run.end_second - run.start_second for run in picture.plan.runs)
-        planned = min(there, max(0, work - before))
+        planned = max(0, work - before)
     due = sum(
         box.forecast.minutes_left for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day
     )

@@ -17,17 +17,11 @@ PATIENCE_MS = 10_000
 """Nobody else writes a file that is just being made; a slow disk may."""
 
 
-def start_shop(path: Path, actor: Actor, settings_text: str, *, throw_away: bool = False) -> Shop:
-    """Make a new shop file from a text of settings, and open it; an existing file is refused.
-
-    throw_away leaves out the waiting for the disk: only for demo and test files.
-    """
+def start_shop(path: Path, actor: Actor, settings_text: str) -> Shop:
+    """Make a new shop file from a text of settings, and open it; an existing file is refused."""
     with new_shop(path, actor, settings_text):
         pass
-    shop = open_shop(path)
-    if throw_away:
-        shop.database.rows("PRAGMA synchronous = OFF")
-    return shop
+    return open_shop(path)
 
 
 @contextmanager

@@ -6,11 +6,11 @@ import pytest
 
 from queueboard.board.desk import Desk
 from queueboard.shop.noting import note_box, note_knife
-from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.opening import Shop, close_shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Home, Host
 from tests.board.test_bursts import SCREENS
-from tests.shop.place import NOW, box, by, counter, parcel, small_shop
+from tests.shop.place import NOW, box, by, counter, parcel, shop_of, small_shop
 
 SIGNS = "[red]x[/] [/] [@click=app.quit]x[/] \x1b[31mred\x1b[0m\x1b]0;title\x07 \u05d0\u05d1 \u202eleft\u202c"
 FAMILY = "\U0001f469\u200d\U0001f469\u200d\U0001f467\u200d\U0001f466"
@@ -32,13 +32,6 @@ def hostile_shop(folder: Path, text: str) -> Shop:
     return shop
 
 
-def another(shop: Shop, path: Path) -> Shop:
-    """A shop like it, for a screen that does something to it before it opens."""
-    path.write_bytes(shop.path.read_bytes())
-    path.chmod(0o600)
-    return open_shop(path)
-
-
 def over_home(desk: Desk) -> Host:
     """An app to open screens in."""
     return Host(desk, lambda: Home(desk))
@@ -51,7 +44,8 @@ async def test_every_screen_shows_it_literally(tmp_path: Path, text: str) -> Non
     app = over_home(Desk(first, "MB", lambda: NOW))
     async with app.run_test(size=SMALL) as pilot:
         for kind, make in SCREENS.items():
-            shop = another(first, tmp_path / f"{kind.__name__}.qb")
+            # Some screens do something to their shop before they open: each has its own.
+            shop = shop_of(first.path.read_bytes(), tmp_path / f"{kind.__name__}.qb")
             screen = make(desk := Desk(shop, "MB", lambda: NOW))
             name = desk.picture.boxes[0].customer.name
             await app.push_screen(screen)

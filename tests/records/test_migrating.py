@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from queueboard.errors import FileError
 from queueboard.records.migrations import STEPS
 from queueboard.records.schema_v1 import APPLICATION_ID
 from queueboard.shop import undoing
@@ -15,7 +16,7 @@ from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.actor import Actor
 from queueboard.words import Column
-from tests.shop.place import picture, small_shop, state
+from tests.shop.place import picture, small_disk, small_shop, state
 
 LAYOUT_1 = Path(__file__).parent / "values" / "demo_layout_1.sql.gz"
 """The invented shop of 2026-11-25, written out of a file that the program of layout 1 had made."""
@@ -87,6 +88,17 @@ def test_all_that_stood_in_layout_1_is_still_there(old: Path) -> None:
     assert len(before["history"]) > 500
     assert content(old) == before
     assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+
+
+def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
+    """Where the file cannot be copied first, the sentence says so, and not a byte of it is led on."""
+    before = old.read_bytes()
+
+    said = r"The copy .*before-layout.* could not be written: .* The shop file is as it was"
+    with small_disk(), pytest.raises(FileError, match=said):
+        open_shop(old)
+
+    assert old.read_bytes() == before
 
 
 def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:

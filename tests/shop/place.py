@@ -1,5 +1,8 @@
 """A small shop in a folder of its own, and the ways tests look into it."""
 
+import resource
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
 from pathlib import Path
@@ -40,11 +43,27 @@ def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
-    path.write_bytes(_new_file())
+    return shop_of(_new_file(), path)
+
+
+def shop_of(content: bytes, path: Path) -> Shop:
+    """A shop file with this content, opened; a test does not wait for the disk."""
+    path.write_bytes(content)
     path.chmod(0o600)
     shop = open_shop(path)
     shop.database.rows("PRAGMA synchronous = OFF")
     return shop
+
+
+@contextmanager
+def small_disk() -> Iterator[None]:
+    """No file may grow past two pages, as on a disk that is full."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (8192, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
 def chef(*, mark: str = "", length_mm: int | None = 200) -> NewKnife:

@@ -1,6 +1,5 @@
 """Copies of the shop file."""
 
-import resource
 import sqlite3
 import stat
 from datetime import timedelta
@@ -12,7 +11,7 @@ from queueboard.errors import FileError
 from queueboard.records import copying
 from queueboard.shop.keeping import copy_to, daily_copy, newest_copy_at
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from tests.shop.place import NOW, box, parcel, state
+from tests.shop.place import NOW, box, parcel, small_disk, state
 
 
 def test_a_copy_opens_as_the_same_shop(shop: Shop, tmp_path: Path) -> None:
@@ -52,13 +51,9 @@ def test_a_place_that_takes_no_copy(shop: Shop) -> None:
 def test_a_disk_that_is_full_under_the_copy(shop: Shop, tmp_path: Path) -> None:
     """What SQLite says of the copy's disk is said of the copy; nothing of it stays, and the shop goes on."""
     made = parcel(shop)
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (8192, hard))  # no file may grow past two pages
-    try:
-        with pytest.raises(FileError, match=r"The copy .*stick\.qb could not be made: .*The shop file is whole"):
-            copy_to(shop, tmp_path / "stick.qb", NOW)
-    finally:
-        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    said = r"The copy .*stick\.qb could not be made: .*The shop file is whole"
+    with small_disk(), pytest.raises(FileError, match=said):
+        copy_to(shop, tmp_path / "stick.qb", NOW)
 
     assert not list(tmp_path.glob("stick*"))
     assert box(shop, made.box.number) == made

@@ -13,7 +13,7 @@ from textual.reactive import reactive
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
-from queueboard.clean import TURNS_DIRECTION
+from queueboard.clean import without_turns
 
 Value = TypeVar("Value")
 
@@ -38,7 +38,7 @@ class Field(Input):
 
     def replace(self, text: str, start: int, end: int) -> None:
         """Take in what is typed or pasted, but for marks that would turn the line it stands in."""
-        super().replace("".join(sign for sign in text if sign not in TURNS_DIRECTION), start, end)
+        super().replace(without_turns(text), start, end)
 
     @property
     def touched(self) -> bool:

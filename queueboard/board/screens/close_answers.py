@@ -122,7 +122,7 @@ def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
 def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     """Take the choice typed: 1 to 3 a payment, 4 on account, 5 gone unpaid with the reason behind it."""
     choice, _, rest = typed.replace("*", " ", 1).partition(" ")  # the numeric pad has no space
-    if stand.box.to_settle_cents <= 0 and not typed:
+    if stand.box.without_missing.owed_cents <= 0 and not typed:
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice in WAYS:
         _pay(screen, stand, WAYS[choice], rest.strip())
@@ -142,10 +142,10 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
 
 def _pay(screen: ShopScreen[None], stand: Stand, way: PayWay, amount: str) -> None:
     """Take all that is owed and settle with it, or take the part that was typed and ask for the rest."""
-    box = stand.box
-    cents = parse_cents(amount) if amount else box.to_settle_cents
+    box = stand.box.without_missing
+    cents = parse_cents(amount) if amount else box.owed_cents
     payment = NewPayment(cents=cents, way=way, paid_before_cents=box.paid_cents)
-    if cents < box.to_settle_cents:
+    if cents < box.owed_cents:
         screen.attempt(take_payment, box.box, payment)
     else:
         screen.attempt(closing.settle, stand.close, Settling.PAID, "", payment if cents > 0 else None)

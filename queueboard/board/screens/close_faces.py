@@ -179,7 +179,7 @@ def _money(stand: Stand) -> Face:
             f"What goes today costs {money(cost_of_going(stand.box, stand.check), settings)}.",
         )
     return Face(
-        question=f"{_question(stand)} {money(stand.box.to_settle_cents, settings)} to pay.",
+        question=f"{_question(stand)} {money(stand.box.without_missing.owed_cents, settings)} to pay.",
         body=(
             "  1  paid in cash",
             "  2  paid by card",

@@ -42,6 +42,7 @@ def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str
     here = things_here(box)
     along = [thing.name for thing in here if thing.id in close.ticked_things]
     left = [thing.name for thing in here if thing.id not in close.ticked_things]
+    going = box.without_missing
     settled = close.settled or Settling.PAID
     why = f", because {close.settled_why}" if close.settled_why else ""
     lines = (
@@ -49,7 +50,7 @@ def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str
         f"With it go: {', '.join(along)}" if along else "",
         f"Not with it: {', '.join(left)}" if left else "",
         f"Without, because: {close.missing_reason}" if close.missing_reason else "",
-        f"Money: {box_money_words(box, picture.settings, without_cents=box.missing_cents)}"
-        + (f" ({settled.value}{why})" if box.to_settle_cents > 0 else ""),
+        f"Money: {box_money_words(going, picture.settings)}"
+        + (f" ({settled.value}{why})" if going.owed_cents > 0 else ""),
     )
     return tuple(line for line in lines if line)

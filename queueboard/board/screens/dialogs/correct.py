@@ -8,7 +8,7 @@ from queueboard.board.forms.form import Dialog
 from queueboard.intake.lengths import read_length_mm
 from queueboard.intake.small import read_number
 from queueboard.intake.words_typed import read_condition, read_edge
-from queueboard.phrases.announced import NOT_HERE
+from queueboard.phrases.boxes import unopened_words
 from queueboard.phrases.knives import length_words
 from queueboard.phrases.typed import parse_count
 from queueboard.shop.correcting import correct_box, correct_customer, correct_knife
@@ -74,7 +74,7 @@ class CorrectBoxDialog(Dialog):
         super().__init__(desk)
         self.box = box
         self.number = Field(str(box.number))
-        self.counted = Field(str(box.counted) if box.opened else "", hint=NOT_HERE if box.announced else "not opened")
+        self.counted = Field(str(box.counted) if box.opened else "", hint=unopened_words(self.box_now(box.id)))
         self.note_says = Field("" if box.note_says is None else str(box.note_says), hint="no note")
         self.carrier_days = Field(str(box.carrier_days))
         self.came_by = Choice([(way.value, way) for way in CameBy], at=list(CameBy).index(box.came_by))
