@@ -135,6 +135,16 @@ class DeclineReason(StrEnum):
     PRICE = "price not accepted"
 
 
+class BeltEnd(StrEnum):
+    """Why a belt was taken off (common practice, no source)."""
+
+    WORN = "worn out"
+    GLAZED = "glazed"
+    TORN = "torn"
+    JOINT = "joint thump"
+    GOUGED = "gouged"
+
+
 class Lateness(StrEnum):
     """How a box stands against its ship-by."""
 
@@ -206,3 +216,43 @@ class CloseStep(StrEnum):
     LABEL = "label"
     MONEY = "money"
     GO = "go"
+
+
+class WhyRead(StrEnum):
+    """Why the gauge is asked for."""
+
+    ALWAYS = "always read"
+    COMPLAINT = "after a complaint"
+    TRIAL = "in a belt trial"
+    PROOF_CARD = "proof card"
+    FRESH_BELT = "first on a fresh belt"
+    NTH = "every so many"
+
+
+class EdgeTestWay(StrEnum):
+    """How it was found that an edge is OK or not."""
+
+    FEEL = "by feel"
+    """Paper, tomato or thumb: the daily test."""
+    GAUGE = "gauge"
+    EYE = "by eye"
+    """The gauge was asked for and a person let the knife go without it."""
+    MATERIAL = "on the real material"
+    """Scissors and tools cut what they are made for."""
+
+
+class Stage(StrEnum):
+    """When a spot was read."""
+
+    BEFORE = "before"
+    AFTER = "after"
+    """Deburred: the only readings that a verdict counts."""
+    BETWEEN = "between belts"
+
+
+class SecondLook(StrEnum):
+    """What can be chosen for a knife that was twice not OK."""
+
+    ONE_MORE = "one more try"
+    LOWER = "lower the claim and tell"
+    DECLINE = "decline without charge"

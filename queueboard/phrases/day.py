@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from queueboard.edges.trial import Half
 from queueboard.phrases.boxes import ready_words, standing_words, waits_words
 from queueboard.phrases.dates import many, time_words, when_words
 from queueboard.phrases.knives import knife_line
@@ -101,7 +102,17 @@ def run_knife_words(knife: Knife, picture: Picture) -> str:
     minutes = learned_minutes(knife, picture)
     known = f"{minutes} min, {knife.condition.value}" if minutes is not None else knife.condition.value
     wish = f" WISH: {knife.wish}" if knife.wish else ""
-    return f"{knife_line(knife, picture.settings)} ({known}){wish}"
+    half = half_words(knife, picture)
+    trial = f" TRIAL: {half}" if half else ""
+    return f"{knife_line(knife, picture.settings)} ({known}){trial}{wish}"
+
+
+def half_words(knife: Knife, picture: Picture) -> str:
+    """Which half of a belt trial a knife is in, as it is done at the bench: without P400; empty when it is in none."""
+    drawn = picture.half_of(knife)
+    if drawn is None:
+        return ""
+    return f"{'with' if drawn.half is Half.WITH else 'without'} {drawn.belt}"
 
 
 def learned_minutes(knife: Knife, picture: Picture) -> int | None:

@@ -158,3 +158,22 @@ def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str,
     return tuple(
         (whole(at_us), str(group), whole(knife_id)) for at_us, group, knife_id in done if str(group) not in undone
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worked:
+    """The bench was done with a knife once: it went on to testing or ready."""
+
+    at_us: int
+    knife: Knife
+    """As it stands now."""
+
+
+def worked_since(database: ShopDatabase, since_us: int) -> tuple[Worked, ...]:
+    """Each time that the bench was done with a knife since an instant, oldest first; struck knives left out."""
+    met = {
+        knife.id: knife
+        for knife in knives_of(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
+    }
+    done = gone_forward(database, since_us)
+    return tuple(Worked(at_us=at_us, knife=met[knife_id]) for at_us, _, knife_id in done if knife_id in met)

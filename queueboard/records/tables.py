@@ -3,35 +3,13 @@
 They are bound to no database: every query names the one it runs on, so that two shop files can be open at once.
 """
 
-import re
-from typing import ClassVar
+from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
-from peewee import AutoField, BigIntegerField, IntegerField, Model, TextField
-
-
-def _name(model: type[Model]) -> str:
-    """The table of a class: CloseOutRow holds the rows of close_out."""
-    return re.sub(r"\B(?=[A-Z])", "_", model.__name__.removesuffix("Row")).lower()
+from queueboard.records import edge_tables
+from queueboard.records.row import Named, Row, name_of
 
 
-class _Named(Model):
-    """What gives every class its table's name."""
-
-    class Meta:
-        table_function = _name
-
-
-class Row(_Named):
-    """A row of state: an id, and a version that rises with each change."""
-
-    personal: ClassVar[frozenset[str]] = frozenset()
-    """Columns that hold a person's own text; history keeps only a salted digest of them."""
-
-    id = AutoField()
-    row_version = IntegerField()
-
-
-class ShopRow(_Named):
+class ShopRow(Named):
     """The one row about the file itself."""
 
     id = AutoField()
@@ -65,6 +43,7 @@ class CustomerRow(Row):
     address = TextField()
     notes = TextField()
     merged_into = IntegerField(null=True)
+    proof_card = IntegerField(default=0)
 
 
 class BoxRow(Row):
@@ -91,6 +70,7 @@ class BoxRow(Row):
     announced_us = BigIntegerField(null=True)
     expected_on = TextField(null=True)
     expected_knives = IntegerField(null=True)
+    complaint = IntegerField(default=0)
 
 
 class KnifeRow(Row):
@@ -115,6 +95,7 @@ class KnifeRow(Row):
     looking_for = IntegerField()
     moved_us = BigIntegerField()
     moved_by = TextField()
+    gauge = TextField(null=True)
 
 
 class ThingRow(Row):
@@ -228,7 +209,7 @@ class SaidRow(Row):
     late_permille = IntegerField()
 
 
-class HistoryRow(_Named):
+class HistoryRow(Named):
     """One line of history: only ever added to, each line chained to the one before."""
 
     id = AutoField()
@@ -248,7 +229,7 @@ class HistoryRow(_Named):
     hash = TextField()
 
 
-class PersonalRow(_Named):
+class PersonalRow(Named):
     """A person's own text behind a digest in history; can be emptied without breaking the chain."""
 
     id = AutoField()
@@ -258,24 +239,23 @@ class PersonalRow(_Named):
     text = TextField()
 
 
-STATE: dict[str, type[Row]] = {
-    _name(row): row
-    for row in (
-        SettingsRow,
-        ClosedDayRow,
-        CustomerRow,
-        BoxRow,
-        KnifeRow,
-        ThingRow,
-        PromiseRow,
-        LabelRow,
-        PaymentRow,
-        CloseOutRow,
-        TickRow,
-        DayOrderRow,
-        BenchRunRow,
-        RunKnifeRow,
-        SaidRow,
-    )
-}
+_STATE: tuple[type[Row], ...] = (
+    SettingsRow,
+    ClosedDayRow,
+    CustomerRow,
+    BoxRow,
+    KnifeRow,
+    ThingRow,
+    PromiseRow,
+    LabelRow,
+    PaymentRow,
+    CloseOutRow,
+    TickRow,
+    DayOrderRow,
+    BenchRunRow,
+    RunKnifeRow,
+    SaidRow,
+    *edge_tables.ROWS,
+)
+STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}
 """Every table of state by its name in history."""

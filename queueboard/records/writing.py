@@ -12,7 +12,8 @@ from peewee import Expression, Field
 from queueboard.errors import ChangedError
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import to_us
-from queueboard.records.tables import STATE, BoxRow, CustomerRow, HistoryRow, PersonalRow, Row
+from queueboard.records.row import Row
+from queueboard.records.tables import STATE, BoxRow, CustomerRow, HistoryRow, PersonalRow
 from queueboard.records.telling import who_changed_last
 from queueboard.values.actor import Actor
 

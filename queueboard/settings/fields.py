@@ -90,6 +90,13 @@ class Table:
             raise self.wrong(f"{key} is a whole number of {unit} from {low} to {high}, not {written(value)}", key)
         return value
 
+    def yes(self, key: str) -> bool:
+        """The value, written true or false."""
+        value = self.need(key)
+        if not isinstance(value, bool):
+            raise self.wrong(f"{key} is true or false, without quotes, not {written(value)}", key)
+        return value
+
     def micrometres(self, key: str) -> float:
         """A size above 0 and up to 3000 micrometres, coarser than any belt."""
         value = self.need(key)

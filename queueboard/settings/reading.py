@@ -11,6 +11,8 @@ from queueboard.errors import SettingsError
 from queueboard.settings.fields import Table, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
+from queueboard.settings.reading_belts import read_belt_kinds
+from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
@@ -30,6 +32,7 @@ _TABLES = (
     "parcels",
     "handling",
     "planning",
+    "gauge",
     "belts",
     "processes",
     "edges",
@@ -59,6 +62,7 @@ def read_settings(text: str) -> Settings:
     hours = read_hours(whole.table("hours"))
     processes = read_processes(whole)
     edges = read_edges(whole, processes)
+    kinds = read_kinds(whole, processes, edges)
     return Settings(
         name=shop.text("name", longest=60),
         currency=shop.text("currency", longest=8),
@@ -71,13 +75,15 @@ def read_settings(text: str) -> Settings:
         ready_by=shop.clock("ready_by"),
         closures=tuple(_closure(table) for table in whole.tables("closures")),
         markets=_markets(whole.tables("markets")),
-        kinds=read_kinds(whole, processes, edges),
+        kinds=kinds,
         processes=processes,
         edges=edges,
         handling=_handling(whole.table("handling")),
         parcels=_parcels(whole.table("parcels"), hours),
         open_on_holidays=_open_on(shop),
         planning=read_planning(whole),
+        belt_kinds=read_belt_kinds(whole),
+        gauge=read_gauge(whole, kinds),
     )
 
 

@@ -17,7 +17,7 @@ CONDITIONS: Mapping[str, Condition] = {condition.name.lower(): condition for con
 def read_processes(whole: Table) -> tuple[Process, ...]:
     """The processes, at least one, each name once."""
     belts = whole.table("belts")
-    belts.only("change_seconds")
+    belts.only("change_seconds", "kinds")
     change_seconds = belts.whole("change_seconds", 0, 3600, "seconds")
     tables = whole.tables("processes")
     processes = tuple(_process(table, change_seconds) for table in tables)

@@ -1,7 +1,7 @@
 """The shapes of the shop's own numbers. Every figure here is the shop's; none is a constant in code."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
@@ -17,6 +17,24 @@ class Belt:
 
     label: str
     grit_um: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BeltKind:
+    """What the shop knows of the belts with one text on their back."""
+
+    label: str
+    life_knives: int
+    """Knives that it usually does."""
+    cost_cents: int
+    """Of one belt."""
+    reorder_at: int
+    """With so many spares, or fewer, others are ordered."""
+
+    @property
+    def knife_cents(self) -> float:
+        """What it costs for each knife, in cents."""
+        return self.cost_cents / self.life_knives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +134,46 @@ class Planning:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Gauge:
+    """When the gauge is asked for, and what an edge is held against; a shop that says nothing has what stands here."""
+
+    every: int = 10
+    """Every so many knives of a kind one is read, 0 to 999; 0 none."""
+    fresh_belt: bool = True
+    """True when the first knife on a fresh belt is read."""
+    proof_card: bool = True
+    """True when every knife of a customer who gets proof cards is read."""
+    complaint: bool = True
+    """True when every knife of a box that came back with a complaint is read."""
+    always: frozenset[str] = frozenset()
+    """Names of kinds that are always read."""
+    by_cutting: frozenset[str] = frozenset()
+    """Names of kinds that are tested by cutting the real material, and never read."""
+    wobble_gf: int = 15
+    """What the tester wobbles until a study has shown it, 1 to 200 grams-force: a standard deviation."""
+    most_apart_gf: int = 100
+    """From this difference between the spots on an edge is looked at again, in grams-force."""
+    lines: Mapping[str, int] = field(default_factory=dict)
+    """By the name of a kind, the most push any spot of it may need, in grams-force."""
+    edges: Mapping[Edge, int] = field(
+        default_factory=lambda: {
+            Edge.PLAIN: 250,
+            Edge.SERRATED: 400,
+            Edge.SCALLOPED: 400,
+            Edge.SINGLE_RIGHT: 250,
+            Edge.SINGLE_LEFT: 250,
+        }
+    )
+    """The same by edge, for kinds without a line and for knives whose edge is not the usual one of their kind."""
+
+    def line_gf(self, kind: Kind, edge: Edge) -> int | None:
+        """The most push that any spot may need, in grams-force; None for what is tested by cutting."""
+        if kind.name in self.by_cutting:
+            return None
+        return self.lines.get(kind.name, self.edges[edge]) if edge is kind.edge else self.edges[edge]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -145,6 +203,13 @@ class Settings:
     open_on_holidays: frozenset[str] = frozenset()
     """Public holidays, case-folded, on which the shop opens all the same; the carrier still rests."""
     planning: Planning = Planning()
+    gauge: Gauge = Gauge()
+    belt_kinds: tuple[BeltKind, ...] = ()
+
+    def belt_kind(self, label: str) -> BeltKind | None:
+        """What is known of belts with this label, whatever its case; None where the shop has written nothing."""
+        wanted = label.strip().casefold()
+        return next((kind for kind in self.belt_kinds if kind.label.casefold() == wanted), None)
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""

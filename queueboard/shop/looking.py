@@ -15,6 +15,7 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
 from queueboard.records.telling import newest_line
+from queueboard.records.trials import drawn_knives
 from queueboard.shop.bench_work import BenchWork, Minutes
 from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
@@ -49,6 +50,7 @@ def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
         local = now.astimezone(settings.zone)
         fixed = _fixed_order(database, local.date())
         newest = newest_line(database)
+        halves = drawn_knives(database, "t.ended_us IS NULL")
         calendar = ShopCalendar(settings, closed)
         minutes = _minutes(shop, database, settings_id, calendar, local)
     bench = BenchWork(settings=settings, calendar=calendar, work=work, minutes=minutes)
@@ -63,6 +65,7 @@ def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
         plan=plan,
         ledger=planned.ledger,
         runs=work.runs,
+        halves=halves,
         minutes=bench.minutes,
         day_line=_day_line(boxes, plan, labels, local.date()),
         labels_due=labels,

@@ -7,6 +7,7 @@ from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.operation import operation
+from queueboard.shop.trialling import draw_for
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column, Packing
@@ -32,7 +33,10 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
 
 
 def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
-    """Put knives into a column, all of them or none; those that are there already are only looked at."""
+    """Put knives into a column, all of them or none; those that are there already are only looked at.
+
+    Those that come to the bench for the first time are drawn for the belt trials that go on.
+    """
     for knife in knives:
         _may_move(writing, knife)
         if knife.column is to:
@@ -47,6 +51,8 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
             moved_us=writing.now_us,
             moved_by=writing.actor.initials,
         )
+    if to is Column.ON_BENCH:
+        draw_for(writing, [knife for knife in knives if knife.column is Column.RECEIVED])
 
 
 def _may_move(writing: Writing, knife: Knife) -> None:

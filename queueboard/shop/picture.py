@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from queueboard.planning.ledger import Ledger
+from queueboard.records.trials import DrawnKnife
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
@@ -132,6 +133,8 @@ class Picture:
     """What the plan can be asked; None for a shop without bench time."""
     runs: tuple[BenchRun, ...] = ()
     """The runs under way, oldest first."""
+    halves: tuple[DrawnKnife, ...] = ()
+    """The knives drawn for the belt trials that go on."""
     closed_days: tuple[tuple[date, str], ...] = ()
     order_fixed: bool = False
     """True once today's day list has been given a fixed order."""
@@ -146,6 +149,10 @@ class Picture:
             if candidate.box.id == box_id:
                 return candidate
         raise KeyError(box_id)
+
+    def half_of(self, knife: Knife) -> DrawnKnife | None:
+        """The half of a belt trial that a knife is in; None for one that is in none."""
+        return next((one for one in self.halves if one.knife_id == knife.id), None)
 
     def knife(self, tag: str) -> Knife | None:
         """The knife with this tag on the board, or None."""

@@ -156,6 +156,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     rows.fresh_knife(writing, knife)
     rows.no_ticks(writing, knife.id)
     rows.no_runs(writing, knife.id)
+    rows.no_trials(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 

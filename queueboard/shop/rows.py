@@ -6,9 +6,11 @@ from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.edge_tables import TrialKnifeRow
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
+from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
@@ -170,3 +172,9 @@ def no_runs(writing: Writing, knife_id: int) -> None:
     """Take a knife out of every run it was ever in."""
     for row_id in runs_of_knife(writing.database, knife_id):
         writing.remove(RunKnifeRow, row_id)
+
+
+def no_trials(writing: Writing, knife_id: int) -> None:
+    """Take a knife out of every belt trial it was drawn for."""
+    for row_id in drawn_rows(writing.database, knife_id):
+        writing.remove(TrialKnifeRow, row_id)

@@ -8,12 +8,14 @@ from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.records import asking, telling
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
-from queueboard.records.tables import STATE, Row
+from queueboard.records.row import Row
+from queueboard.records.tables import STATE
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
     announcing,
     closing,
     correcting,
+    fitting,
     labelling,
     losing,
     money,
@@ -24,7 +26,10 @@ from queueboard.shop import (
     receiving,
     running,
     saying,
+    stable,
+    trialling,
     waiting,
+    wobbling,
 )
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
@@ -34,6 +39,7 @@ FAMILIES = (
     announcing,
     closing,
     correcting,
+    fitting,
     labelling,
     losing,
     money,
@@ -44,7 +50,10 @@ FAMILIES = (
     receiving,
     running,
     saying,
+    stable,
+    trialling,
     waiting,
+    wobbling,
 )
 """An operation is known only once its family is loaded, and history may hold any of them."""
 

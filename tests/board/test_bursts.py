@@ -46,6 +46,7 @@ from queueboard.values.gone import GoneBox
 from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL
+from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
@@ -143,6 +144,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     TrayDialog: lambda desk: TrayDialog(desk, trays_by(box(desk.shop, COUNTER), 1)),
     UndoScreen: UndoScreen,
     WeekScreen: WeekScreen,
+    **BENCH_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
 

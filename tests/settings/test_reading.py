@@ -126,3 +126,22 @@ def test_a_shop_chooses_how_it_plans() -> None:
     text = STARTER.replace('order = "fewest late"', 'order = "earliest due first"').replace("people = 1", "people = 2")
 
     assert read_settings(text).planning == Planning(order=PlanOrder.EARLIEST_DUE, people=2)
+
+
+def test_belts_are_known_by_their_label() -> None:
+    """Life, cost and when to order, whatever the case of the label; nothing for a label that nobody wrote."""
+    known = SHOP.belt_kind("p400")
+
+    assert known is not None
+    assert (known.life_knives, known.cost_cents, known.reorder_at) == (150, 300, 3)
+    assert known.knife_cents == pytest.approx(2.0)
+    assert SHOP.belt_kind("P36") is None
+
+
+def test_a_text_from_before_belts_were_known_still_reads() -> None:
+    """Without [[belts.kinds]] nothing is known of belts, and all else stands."""
+    start, end = STARTER.index("[[belts.kinds]]"), STARTER.index("[[processes]]")
+    old = read_settings(STARTER[:start] + STARTER[end:])
+
+    assert old.belt_kinds == ()
+    assert old.processes == SHOP.processes

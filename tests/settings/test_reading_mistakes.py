@@ -1,5 +1,7 @@
 """A mistake in the settings is one sentence that names its line."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -48,6 +50,10 @@ MISTAKES = [
     ("grit_um = 58.5", "grit_um = nan", "above 0"),
     ("grit_um = 58.5", 'grit_um = "58.5"', "above 0"),
     ('label = "P240"', 'lable = "P240"', "do you mean label?"),
+    ("life_knives = 100", "life_knives = 0", "from 1 to 100000"),
+    ("reorder_at = 2", "reorder_at = -1", "from 0 to 999"),
+    ("cost = 4.50", "cost = 4.505", "parts of a cent"),
+    ('label = "diamond 9"\nlife', 'label = "9 UM"\nlife', "stands in two [[belts.kinds]]"),
     ("run_size = 10", "run_size = 0", "from 1 to 200"),
     ('name = "thin hard"', 'name = "Plain"', "stands for two things"),
     ('serrated = "serrated"', 'serrated = "serated"', "do you mean serrated?"),
@@ -139,8 +145,9 @@ def test_a_mistake_at_the_end_names_its_line(added: str, line: int | None, says:
 def test_a_missing_table_is_named(table: str) -> None:
     """A table that is missing altogether is named, at the last line."""
     start = STARTER.index(f"\n[{table}]") + 1
-    end = STARTER.find("\n[", start) + 1
-    text = STARTER[:start] + STARTER[end:]
+    end = re.compile(rf"\n\[(?!\[{table}\.)").search(STARTER, start)
+    assert end is not None
+    text = STARTER[:start] + STARTER[end.start() + 1 :]
 
     with pytest.raises(SettingsError, match=rf"line {text.count(chr(10))}: .*needs “{table}”"):
         read_settings(text)

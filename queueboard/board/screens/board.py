@@ -63,6 +63,13 @@ class BoardScreen(BoardAsks):
             id="board.labels",
         ),
         Binding(
+            "k",
+            "list('bench')",
+            "bench",
+            tooltip="Belts, the tester, belt trials, before and after, charts.",
+            id="board.bench",
+        ),
+        Binding(
             "z",
             "list('said')",
             "said and seen",
@@ -150,6 +157,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.said import SaidScreen
 
             return SaidScreen(board.desk)
+        case "bench":
+            from queueboard.board.screens.bench import BenchScreen
+
+            return BenchScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

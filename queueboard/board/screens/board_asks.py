@@ -84,7 +84,7 @@ class BoardAsks(BoardMoves):
         Binding(
             "v", "ask('flags')", "rush", show=False, tooltip="Rush, this next, never slip this one.", id="board.flags"
         ),
-        Binding("k", "ask('add')", "add a knife", show=False, tooltip="Add a knife that came later.", id="board.add"),
+        Binding("K", "ask('add')", "add a knife", show=False, tooltip="Add a knife that came later.", id="board.add"),
         Binding(
             "o",
             "ask('open')",

@@ -1,0 +1,115 @@
+"""The lines of the bench screen, section by section."""
+
+import textwrap
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+
+from textual.content import Content
+
+from queueboard.board.screens.box_list import Line
+from queueboard.phrases.chart import chart_lines, chart_words
+from queueboard.phrases.dates import date_words, many
+from queueboard.phrases.edges import (
+    belt_place_words,
+    change_words,
+    progress_words,
+    result_lines,
+    rule_words,
+    verdict_words,
+    wobble_words,
+)
+from queueboard.shop.belt_counts import BeltPlace
+from queueboard.shop.edges_seen import ChangeRow, ChangesSeen, ChartSeen
+from queueboard.shop.trial_results import TrialSeen
+from queueboard.shop.wobbling import TIMES, WobbleNow
+from queueboard.values.study import Study
+
+
+def belt_lines(places: Iterable[BeltPlace], now: datetime) -> Iterator[Line]:
+    """Each belt step under the name of its process."""
+    process = ""
+    for place in places:
+        if place.process != process:
+            process = place.process
+            yield Line(id=f"process {process}", text=Content.styled(process, "bold"))
+        words = belt_place_words(place, now)
+        yield Line(id=f"{process}/{place.step}", text=Content(f"  {words}"), stops=True)
+
+
+def tester_lines(wobble: WobbleNow, study: Study | None, now: datetime, width: int) -> Iterator[Line]:
+    """The figure with its standing, the study under way, and what it is for."""
+    yield _line("wobble", wobble_words(wobble, now), width, stops=True)
+    if study is not None:
+        read = sum(map(len, study.readings_gf))
+        whole = study.knives * TIMES
+        yield _line("study", f"A study is under way: {read} of {whole} readings. + goes on, - begins it over.", width)
+    else:
+        yield _line("study", "+ begins a study: ten finished knives, one marked spot, three readings each.", width)
+    said = (
+        "The wobble is how far readings of one spot lie apart though nothing about the edge has changed. "
+        "What is nearer together than two wobbles may be the same. Study it again when filament or tester changes."
+    )
+    yield _line("said", f"\n{said}", width)
+
+
+def trial_lines(trials: Iterable[TrialSeen], now: datetime, width: int) -> Iterator[Line]:
+    """Each trial: its sentence, its rule, how far it is, and the figures once both halves are there."""
+    none = True
+    for seen in trials:
+        none = False
+        trial = seen.trial
+        begun = date_words(trial.begun_at.astimezone(now.tzinfo).date(), now.date())
+        head = f"{trial.kind}: with and without {trial.belt} of {trial.process}, since {begun}"
+        head += "" if trial.ended_at is None else " · ended"
+        rows = [_wrap(verdict_words(seen), width, "  "), _wrap(rule_words(seen), width, "  ")]
+        rows += [_wrap(progress_words(seen), width, "  "), *(_wrap(row, width, "  ") for row in result_lines(seen))]
+        text = Content.assemble((f"{head}\n", "bold"), "\n".join(rows), "\n")
+        yield Line(id=f"trial {trial.id}", text=text, stops=True)
+    if none:
+        yield _line("none", "No belt trial yet. + writes a rule down and begins one.", width, stops=True)
+
+
+def change_lines(seen: ChangesSeen, width: int) -> Iterator[Line]:
+    """All knives, then by kind and by spot."""
+    said = (
+        "What the work did to the same spots of the same knives. Dull knives always gain: this says nothing of one "
+        "belt; a trial does."
+    )
+    yield _line("said", said, width, stops=True)
+    groups: tuple[tuple[str, tuple[ChangeRow, ...]], ...] = (
+        ("", (seen.whole,)),
+        ("by kind, one pair a knife", seen.kinds),
+        ("by spot", seen.spots),
+    )
+    for name, rows in groups:
+        if name and rows:
+            yield Line(id=name, text=Content.styled(name, "bold"))
+        for row in rows:
+            yield _line(f"{name}/{row.name}", change_words(row), width, indent="  ")
+
+
+def chart_section(charts: Iterable[ChartSeen], now: datetime, width: int, height: int) -> Iterator[Line]:
+    """One chart a process."""
+    none = True
+    for seen in charts:
+        none = False
+        since = "" if seen.since is None else date_words(seen.since.astimezone(now.tzinfo).date(), now.date())
+        fitted = f" since {seen.belt} was fitted, {since}" if since else ""
+        head = f"{seen.process}: {many(len(seen.readings_gf), 'knife')} read{fitted}, gf, mean of the spots"
+        drawn = chart_lines(seen.readings_gf, seen.limits, seen.marks, width=width, height=height) if seen.tags else ()
+        words = chart_words(len(seen.readings_gf), seen.limits, seen.marks, seen.stable_knives)
+        text = Content.assemble((f"{head}\n", "bold"), "\n".join((*drawn, _wrap(words, width))), "\n")
+        yield Line(id=f"chart {seen.process}", text=text, stops=True)
+    if none:
+        yield _line("none", "No knife was read after the work yet, so there is nothing to draw.", width, stops=True)
+
+
+def _line(name: str, text: str, width: int, *, stops: bool = False, indent: str = "") -> Line:
+    return Line(id=name, text=Content(_wrap(text, width, indent)), stops=stops)
+
+
+def _wrap(text: str, width: int, indent: str = "") -> str:
+    gap = "\n" if text.startswith("\n") else ""
+    return gap + "\n".join(
+        textwrap.wrap(text.strip(), width - 2, initial_indent=indent, subsequent_indent=f"{indent}  ")
+    )

@@ -1,0 +1,45 @@
+"""Before and after of the same spots on the same knives. It says what the work did, never what one belt did."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import sqrt
+from statistics import median
+
+from queueboard.edges.ranks import RankResult, signed_ranks
+from queueboard.edges.summary import Interval, mean, mean_interval
+
+FEWEST_PAIRS = 6
+"""Below this no change is claimed: with five pairs the signed ranks can not be 95 % sure of anything."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """How readings of the same spots have fallen; gf are grams-force, above 0 where the edge needs less push now."""
+
+    pairs: int
+    mean_gf: float
+    median_gf: float
+    percent: float
+    """The mean fall as a share of the mean before, in percent."""
+    interval: Interval
+    """Student's t for the mean fall."""
+    ranks: RankResult
+
+
+def change(pairs: Sequence[tuple[float, float]], wobble_gf: float) -> Change | None:
+    """What changed between the first and second reading of each pair, both in grams-force above 0.
+
+    None for fewer than six pairs. A difference of two readings wobbles by the square root of 2 more than one.
+    """
+    if len(pairs) < FEWEST_PAIRS:
+        return None
+    falls = [before - after for before, after in pairs]
+    before_gf = mean([before for before, _ in pairs])
+    return Change(
+        pairs=len(pairs),
+        mean_gf=mean(falls),
+        median_gf=median(falls),
+        percent=100 * mean(falls) / before_gf,
+        interval=mean_interval(falls, sqrt(2) * wobble_gf),
+        ranks=signed_ranks(falls),
+    )

@@ -1,0 +1,145 @@
+"""Comparing by ranks, where a few wild readings must not decide: signed ranks, rank sums, and Hodges and Lehmann.
+
+Exact shares are counted, not approximated, up to EXACT values; beyond, or where a rank sum has ties, the normal
+distribution with the corrections for ties and for steps is used (Hollander and Wolfe 1973; Wilcoxon 1945; from memory).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import groupby
+from math import floor, sqrt
+from statistics import NormalDist, median
+
+from queueboard.edges.summary import SURE, Interval
+
+EXACT = 49
+"""Most values for which shares are counted."""
+
+
+@dataclass(frozen=True, slots=True)
+class RankResult:
+    """What the ranks say of a shift."""
+
+    statistic: float
+    """Signed ranks: V, the sum of the ranks of what rose. Rank sums: U, pairs in which the first set is higher."""
+    chance: float
+    """How often chance alone gives at least this much, both ways, 0 to 1."""
+    shift: float
+    """Hodges and Lehmann's middle shift, in the unit of the values."""
+    interval: Interval | None
+    """Where the shift lies; None when there are too few values to be that sure."""
+
+
+def signed_ranks(differences: Sequence[float]) -> RankResult:
+    """Whether paired differences lie to one side of zero; of at least one difference.
+
+    Differences of zero count in no rank; they do count in the shift and its interval.
+    """
+    moved = [difference for difference in differences if difference]
+    ranks = _doubled_ranks([abs(difference) for difference in moved])
+    above = sum(rank for rank, difference in zip(ranks, moved, strict=True) if difference > 0)
+    if len(moved) <= EXACT:
+        chance = _two_sided(_subset_sums(ranks), above)
+    else:
+        mean = sum(ranks) / 2
+        chance = _normal_chance(above - mean, sqrt(sum(rank * rank for rank in ranks)) / 2, step=1.0)
+    walsh = sorted((first + second) / 2 for place, first in enumerate(differences) for second in differences[place:])
+    return RankResult(above / 2, chance, median(walsh), _inner(walsh, _signed_place(len(differences))))
+
+
+def rank_sums(first: Sequence[float], second: Sequence[float]) -> RankResult:
+    """Whether the first set lies higher than the second; each of at least one value. The shift is first less second."""
+    ranks = _doubled_ranks([*first, *second])
+    doubled_u = sum(ranks[: len(first)]) - len(first) * (len(first) + 1)
+    ties = [len(list(group)) for _, group in groupby(sorted(ranks))]
+    exact = max(len(first), len(second)) <= EXACT
+    if exact and max(ties) == 1:
+        chance = _two_sided(_pair_counts(len(first), len(second)), doubled_u // 2)
+    else:
+        both, pairs = len(ranks), len(first) * len(second)
+        left = both + 1 - sum(tie**3 - tie for tie in ties) / (both * (both - 1))
+        chance = _normal_chance(doubled_u / 2 - pairs / 2, sqrt(max(0.0, pairs * left / 12)), step=0.5)
+    shifts = sorted(one - other for one in first for other in second)
+    return RankResult(doubled_u / 2, chance, median(shifts), _inner(shifts, _sums_place(len(first), len(second))))
+
+
+def _doubled_ranks(values: Sequence[float]) -> list[int]:
+    """Twice each value's rank, so that the middle rank of ties is whole."""
+    order = sorted(range(len(values)), key=values.__getitem__)
+    ranks = [0] * len(values)
+    before = 0
+    for _, tied in groupby(order, key=values.__getitem__):
+        places = list(tied)
+        for place in places:
+            ranks[place] = 2 * before + len(places) + 1
+        before += len(places)
+    return ranks
+
+
+def _subset_sums(ranks: Sequence[int]) -> list[int]:
+    """In how many ways each sum comes about when every rank may count or not."""
+    ways = [1] + [0] * sum(ranks)
+    reach = 0
+    for rank in ranks:
+        reach += rank
+        for total in range(reach, rank - 1, -1):
+            ways[total] += ways[total - rank]
+    return ways
+
+
+def _pair_counts(first: int, second: int) -> list[int]:
+    """In how many ways each number of pairs won comes about: the coefficients of a Gaussian binomial."""
+    ways = [1] + [0] * (first * second)
+    for step in range(1, first + 1):
+        for total in range(len(ways) - 1, second + step - 1, -1):
+            ways[total] -= ways[total - second - step]
+        for total in range(step, len(ways)):
+            ways[total] += ways[total - step]
+    return ways
+
+
+def _two_sided(ways: Sequence[int], seen: int) -> float:
+    """Twice the smaller tail that holds what was seen, at most 1."""
+    all_ways = sum(ways)
+    return min(1.0, 2 * min(sum(ways[: seen + 1]), sum(ways[seen:])) / all_ways)
+
+
+def _normal_chance(off: float, deviation: float, step: float) -> float:
+    if deviation == 0:
+        return 1.0
+    return min(1.0, 2 * NormalDist().cdf(-max(0.0, abs(off) - step) / deviation))
+
+
+@lru_cache(maxsize=256)
+def _signed_place(values: int) -> int:
+    """How many of the sorted middles lie outside an interval at either end; -1 when there are too few values."""
+    if values <= EXACT:
+        return _outside(_subset_sums(range(1, values + 1)))
+    mean, deviation = values * (values + 1) / 4, sqrt(values * (values + 1) * (2 * values + 1) / 24)
+    return floor(mean - NormalDist().inv_cdf((1 + SURE) / 2) * deviation)
+
+
+@lru_cache(maxsize=256)
+def _sums_place(first: int, second: int) -> int:
+    if max(first, second) <= EXACT:
+        return _outside(_pair_counts(first, second))
+    deviation = sqrt(first * second * (first + second + 1) / 12)
+    return floor(first * second / 2 - NormalDist().inv_cdf((1 + SURE) / 2) * deviation)
+
+
+def _outside(ways: Sequence[int]) -> int:
+    """The largest count whose tail, both sides, is no more than what may be missed; -1 when even none is too much."""
+    allowed = (1 - SURE) * sum(ways) / 2
+    tail = 0
+    for count, more in enumerate(ways):
+        tail += more
+        if tail > allowed:
+            return count - 1
+    return len(ways) - 1
+
+
+def _inner(middles: Sequence[float], outside: int) -> Interval | None:
+    if outside < 0:
+        return None
+    return Interval(middles[outside], middles[-1 - outside])

@@ -1,0 +1,77 @@
+"""Student's t distribution, which says how far the mean of a few readings may lie from the truth.
+
+The share beyond a value comes from the incomplete beta function (Abramowitz and Stegun 26.5.8, its continued fraction
+by Lentz's method, both from memory); the value to a share is found by halving.
+"""
+
+from functools import lru_cache
+from math import exp, inf, isinf, lgamma, log, log1p
+from statistics import NormalDist
+
+TINY = 1e-300
+CLOSE = 1e-15
+MOST_STEPS = 10_000
+
+
+def share_beyond(t: float, freedom: float) -> float:
+    """The two-sided share: how often |T| is at least |t| by chance, 0 to 1.
+
+    freedom: degrees of freedom, above 0, whole or not (Welch); infinite is the normal distribution.
+    """
+    if isinf(freedom):
+        return 2 * NormalDist().cdf(-abs(t))
+    return _beta_share(freedom / 2, 0.5, freedom / (freedom + t * t))
+
+
+@lru_cache(maxsize=256)
+def t_value(freedom: float, sure: float = 0.95) -> float:
+    """The t within which a share `sure` lies (both sides), such as 2.262 for 9 degrees of freedom and 0.95.
+
+    freedom: above 0; sure: above 0 and below 1.
+    """
+    low, high = 0.0, 1.0
+    while share_beyond(high, freedom) > 1 - sure:
+        low, high = high, 2 * high
+    while high - low > 1e-12 * high:
+        middle = (low + high) / 2
+        if share_beyond(middle, freedom) > 1 - sure:
+            low = middle
+        else:
+            high = middle
+        if middle in (low, high) and (low + high) / 2 == middle:
+            break
+    return high
+
+
+def _beta_share(a: float, b: float, x: float) -> float:
+    """The regularized incomplete beta function I_x(a, b)."""
+    if x <= 0:
+        return 0.0
+    if x >= 1:
+        return 1.0
+    front = exp(lgamma(a + b) - lgamma(a) - lgamma(b) + a * log(x) + b * log1p(-x))
+    if x < (a + 1) / (a + b + 2):
+        return front * _fraction(a, b, x) / a
+    return 1 - front * _fraction(b, a, 1 - x) / b
+
+
+def _fraction(a: float, b: float, x: float) -> float:
+    above, below = 1.0, _kept(1 - (a + b) * x / (a + 1))
+    below = 1 / below
+    value, step = below, inf
+    place = 0
+    while abs(step - 1) > CLOSE and place < MOST_STEPS:
+        place += 1
+        even = place * (b - place) * x / ((a + 2 * place - 1) * (a + 2 * place))
+        below, above = 1 / _kept(1 + even * below), _kept(1 + even / above)
+        value *= below * above
+        odd = -(a + place) * (a + b + place) * x / ((a + 2 * place) * (a + 2 * place + 1))
+        below, above = 1 / _kept(1 + odd * below), _kept(1 + odd / above)
+        step = below * above
+        value *= step
+    return value
+
+
+def _kept(number: float) -> float:
+    """Lentz's guard against dividing by nothing."""
+    return number if abs(number) > TINY else TINY

@@ -1,0 +1,128 @@
+"""Belts, the tester's wobble, trials and changes in words. Figures say how sure they are; grams-force are gf."""
+
+from collections.abc import Iterator
+from datetime import datetime
+
+from queueboard.edges.halves import Difference
+from queueboard.edges.summary import Interval
+from queueboard.edges.trial import Half, Outcome
+from queueboard.phrases.dates import date_words
+from queueboard.shop.belt_counts import BeltPlace
+from queueboard.shop.edges_seen import ChangeRow
+from queueboard.shop.trial_results import TrialSeen
+from queueboard.shop.wobbling import WobbleNow
+
+
+def belt_place_words(place: BeltPlace, now: datetime) -> str:
+    """P400: 118 of about 150 knives, since Mon 2 Nov, spares 2 ORDER; or none is up."""
+    spares = "spares not counted" if place.spares is None else f"spares {place.spares}"
+    order = f"{spares} ORDER" if place.to_order else spares
+    if place.belt is None:
+        return f"{place.step:<11} no belt is up · {order}"
+    about = f" of about {place.kind.life_knives}" if place.kind is not None else ""
+    worn = " WORN?" if place.kind is not None and place.done >= place.kind.life_knives else ""
+    label = f"worn {place.belt.label} · " if place.belt.demoted else ""
+    since = date_words(place.belt.fitted_at.astimezone(now.tzinfo).date(), now.date())
+    return f"{place.step:<11} {label}{place.done}{about} knives{worn} · since {since} · {order}"
+
+
+def wobble_words(wobble: WobbleNow, now: datetime) -> str:
+    """The tester's wobble: 14 gf, surely between 11 and 21, studied on Mon 2 Nov."""
+    if wobble.studied_at is None:
+        said = f"The tester's wobble: {wobble.gf:.0f} gf, from memory: nobody has studied this tester yet."
+    else:
+        day = date_words(wobble.studied_at.astimezone(now.tzinfo).date(), now.date())
+        said = f"The tester's wobble: {wobble.gf:.0f} gf{_between(wobble.interval)}, studied on {day}."
+    if wobble.changed:
+        said += f" SINCE CHANGED ({wobble.changed}): finish the new study before you trust a figure."
+    return said
+
+
+def _between(interval: Interval | None) -> str:
+    return "" if interval is None else f" (95 %: {interval.low:.0f} to {interval.high:.0f})"
+
+
+def rule_words(seen: TrialSeen) -> str:
+    """The rule as it was written down."""
+    trial = seen.trial
+    halves = ", or not OK at least halves" if trial.rule.or_halves_not_ok else ""
+    return (
+        f"The rule: {trial.belt} stays on {trial.kind} if the worst spot falls by more than "
+        f"{trial.rule.fall_wobbles:g} times the wobble{halves}. {trial.rule.each} each, {trial.draw.value}."
+    )
+
+
+def progress_words(seen: TrialSeen) -> str:
+    """With P400: 12 read of 14 at the bench; without: 11 of 13; 20 each are wanted."""
+    parts = (
+        f"{'with' if half is Half.WITH else 'without'} {seen.trial.belt}: {seen.read[half]} read of {seen.drawn[half]}"
+        for half in Half
+    )
+    return f"{'; '.join(parts)}; {seen.result.each} each are asked for."
+
+
+def verdict_words(seen: TrialSeen) -> str:
+    """One plain sentence by the rule; nothing is claimed before both halves are there."""
+    belt = seen.trial.belt
+    match seen.result.outcome:
+        case Outcome.TOO_FEW:
+            return f"Too few yet: nothing is said of {belt} before {seen.result.each} of each half are read."
+        case Outcome.STAYS:
+            return f"By the rule {belt} stays."
+        case Outcome.HARMS:
+            return f"The edge is better without {belt}: leave it out."
+        case Outcome.NOT_ENOUGH:
+            return f"{belt} helps, by less than the rule asks for{_saves(seen)}."
+        case Outcome.NO_DIFFERENCE:
+            return f"No difference seen{_saves(seen)}."
+
+
+def _saves(seen: TrialSeen) -> str:
+    minutes = seen.minutes.mean if seen.minutes is not None else seen.minutes_by_settings
+    return "" if minutes is None or minutes <= 0 else f": save {minutes:.1f} min a knife"
+
+
+def result_lines(seen: TrialSeen) -> Iterator[str]:
+    """The figures behind the sentence, with minus less; none before both halves are there."""
+    if not seen.enough:
+        return
+    result = seen.result
+    yield from _difference("worst spot", result.worst_gf, "gf")
+    yield from _difference("mean of the spots", result.mean_gf, "gf")
+    bad = (f"{result.not_ok[half]} of {result.done[half]}" for half in Half)
+    share = result.not_ok_share
+    if share is not None:
+        yield f"not OK: {' with, '.join(bad)} without; 95 %: {100 * share.low:+.0f} to {100 * share.high:+.0f} points"
+    if seen.minutes is not None:
+        yield from _difference("minutes a knife", seen.minutes, "min")
+    elif seen.minutes_by_settings is not None:
+        yield (
+            f"minutes a knife: about {seen.minutes_by_settings:.1f} more with it, by the settings; not measured: "
+            "time runs of one half alone"
+        )
+    if seen.belt_cents is not None:
+        yield f"belt cost: {seen.belt_cents:.1f} cents a knife more with it, by the settings"
+
+
+def _difference(name: str, difference: Difference | None, unit: str) -> Iterator[str]:
+    if difference is None:
+        return
+    ends, ranks = difference.interval, difference.ranks
+    yield f"{name}: {difference.mean:+.1f} {unit} with the belt; 95 %: {ends.low:+.1f} to {ends.high:+.1f} (Welch)"
+    if ranks.interval is not None:
+        between = f"95 %: {ranks.interval.low:+.1f} to {ranks.interval.high:+.1f}"
+        yield f"    by ranks: {ranks.shift:+.1f} {unit}; {between} (Hodges and Lehmann)"
+
+
+def change_words(row: ChangeRow) -> str:
+    """Heel, 24 pairs: 812 gf less (71 %), 95 %: 760 to 864; middle fall 805."""
+    head = f"{row.name}, {row.pairs} {'pair' if row.pairs == 1 else 'pairs'}"
+    if row.change is None:
+        return f"{head}: too few, nothing is said before 6"
+    seen = row.change
+    by_ranks = seen.ranks.interval
+    ranks = "" if by_ranks is None else f"; by ranks {by_ranks.low:.0f} to {by_ranks.high:.0f}"
+    return (
+        f"{head}: {seen.mean_gf:.0f} gf less ({seen.percent:.0f} %), 95 %: {seen.interval.low:.0f} to "
+        f"{seen.interval.high:.0f}{ranks}; middle {seen.median_gf:.0f}"
+    )

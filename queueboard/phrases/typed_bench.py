@@ -1,0 +1,46 @@
+"""What is typed at the bench: a reading in grams-force, wobbles, a row of readings; refused with a sentence."""
+
+import re
+
+from queueboard.clean import shown
+from queueboard.errors import TypedError
+
+HIGHEST_GF = 5000
+
+
+def parse_force(text: str) -> int:
+    """Read a force such as 180, in whole grams-force from 1 to 5000."""
+    typed = text.strip()
+    if re.fullmatch(r"[0-9]+[.,][0-9]*", typed):
+        raise TypedError(f"{shown(typed)} has a point or comma. Type whole grams-force, such as 180.")
+    if not re.fullmatch(r"[0-9]+", typed):
+        raise TypedError(f"“{shown(typed)}” is no reading. Type whole grams-force, such as 180.")
+    force = int(typed[:9])
+    if not 1 <= force <= HIGHEST_GF:
+        raise TypedError(f"{shown(typed)} gf is nothing a tester shows. Type a number from 1 to {HIGHEST_GF}.")
+    return force
+
+
+def parse_spares(text: str) -> int:
+    """Read how many spares, 0 to 9999."""
+    typed = text.strip()
+    if not re.fullmatch(r"[0-9]{1,4}", typed):
+        raise TypedError(f"“{shown(typed)}” is no count of spares. Type a whole number from 0 to 9999.")
+    return int(typed)
+
+
+def parse_wobbles(text: str) -> float:
+    """Read how many wobbles, such as 2 or 2,5, from 0 to 10."""
+    typed = text.strip().replace(",", ".")
+    if not re.fullmatch(r"[0-9]{1,2}(\.[0-9])?", typed) or float(typed) > 10:
+        raise TypedError(f"“{shown(text)}” is no fall in wobbles. Type a number from 0 to 10, such as 2 or 2.5.")
+    return float(typed)
+
+
+def parse_row(text: str, most: int) -> tuple[int, int]:
+    """Read from which reading to which, such as 1-20, both from 1 to *most*."""
+    match = re.fullmatch(r"([0-9]{1,6})\s*-\s*([0-9]{1,6})", text.strip())
+    first, last = (int(match[1]), int(match[2])) if match else (0, 0)
+    if not 1 <= first < last <= most:
+        raise TypedError(f"“{shown(text)}” is no row of readings. Type it like 1-{most}: the first and the last.")
+    return first, last

@@ -1,0 +1,84 @@
+"""Readings of knives, gathered by knife with fixed SQL. Struck ones, and those that saw the burr, are left out."""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from queueboard.records.cells import whole
+from queueboard.records.database import ShopDatabase
+from queueboard.records.reading import knives_of
+from queueboard.values.knife import Knife
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadKnife:
+    """A knife with its readings by the name of the spot, in grams-force."""
+
+    knife: Knife
+    before: Mapping[str, int]
+    """The newest before the work."""
+    first_after: Mapping[str, int]
+    """After the work and up to the first test; the higher where a spot was read twice."""
+    last_after: Mapping[str, int]
+    """The same since the last test that was not OK."""
+    read_us: int
+    """When it was first read after the work; 0 when it never was."""
+    first_ok: bool | None
+    """What the first test said; None while it was not tested."""
+
+
+_READ = """SELECT s.knife_id, s.name, r.stage, r.force_gf, r.read_us FROM reading r JOIN spot s ON s.id = r.spot_id
+WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1)) ORDER BY r.id"""
+
+
+def read_knives(database: ShopDatabase) -> tuple[ReadKnife, ...]:
+    """Every knife that was ever read, in the order of its first reading after the work."""
+    before: defaultdict[int, dict[str, int]] = defaultdict(dict)
+    after: defaultdict[int, list[tuple[str, int, int]]] = defaultdict(list)
+    for knife_id, spot, stage, force, read_us in database.rows(_READ):
+        if stage == "before":
+            before[whole(knife_id)][str(spot)] = whole(force)
+        else:
+            after[whole(knife_id)].append((str(spot), whole(force), whole(read_us)))
+    tests: defaultdict[int, list[tuple[bool, int]]] = defaultdict(list)
+    for knife_id, ok, tested_us in database.rows("SELECT knife_id, ok, tested_us FROM edge_test ORDER BY id"):
+        tests[whole(knife_id)].append((bool(ok), whole(tested_us)))
+    knives = knives_of(database, "k.id IN (SELECT knife_id FROM spot)")
+    met = (_read(knife, before[knife.id], after[knife.id], tests[knife.id]) for knife in knives)
+    return tuple(sorted(met, key=lambda one: (one.read_us, one.knife.id)))
+
+
+def _read(
+    knife: Knife, before: Mapping[str, int], after: list[tuple[str, int, int]], tests: list[tuple[bool, int]]
+) -> ReadKnife:
+    up_to = [one for one in after if not tests or one[2] <= tests[0][1]]
+    failed_us = max((at_us for ok, at_us in tests if not ok), default=-1)
+    return ReadKnife(
+        knife=knife,
+        before=before,
+        first_after=_highest(up_to or after),
+        last_after=_highest([one for one in after if one[2] > failed_us] or after),
+        read_us=min((at_us for _, _, at_us in after), default=0),
+        first_ok=tests[0][0] if tests else None,
+    )
+
+
+def _highest(readings: list[tuple[str, int, int]]) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for spot, force, _ in readings:
+        found[spot] = max(force, found.get(spot, 0))
+    return found
+
+
+def trial_minutes(database: ShopDatabase) -> dict[int, tuple[int, float]]:
+    """For each knife of a timed, finished run: the run's id, and its share of the run's minutes without the set-up.
+
+    Shared by the knives' hands-on seconds as planned; of several runs the first counts.
+    """
+    rows = database.rows(
+        "SELECT k.knife_id, r.id, k.nominal_seconds * 1.0 / (SELECT sum(o.nominal_seconds) FROM run_knife o "
+        "WHERE o.run_id = r.id) * max(0, (r.finished_us - r.started_us - r.paused_total_us) / 1000000.0 "
+        "- r.set_up_seconds) / 60.0 FROM run_knife k JOIN bench_run r ON r.id = k.run_id "
+        "WHERE r.finished_us IS NOT NULL AND r.timed = 1 ORDER BY r.id DESC"
+    )
+    return {whole(row[0]): (whole(row[1]), float(str(row[2]))) for row in rows}

@@ -1,0 +1,93 @@
+"""How the belts stand: which are up, how many knives each has done, which spares run low.
+
+A knife counts when the bench is done with it, as history has it: it went on to testing or ready, in a run or without
+one, and nobody has undone that. Counting runs and moves apart would count a knife of a run twice or need a rule for
+who is left out; this counts each once, and one that is worked again once more.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from queueboard.edges.trial import Half
+from queueboard.records.belts import fitted_belts, spares_rows
+from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import to_us
+from queueboard.records.measuring import Worked, worked_since
+from queueboard.records.trials import drawn_knives
+from queueboard.settings.rules import knife_process
+from queueboard.settings.shapes import Belt, BeltKind, Settings
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.opening import Shop
+from queueboard.values.fitted import FittedBelt
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BeltPlace:
+    """A step of a process, and the belt that is up for it."""
+
+    process: str
+    step: str
+    grit_um: float
+    belt: FittedBelt | None
+    done: int
+    """Knives since the belt was fitted here; 0 without one."""
+    kind: BeltKind | None
+    """What the settings know of the label that is up, else of the step's."""
+    spares: int | None
+    """New belts of the step's label in the drawer; None until they were counted."""
+    to_order: bool
+    """True when there are so few spares that others should be ordered."""
+
+
+def belt_places(shop: Shop) -> tuple[BeltPlace, ...]:
+    """Every belt step of the shop's processes, in the order of the settings."""
+    with shop.reading() as database:
+        settings = settings_in(database)
+        belts = fitted_belts(database)
+        done = knives_done(database, settings, belts)
+        spares = {label: count for label, (_, count) in spares_rows(database).items()}
+    up = {(belt.process, belt.step): belt for belt in belts}
+    return tuple(
+        _place(settings, process.name, step, up.get((process.name, step.label)), spares.get(step.label), done)
+        for process in settings.processes
+        for step in process.belts
+    )
+
+
+def _place(
+    settings: Settings, process: str, step: Belt, belt: FittedBelt | None, spares: int | None, done: dict[int, int]
+) -> BeltPlace:
+    ordered = settings.belt_kind(step.label)
+    return BeltPlace(
+        process=process,
+        step=step.label,
+        grit_um=step.grit_um,
+        belt=belt,
+        done=0 if belt is None else done[belt.id],
+        kind=ordered if belt is None else settings.belt_kind(belt.label),
+        spares=spares,
+        to_order=spares is not None and ordered is not None and spares <= ordered.reorder_at,
+    )
+
+
+def knives_done(database: ShopDatabase, settings: Settings, belts: Iterable[FittedBelt]) -> dict[int, int]:
+    """For each belt by its id, how many knives it has done since it was fitted.
+
+    A knife that a belt trial puts into the half without a belt is none of that belt's.
+    """
+    belts = tuple(belts)
+    if not belts:
+        return {}
+    worked = worked_since(database, min(to_us(belt.fitted_at) for belt in belts))
+    spared = {(one.knife_id, one.process, one.belt) for one in drawn_knives(database) if one.half is Half.WITHOUT}
+    return {belt.id: _done_by(belt, worked, settings, spared) for belt in belts}
+
+
+def _done_by(belt: FittedBelt, worked: Iterable[Worked], settings: Settings, spared: set[tuple[int, str, str]]) -> int:
+    since = to_us(belt.fitted_at)
+    return sum(
+        one.at_us >= since
+        and knife_process(settings, one.knife).name == belt.process
+        and (one.knife.id, belt.process, belt.step) not in spared
+        for one in worked
+    )

@@ -1,0 +1,142 @@
+"""What all readings of the shop show: before and after of the same knives, and the chart of a process."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.edges.change import Change, change
+from queueboard.edges.drift import Limits, Mark, limits_of, signals
+from queueboard.edges.summary import mean
+from queueboard.records.belts import fitted_belts, stable_row
+from queueboard.records.edge_reads import ReadKnife, read_knives
+from queueboard.records.instants import from_us, to_us
+from queueboard.settings.rules import knife_process
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.opening import Shop
+from queueboard.shop.wobbling import WobbleNow, wobble_in
+
+FEWEST_STABLE = 10
+"""Knives of a stable period before its limits are drawn, as in the handbook's example."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeRow:
+    """Before and after of some knives or of one spot."""
+
+    name: str
+    pairs: int
+    change: Change | None
+    """None for fewer than six pairs."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangesSeen:
+    """Before and after of all knives that were read both times at the same spots."""
+
+    whole: ChangeRow
+    """One pair a knife: the mean of its spots."""
+    kinds: tuple[ChangeRow, ...]
+    spots: tuple[ChangeRow, ...]
+    wobble: WobbleNow
+
+
+def changes_seen(shop: Shop) -> ChangesSeen:
+    """What the work did, by kind and by spot; the kinds and spots with most pairs first."""
+    with shop.reading() as database:
+        knives, wobble = read_knives(database), wobble_in(database)
+    by_kind: defaultdict[str, list[tuple[float, float]]] = defaultdict(list)
+    by_spot: defaultdict[str, list[tuple[float, float]]] = defaultdict(list)
+    for one in knives:
+        both = [(one.before[spot], one.last_after[spot]) for spot in one.before if spot in one.last_after]
+        if both:
+            by_kind[one.knife.kind].append((mean([b for b, _ in both]), mean([a for _, a in both])))
+        for spot in one.before:
+            if spot in one.last_after:
+                by_spot[spot].append((one.before[spot], one.last_after[spot]))
+    every = [pair for pairs in by_kind.values() for pair in pairs]
+    gf = wobble.gf  # the mean of several spots wobbles less; so no interval is too narrow
+    return ChangesSeen(
+        whole=_row("all knives", every, gf), kinds=_rows(by_kind, gf), spots=_rows(by_spot, gf), wobble=wobble
+    )
+
+
+def _rows(groups: Mapping[str, list[tuple[float, float]]], gf: float) -> tuple[ChangeRow, ...]:
+    return tuple(_row(name, pairs, gf) for name, pairs in sorted(groups.items(), key=lambda x: (-len(x[1]), x[0])))
+
+
+def _row(name: str, pairs: list[tuple[float, float]], gf: float) -> ChangeRow:
+    return ChangeRow(name=name, pairs=len(pairs), change=change(pairs, gf))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChartSeen:
+    """The readings of a process after the work, one figure a knife, in the order of reading."""
+
+    process: str
+    since: datetime | None
+    """When the belt was fitted whose step comes last; None: no belt of it is known, and all are shown."""
+    belt: str
+    readings_gf: tuple[float, ...]
+    """Means of each knife's spots at its first test."""
+    read_at: tuple[datetime, ...]
+    tags: tuple[str, ...]
+    limits: Limits | None
+    """None until a stable period with at least ten knives was set."""
+    stable_knives: int
+    """Knives in the stable period; 0 when none was set."""
+    marks: tuple[Mark, ...]
+    wobble: WobbleNow
+
+
+def charts_seen(shop: Shop) -> tuple[ChartSeen, ...]:
+    """The chart of each process of which a knife was read, in the order of the settings."""
+    with shop.reading() as database:
+        settings = settings_in(database)
+        wobble = wobble_in(database)
+        read: defaultdict[str, list[ReadKnife]] = defaultdict(list)
+        for one in read_knives(database):
+            if one.first_after:
+                read[knife_process(settings, one.knife).name].append(one)
+        belts = {(belt.process, belt.step): belt for belt in fitted_belts(database)}
+        stable = {process.name: stable_row(database, process.name) for process in settings.processes}
+    charts = []
+    for process in settings.processes:
+        belt = belts.get((process.name, process.belts[-1].label)) if process.belts else None
+        since = None if belt is None else belt.fitted_at
+        if read[process.name]:
+            charts.append(
+                _chart(process.name, since, "" if belt is None else belt.label, read[process.name],
+                       stable[process.name], wobble)
+            )  # fmt: skip
+    return tuple(charts)
+
+
+def _chart(
+    process: str,
+    since: datetime | None,
+    belt: str,
+    knives: list[ReadKnife],
+    stable: tuple[int, datetime, datetime] | None,
+    wobble: WobbleNow,
+) -> ChartSeen:
+    shown = [one for one in knives if since is None or one.read_us >= to_us(since)]
+    good = [] if stable is None else [o for o in knives if to_us(stable[1]) <= o.read_us <= to_us(stable[2])]
+    limits = limits_of(_means(good)) if len(good) >= FEWEST_STABLE else None
+    readings = _means(shown)
+    return ChartSeen(
+        process=process,
+        since=since,
+        belt=belt,
+        readings_gf=readings,
+        read_at=tuple(from_us(one.read_us) for one in shown),
+        tags=tuple(one.knife.tag for one in shown),
+        limits=limits,
+        stable_knives=len(good),
+        marks=() if limits is None else signals(readings, limits),
+        wobble=wobble,
+    )
+
+
+def _means(knives: Iterable[ReadKnife]) -> tuple[float, ...]:
+    return tuple(mean(list(one.first_after.values())) for one in knives)

@@ -1,0 +1,23 @@
+"""A study of the tester."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Study:
+    """Repeated readings of one marked spot on each of a few finished knives."""
+
+    id: int
+    version: int
+    changed: str
+    """What was changed about the tester before it; empty when nothing was."""
+    knives: int
+    """How many it asks for."""
+    begun_at: datetime
+    begun_by: str
+    finished_at: datetime | None
+    readings_gf: tuple[tuple[int, ...], ...]
+    """By knife, in the order of reading, in grams-force; only knives that were read."""
+    reading_ids: tuple[int, ...] = ()
+    """Ids of the rows of all readings."""
