@@ -162,6 +162,15 @@ def test_told_to_stop_the_terminal_is_given_back(start: Start, shop_file: Path, 
     assert "queueboard was told to stop" in terminal.text()
 
 
+def test_a_terminal_that_goes_away_while_it_is_drawn_on(start: Start, shop_file: Path) -> None:
+    """A window closed in the middle of a move ends the board as SIGHUP does; the program does not stay behind."""
+    terminal = opened(start, shop_file)
+
+    terminal.type("418-3+" * 5)
+
+    assert terminal.unplug() == 128 + signal.SIGHUP
+
+
 def test_two_windows_on_one_file(start: Start, shop_file: Path) -> None:
     """What one window moves, the other shows by itself."""
     one, other = opened(start, shop_file), opened(start, shop_file)
