@@ -9,6 +9,9 @@ from typing import TextIO
 from textual._xterm_parser import XTermParser
 from textual.app import App
 from textual.drivers.linux_driver import LinuxDriver
+from textual.events import Key
+
+from queueboard.board.lone_escape import ESC, LoneEscapes
 
 LOOK_SECONDS = 0.1
 """How long a lone Esc is waited on before it is a key of its own."""
@@ -74,14 +77,15 @@ class ShopDriver(LinuxDriver):
 
     def run_input_thread(self) -> None:
         """Turn bytes into keys and clicks."""
-        parser = XTermParser(self._debug)
+        parser, escapes = XTermParser(self._debug), LoneEscapes()
         decode = getincrementaldecoder("utf-8")(errors="replace").decode
         while not self.exit_event.is_set():
             readable, _, _ = select.select([self.fileno], [], [], LOOK_SECONDS)
             typed = os.read(self.fileno, 4096) if readable else b""
             if readable and not typed:
                 raise EOFError
-            # An empty text would tell the parser that nothing comes any more.
-            text = decode(typed)
-            for event in (*(parser.feed(text) if text else ()), *parser.tick()):
+            for part in escapes.take(decode(typed)) if readable else escapes.wait_is_over():
+                for event in [Key("escape", ESC)] if part == ESC else parser.feed(part):
+                    self.process_message(event)
+            for event in parser.tick():
                 self.process_message(event)

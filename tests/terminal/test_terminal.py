@@ -150,6 +150,16 @@ def test_a_byte_that_is_no_text(start: Start, shop_file: Path) -> None:
     assert restored(terminal.raw)
 
 
+def test_escape_with_the_next_key_right_behind_it(start: Start, shop_file: Path) -> None:
+    """Esc and a digit in one burst are two keys: the tag half typed is dropped, and the next one is read whole."""
+    terminal = opened(start, shop_file)
+
+    terminal.type("41\x1b418-1+")
+    terminal.until(lambda text: head_count(text) == "1")
+
+    assert on_bench(shop_file) == ["418-1"]
+
+
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_stop_the_terminal_is_given_back(start: Start, shop_file: Path, number: signal.Signals) -> None:
     """SIGINT, SIGTERM and SIGHUP leave the terminal as it was, with one sentence and an exit code that is not 0."""
