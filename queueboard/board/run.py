@@ -2,13 +2,13 @@
 
 import os
 import signal
-import sys
 from collections.abc import Callable
 from datetime import datetime
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.crash import write_report
 from queueboard.board.desk import Desk
+from queueboard.papers.output import print_trouble
 from queueboard.shop.opening import Shop
 
 FAILED = 1
@@ -31,18 +31,12 @@ def run_board(
     if app.failure is not None:
         path = write_report(app.failure, shop.path.parent, f"{clock():%Y-%m-%d %H:%M}")
         where = f" A report without anybody's data is in {path}." if path is not None else ""
-        _say(f"queueboard failed and has closed; everything up to the last “Saved” is in the shop file.{where}")
+        print_trouble(
+            f"queueboard failed and has closed; everything up to the last “Saved” is in the shop file.{where}"
+        )
         return FAILED
     if app.stopped_by is not None:
         name = signal.Signals(app.stopped_by).name
-        _say(f"queueboard was told to stop ({name}); everything up to the last “Saved” is in the shop file.")
+        print_trouble(f"queueboard was told to stop ({name}); everything up to the last “Saved” is in the shop file.")
         return 128 + app.stopped_by
     return app.return_code or 0
-
-
-def _say(sentence: str) -> None:
-    """Say it on the terminal, if that is still there."""
-    try:
-        print(sentence, file=sys.stderr)  # noqa: T201  # the board is closed, this is the terminal again
-    except OSError:
-        return

@@ -87,12 +87,8 @@ def look_before_opening(path: Path) -> int:
             f"{path} is not a shop file of queueboard; nothing in it was touched. Choose another with --file."
         )
     version = int.from_bytes(header[60:64])
-    newest = len(migrations.STEPS)
-    if version > newest:
-        raise FileError(
-            f"{path} was written by a newer queueboard (its layout is {version}, this one knows {newest}). "
-            "Upgrade queueboard; nothing in the file was touched."
-        )
+    if version > len(migrations.STEPS):
+        raise newer(path, version)
     _check_size(path, header)
     return version
 
@@ -124,6 +120,14 @@ def empty(path: Path) -> FileError:
     return FileError(
         f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy from "
         f"{path.parent / 'copies'} in its place, or run `queueboard start`."
+    )
+
+
+def newer(path: Path, version: int) -> FileError:
+    """The sentence for a file of a layout that this program does not know."""
+    return FileError(
+        f"{path} was written by a newer queueboard (its layout is {version}, this one knows {len(migrations.STEPS)}). "
+        "Upgrade queueboard; nothing in the file was touched."
     )
 
 

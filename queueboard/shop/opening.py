@@ -11,6 +11,7 @@ import platformdirs
 from queueboard.errors import FileError
 from queueboard.records import copying
 from queueboard.records import database as db
+from queueboard.records.cells import whole
 from queueboard.records.migrations import STEPS
 from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
@@ -33,13 +34,21 @@ class Shop:
     def reading(self) -> Iterator[db.ShopDatabase]:
         """One consistent view of the file."""
         with db.faults(self.path), self._database.reading():
+            self._insist_on_layout()
             yield self._database
 
     @contextmanager
     def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
         """One transaction of one action."""
         with db.faults(self.path), transaction(self._database, actor, operation, self._salt) as writing:
+            self._insist_on_layout()
             yield writing
+
+    def _insist_on_layout(self) -> None:
+        """Refuse a file that another, newer queueboard has led to its own layout while this one had it open."""
+        version = whole(self._database.one("PRAGMA user_version"))
+        if version > len(STEPS):
+            raise db.newer(self.path, version)
 
     @property
     def database(self) -> db.ShopDatabase:

@@ -1,6 +1,8 @@
 """The shop file is taken away, emptied or replaced while the board is open: the board says so by itself."""
 
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -25,9 +27,16 @@ def replaced(path: Path) -> None:
     path.write_bytes(whole)
 
 
+def led_on(path: Path) -> None:
+    """A newer queueboard has led the file to a layout of its own."""
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute("PRAGMA user_version = 99")
+
+
 @pytest.mark.parametrize(
     ("happens", "said"),
     [
+        (led_on, "was written by a newer queueboard (its layout is 99"),
         (Path.unlink, "was moved or taken away while the board is open"),
         (replaced, "was moved or taken away while the board is open"),
         (emptied, "was emptied while the board is open"),

@@ -2,6 +2,7 @@
 
 import sqlite3
 import stat
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from queueboard.records import database, migrations
 from queueboard.shop.looking import look
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.receiving import add_customer
 from queueboard.shop.starting import start_shop
 from queueboard.words import Column
 from tests.shop.place import NOW, box, by, parcel, small_shop, state
@@ -231,3 +233,14 @@ def test_a_step_that_fails_leaves_the_old_layout(closed: Path, monkeypatch: pyte
     assert raw.execute("PRAGMA user_version").fetchone() == (newest,)
     assert "place" not in [row[1] for row in raw.execute("PRAGMA table_info(thing)")]
     raw.close()
+
+
+def test_a_file_led_to_a_newer_layout_while_it_is_open_is_not_written(shop: Shop) -> None:
+    """What an open window tries after another queueboard has upgraded the file is refused, and stores nothing."""
+    with closing(sqlite3.connect(shop.path)) as raw:
+        raw.execute("PRAGMA user_version = 99")
+
+    with pytest.raises(FileError, match="layout is 99"):
+        add_customer(shop, by(), name="Maren Tallis")
+    with closing(sqlite3.connect(shop.path)) as raw:
+        assert raw.execute("SELECT count(*) FROM customer").fetchone() == (0,)

@@ -82,6 +82,12 @@ class Terminal:
         self.process.kill(signal.SIGKILL)
         self.ended()
 
+    def unplug(self) -> int:
+        """As a closed window would: no terminal any more; then wait for the end; the exit code."""
+        self.process.fileobj.close()
+        self.process.wait()
+        return self.process.exitstatus if self.process.exitstatus is not None else -int(self.process.signalstatus)
+
     def ended(self) -> int:
         """Wait for the end; the exit code, or minus the number of the signal."""
         end = time.monotonic() + PATIENCE_SECONDS

@@ -150,6 +150,16 @@ def test_a_byte_that_is_no_text(start: Start, shop_file: Path) -> None:
     assert restored(terminal.raw)
 
 
+def test_escape_with_the_next_key_right_behind_it(start: Start, shop_file: Path) -> None:
+    """Esc and a digit in one burst are two keys: the tag half typed is dropped, and the next one is read whole."""
+    terminal = opened(start, shop_file)
+
+    terminal.type("41\x1b418-1+")
+    terminal.until(lambda text: head_count(text) == "1")
+
+    assert on_bench(shop_file) == ["418-1"]
+
+
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_stop_the_terminal_is_given_back(start: Start, shop_file: Path, number: signal.Signals) -> None:
     """SIGINT, SIGTERM and SIGHUP leave the terminal as it was, with one sentence and an exit code that is not 0."""
@@ -160,6 +170,15 @@ def test_told_to_stop_the_terminal_is_given_back(start: Start, shop_file: Path, 
     assert terminal.ended() == 128 + number
     assert restored(terminal.raw)
     assert "queueboard was told to stop" in terminal.text()
+
+
+def test_a_terminal_that_goes_away_while_it_is_drawn_on(start: Start, shop_file: Path) -> None:
+    """A window closed in the middle of a move ends the board as SIGHUP does; the program does not stay behind."""
+    terminal = opened(start, shop_file)
+
+    terminal.type("418-3+" * 5)
+
+    assert terminal.unplug() == 128 + signal.SIGHUP
 
 
 def test_two_windows_on_one_file(start: Start, shop_file: Path) -> None:

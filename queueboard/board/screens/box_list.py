@@ -124,7 +124,7 @@ class BoxListScreen(ShopScreen[int | None]):
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         """Say it under the list, where it covers nothing; the next sentence or number replaces it."""
-        self.query_one("#typed", Static).update(f"!! {sentence}" if trouble else sentence)
+        self.query_one("#typed", Static).update(Content(f"! {sentence}" if trouble else sentence))
 
     def action_untype(self) -> None:
         """Take back the last digit."""

@@ -5,6 +5,7 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
+from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
@@ -52,7 +53,7 @@ class SummaryScreen(ShopScreen[None]):
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         """Say it below the text, where it covers nothing."""
-        self.query_one("#typed", Static).update(f"!! {sentence}" if trouble else sentence)
+        self.query_one("#typed", Static).update(Content(f"! {sentence}" if trouble else sentence))
 
     def action_leave(self) -> None:
         """Back to the board."""
