@@ -6,10 +6,10 @@ from datetime import date, time, timedelta
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.settings.shapes import MOST_CENTS
 from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MOST_CENTS = 9_999_999
 
 _DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."
 
