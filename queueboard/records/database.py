@@ -1,5 +1,6 @@
 """Opening, creating and looking at a shop file; every fault becomes a sentence before a byte is written."""
 
+import glob
 import os
 import sqlite3
 from collections.abc import Callable, Iterator, Sequence
@@ -20,6 +21,10 @@ Cell = int | str | None
 
 OLDEST_SQLITE = (3, 37, 0)
 """STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
+
+
+COPIES = "copies"
+"""The folder beside a shop file for the copies that the board makes by itself."""
 
 
 class ShopDatabase(SqliteDatabase):
@@ -80,6 +85,8 @@ def look_before_opening(path: Path) -> int:
             header = file.read(100)
     except PermissionError:
         raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {error.strerror}. Choose another file with --file.") from None
     if not header:
         raise empty(path)
     if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
@@ -118,9 +125,18 @@ def _check_size(path: Path, header: bytes) -> None:
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy from "
-        f"{path.parent / 'copies'} in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy "
+        f"{_where_copies_lie(path)}in its place, or run `queueboard start`."
     )
+
+
+def copies_of(path: Path) -> list[Path]:
+    """The copies that the board made of a file by itself, oldest first."""
+    return sorted((path.parent / COPIES).glob(f"{glob.escape(path.stem)}-*.qb"))
+
+
+def _where_copies_lie(path: Path) -> str:
+    return f"from {path.parent / COPIES} " if copies_of(path) else ""
 
 
 def newer(path: Path, version: int) -> FileError:
@@ -134,8 +150,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. The copies are in {path.parent / 'copies'}: "
-        "put the newest one in its place, and keep the damaged file."
+        f"{path} is damaged; nothing in it was touched. Keep it, and put the newest copy "
+        f"{_where_copies_lie(path)}in its place."
     )
 
 

@@ -1,5 +1,6 @@
 """Questions about promises, put to the picture: when a new box can be ready, whether by a day, what room is left."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -11,11 +12,11 @@ from queueboard.planning.announcing import Guess, announced
 from queueboard.planning.ledger import KNIVES_APART, Ledger
 from queueboard.planning.placing import Margins
 from queueboard.planning.queue import QueueBox, QueueKnife
+from queueboard.planning.quoting import Quote, quote, rush_seconds
 from queueboard.planning.quoting import can_do as can_do_by
-from queueboard.planning.quoting import quote, rush_seconds
 from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
-from queueboard.shop.bench_work import LEAVING_DAYS
+from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
 from queueboard.shop.picture import Picture
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
@@ -92,14 +93,11 @@ def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) 
     """When a box with these knives can be ready; None when that lies beyond the days planned ahead."""
     if picture.ledger is None or not knives:
         return None
-    ledger, planning = picture.ledger, picture.settings.planning
-    leaving = _leaving(picture, goes_by)
-    offered = {cutoff: moment for moment in reversed(leaving) if (cutoff := ledger.cutoff_of(moment)) is not None}
-    margins = _margins(picture)
-    told = quote(ledger.promised, _new_box(picture, knives), margins, offered, _here_from(picture, ledger, knives))
-    if told is None:
+    planning, leaving = picture.settings.planning, _leaving(picture, goes_by, HORIZON_DAYS)
+    first = _first(picture, picture.ledger, knives, _leaving(picture, goes_by), leaving)
+    if first is None:
         return None
-    leaves = offered[told.cutoff]
+    leaves, told = first
     later = [moment for moment in leaving if moment >= leaves][planning.safety_days :]
     if not later:
         return None
@@ -116,6 +114,27 @@ def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) 
         safety_days=planning.safety_days,
         binds=None if told.binds is None else picture.box_by_id(told.binds.box_id).box.number,
     )
+
+
+def _first(
+    picture: Picture, ledger: Ledger, knives: Inside, near: Sequence[datetime], every: Sequence[datetime]
+) -> tuple[datetime, Quote] | None:
+    """The first moment that bears a box, and its quote: one of the near ones, which the plan knows, or a later one."""
+    box, margins, here_from = _new_box(picture, knives), _margins(picture), _here_from(picture, ledger, knives)
+
+    def told(ledger: Ledger, moments: Sequence[datetime]) -> tuple[datetime, Quote] | None:
+        offered = {cutoff: moment for moment in reversed(moments) if (cutoff := ledger.cutoff_of(moment)) is not None}
+        quoted = quote(ledger.promised, box, margins, offered, here_from)
+        return None if quoted is None else (offered[quoted.cutoff], quoted)
+
+    def later(moment: datetime) -> tuple[datetime, Quote] | None:
+        return told(ledger.with_moment(moment), (moment,))
+
+    beyond = every[len(near) :]
+    soon = told(ledger, near)
+    if soon is not None or not beyond or later(beyond[-1]) is None:
+        return soon
+    return later(beyond[bisect_left(beyond, True, key=lambda moment: later(moment) is not None)])
 
 
 def can_do(
@@ -189,8 +208,8 @@ def _days(first: date, until: date) -> tuple[date, ...]:
     return tuple(first + timedelta(days=offset) for offset in range((until - first).days))
 
 
-def _leaving(picture: Picture, goes_by: GoesBy) -> tuple[datetime, ...]:
-    return leaving_moments(_calendar(picture), picture.now.date(), LEAVING_DAYS, goes_by)
+def _leaving(picture: Picture, goes_by: GoesBy, days: int = LEAVING_DAYS) -> tuple[datetime, ...]:
+    return leaving_moments(_calendar(picture), picture.now.date(), days, goes_by)
 
 
 def _moment(picture: Picture, goes_by: GoesBy, carrier_days: int, day: date, at: time | None) -> datetime:

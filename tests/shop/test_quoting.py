@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from queueboard.shop.announcing import announce_box
+from queueboard.shop.bench_work import LEAVING_DAYS
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
@@ -64,6 +65,21 @@ def test_an_offer_keeps_every_promise_and_the_day_before_does_not(shop: Shop) ->
     before = can_do(seen, knives, GoesBy.PICK_UP, 0, told.day - timedelta(days=1))
     assert before is not None
     assert not before.yes
+
+
+def test_an_offer_lies_weeks_ahead_where_the_work_does(shop: Shop) -> None:
+    """With five weeks of work the first day that bears the box is told: the one before it is a no, it is a yes."""
+    for _ in range(18):
+        counter(shop, knives=60)
+    seen = picture(shop)
+
+    told = offer(seen, [chef()] * 20, GoesBy.PICK_UP, 0)
+
+    assert told is not None
+    assert (told.day - TODAY).days > LEAVING_DAYS
+    open_before = told.leaves.date() - timedelta(days=1 if told.leaves.weekday() else 3)
+    answers = [can_do(seen, [chef()] * 20, GoesBy.PICK_UP, 0, day) for day in (open_before, told.day)]
+    assert [answer is not None and answer.yes for answer in answers] == [False, True]
 
 
 def test_a_wish_says_whom_it_would_make_late(shop: Shop) -> None:

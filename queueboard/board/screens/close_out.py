@@ -184,6 +184,5 @@ class CloseOutScreen(ShopScreen[None]):
 
         A refusal stays even where another window has gone a step further meanwhile.
         """
-        said = f"! {sentence}" if trouble else sentence
-        self.refusal = said if trouble else ""
-        self.query_one(StepView).say(said)
+        self.refusal = f"! {sentence}" if trouble else ""
+        self.query_one(StepView).say(self.refusal or sentence)
