@@ -121,10 +121,10 @@ async def test_a_disk_that_keeps_nothing_is_said(two_boxes: Shop) -> None:
     put_in_the_way(two_boxes.path.parent / "typed")
     app = Host(desk, lambda: ReceiveScreen(desk))
     async with app.run_test(size=SMALL, notifications=True) as pilot:
-        await pilot.press("b", "o", "enter")
+        await pilot.press("b", "o", "enter", "enter", "enter", "enter")
         await pilot.pause()
 
-        assert "cannot be kept against a power cut" in " ".join(dump(app).split())
+        assert " ".join(dump(app).split()).count("against a power cut") == 1
         assert isinstance(app.screen, ReceiveScreen)
         assert app.screen.picker.new_name == "bo"
 
