@@ -206,3 +206,11 @@ class CloseStep(StrEnum):
     LABEL = "label"
     MONEY = "money"
     GO = "go"
+
+
+class StaysOut(StrEnum):
+    """Why the time of a run teaches nothing about the minutes."""
+
+    THROWN_AWAY = "thrown away"
+    TOO_LONG = "over twice its estimate"
+    TOO_SHORT = "less than a fifth of its estimate"

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import run_words
-from queueboard.shop.measuring import just_begun
+from queueboard.shop.measuring import just_begun, why_not_learned
 from queueboard.shop.picture import Picture
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
@@ -58,4 +58,6 @@ def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     if just_begun(bench, bench.finished_at):
         return f"Run of {bench.process} done, too soon after it began to count its time, to {to}: {tags}"
     worked = minutes_words(bench.worked_seconds(bench.finished_at) // 60)
-    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. x throws its time away."
+    why = why_not_learned(bench, bench.finished_at)
+    rest = "x throws its time away" if why is None else f"Nothing is learned from its time, {why.value}"
+    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. {rest}."

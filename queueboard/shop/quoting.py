@@ -8,7 +8,7 @@ from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
-from queueboard.planning.announcing import Guess, announced
+from queueboard.planning.announcing import USUAL_KNIVES, Guess, announced
 from queueboard.planning.ledger import KNIVES_APART, Ledger
 from queueboard.planning.placing import Margins
 from queueboard.planning.queue import QueueBox, QueueKnife
@@ -17,7 +17,7 @@ from queueboard.planning.quoting import can_do as can_do_by
 from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
-from queueboard.shop.picture import Picture
+from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
 from queueboard.words import GoesBy, PromiseKind
@@ -184,16 +184,31 @@ def week(picture: Picture, days: int = 7) -> tuple[DayLoad, ...]:
     return tuple(_load(picture, calendar, today + timedelta(days=offset)) for offset in range(days))
 
 
+def minutes_after(picture: Picture, day: date) -> int:
+    """Bench minutes of the plan, set-ups included, that are worked after a day."""
+    return max(0, _minutes(_planned_seconds(picture) - _bench_seconds(picture, day + timedelta(days=1))))
+
+
+def _planned_seconds(picture: Picture) -> int:
+    return sum(run.end_second - run.start_second for run in picture.plan.runs)
+
+
+def _bench_seconds(picture: Picture, until: date) -> int:
+    """What all people have at the bench from now to a day."""
+    if picture.ledger is None:
+        return 0
+    bench = picture.ledger.bench
+    return sum(bench.clock.seconds_on(day) for day in _days(picture.now.date(), until)) * bench.rules.people
+
+
 def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
-    there = planned = 0
-    if picture.ledger is not None:
-        bench = picture.ledger.bench
-        there = bench.clock.seconds_on(day) * bench.rules.people
-        before = sum(bench.clock.seconds_on(other) for other in _days(picture.now.date(), day)) * bench.rules.people
-        work = sum(run.end_second - run.start_second for run in picture.plan.runs)
-        planned = max(0, work - before)
+    before = _bench_seconds(picture, day)
+    there = _bench_seconds(picture, day + timedelta(days=1)) - before
+    planned = max(0, _planned_seconds(picture) - before)
     due = sum(
-        box.forecast.minutes_left for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day
+        _due_minutes(box, picture.settings)
+        for box in picture.boxes
+        if box.ship_by is not None and box.ship_by.date() == day
     )
     return DayLoad(
         day=day,
@@ -202,6 +217,13 @@ def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
         due_minutes=due,
         closed=why_closed(calendar, day) or "",
     )
+
+
+def _due_minutes(box: BoxPicture, settings: Settings) -> int:
+    """Hands-on minutes of a box that are not begun; a guess for one that nobody has opened."""
+    if box.box.opened:
+        return box.forecast.minutes_left
+    return settings.planning.announced_minutes * (box.box.said_knives or USUAL_KNIVES)
 
 
 def _days(first: date, until: date) -> tuple[date, ...]:
