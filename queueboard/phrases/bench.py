@@ -1,5 +1,6 @@
 """The runs at the bench in words: whose, since when, how long so far, whether the bell rang; and which comes next."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
@@ -49,6 +50,14 @@ def clock_of_run_words(bench: BenchRun, now: datetime) -> str:
     if not bench.timed:
         parts.append("its time does not count")
     return ", ".join(parts)
+
+
+def over_words(before: Sequence[BenchRun], picture: Picture) -> str:
+    """Which runs an action has ended by moving their last knives: " The run of plain is over."; else empty."""
+    still = {bench.id for bench in picture.runs}
+    return "".join(
+        f" The run of {bench.process} is over, its clock stands." for bench in before if bench.id not in still
+    )
 
 
 def finished_words(bench: BenchRun, tags: str, to: str) -> str:
