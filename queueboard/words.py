@@ -256,3 +256,11 @@ class SecondLook(StrEnum):
     ONE_MORE = "one more try"
     LOWER = "lower the claim and tell"
     DECLINE = "decline without charge"
+
+
+class StaysOut(StrEnum):
+    """Why the time of a run teaches nothing about the minutes."""
+
+    THROWN_AWAY = "thrown away"
+    TOO_LONG = "over twice its estimate"
+    TOO_SHORT = "less than a fifth of its estimate"

@@ -10,7 +10,7 @@ from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
-from queueboard.errors import QueueboardError
+from queueboard.errors import QueueboardError, TypedError
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
@@ -29,6 +29,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
+        self._insisted_on: object = None
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; called after every action and when another window has written."""
@@ -60,6 +61,12 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
             return None
         self.refresh_picture()
         return (answer,)
+
+    def insist(self, about: object, question: str) -> None:
+        """Ask back before something unusual is stored: TypedError once; the same once more goes through."""
+        if self._insisted_on != about:
+            self._insisted_on = about
+            raise TypedError(question)
 
     def refused(self, error: QueueboardError) -> None:
         """Say why nothing was stored."""

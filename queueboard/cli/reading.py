@@ -16,6 +16,7 @@ from queueboard.cli.common import (
     shop_of,
     trouble,
 )
+from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
@@ -51,11 +52,13 @@ def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dic
 
 def box(args: argparse.Namespace, clock: Clock) -> int:
     """Everything about one box, by its number or a tag of it."""
-    number = parse_tag(args.number).box
+    tag = parse_tag(args.number)
     picture = picture_of(args, clock)
-    box = picture.box(number)
+    box = picture.box(tag.box)
     if box is None:
-        return trouble(f"Box {number} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
+        return trouble(f"Box {tag.box} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
+    if tag.knife is not None and all(knife.number != tag.knife for knife in box.knives):
+        return trouble(f"There is no knife {tag}. `queueboard box {tag.box}` shows those of the box.", NOTHING_FOUND)
     return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
 
 
@@ -70,6 +73,8 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
     """A sentence to read aloud for each open box that fits."""
     text = clean(" ".join(args.text))
+    if not text:
+        raise TypedError("Type what to look for: a name, a town, a tag, or the last figures of a phone.")
     picture = picture_of(args, clock)
     found = find(picture, text)
     if args.json:

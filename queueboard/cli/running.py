@@ -68,7 +68,7 @@ def build_parser() -> argparse.ArgumentParser:
         return added
 
     start = add("start", acting.start, "make the shop's file, from the starter settings or your own")
-    start.add_argument("--settings", type=Path, metavar="FILE", help="settings to begin with")
+    start.add_argument("--settings", type=_path, metavar="FILE", help="settings to begin with")
     demo = add("demo", board.demo, "open the board of an invented shop, thrown away afterwards (kept with --file)")
     demo.add_argument("--date", type=_day, metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
     demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
@@ -87,17 +87,24 @@ def build_parser() -> argparse.ArgumentParser:
     for reader in (day, late, labels, boxes, box, find, asked, said):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
-    settings.add_argument("--take", type=Path, metavar="FILE", help="take in the settings of this file")
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=Path, help="a new file")
+    settings.add_argument("--take", type=_path, metavar="FILE", help="take in the settings of this file")
+    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_path, help="a new file")
     return parser
 
 
 def _common(default: str | None) -> _Parser:
     """The options of every command; they may stand before or after its name."""
     common = _Parser(add_help=False, argument_default=default)
-    common.add_argument("--file", type=Path, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
+    common.add_argument("--file", type=_path, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
     common.add_argument("--as", dest="initials", metavar="INITIALS", help="who acts (else QUEUEBOARD_AS)")
     return common
+
+
+def _path(text: str) -> Path:
+    """A file named by the person; an empty name would mean the folder one stands in."""
+    if not text.strip():
+        raise argparse.ArgumentTypeError("no file is named")
+    return Path(text)
 
 
 def _day(text: str) -> date:

@@ -22,11 +22,13 @@ MOST = 999
 LONGEST_PHRASE = 4
 SHAPE = "A line is: how many, kind, length, edge, condition, then “, mark” and “! wish”."
 
-_COUNT = re.compile(r"(\d+)x?")
-_MARK_COMMA = re.compile(r",(?!\d)|(?<!\d),")
+_COUNT = re.compile(r"([0-9]+)x?")
+_NO_COUNT = re.compile(r"[-+]?[0-9]*[.,/]?[0-9]+x?")
+"""A number that counts no knives."""
+_MARK_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),")
 """A comma between two digits belongs to a number: 20,5."""
 _CHIP_WORDS = ("chip", "chips")
-_DEPTH = re.compile(r"(\d+(?:[.,]\d+)?)(mm)?")
+_DEPTH = re.compile(r"([0-9]+(?:[.,][0-9]+)?)(mm)?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +56,7 @@ class _Found:
 
 def read_line(text: str, settings: Settings) -> KnifeLine:
     """Read one line; TypedError is the question to ask back, with the word that is in doubt."""
-    text = clean(text, field="line of knives")
+    text = clean(text, field="line")
     head, mark, wish = _parts(text)
     _no_knives_in(mark, settings)
     words = head.casefold().split()
@@ -93,6 +95,8 @@ def _no_knives_in(mark: str, settings: Settings) -> None:
 
 def _count(words: list[str]) -> tuple[int, list[str]]:
     match = _COUNT.fullmatch(words[0]) if words else None
+    if match is None and words and _NO_COUNT.fullmatch(words[0]):
+        raise TypedError(f"“{words[0]}” knives in one line? Type a whole number from 1 to {MOST}.")
     if match is None:
         return 1, words
     count = int(match[1])

@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from queueboard.phrases.announced import expected_today, not_come_boxes
 from queueboard.phrases.bench import bench_run
+from queueboard.phrases.boxes import found_in
 from queueboard.phrases.day import leaves_today, waiting_boxes
 from queueboard.phrases.late import late_boxes
 from queueboard.phrases.phone import phone_sentence
@@ -115,7 +116,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "honest_day": _iso(box.honest_day),
         "done_by": _iso(None if forecast.finish is None else forecast.finish.astimezone(picture.now.tzinfo)),
         "minutes_left": forecast.minutes_left,
-        "counts": {column.value.replace(" ", "_"): len(box.in_column(column)) for column in Column},
+        "counts": {column.value.replace(" ", "_"): found_in(box, column) for column in Column},
         "on_hand": len(box.on_hand),
         "can_leave": box.ready_count,
         "price_cents": box.price_cents,

@@ -131,7 +131,7 @@ def _label_trouble(label: ReturnLabel | None, today: date) -> str:
     if label is None:
         return "This box has no return label. Set one, or let it be picked up."
     if label.state is LabelState.TO_BUY:
-        return "The return label is still to be bought."
+        return "The return label is still to be bought. Buy it, note that, and come back: what is counted stays."
     if label.state is LabelState.USED:
         return "The return label was used already. Set a new one for this parcel."
     if label.expires_on is not None and label.expires_on < today:

@@ -1,10 +1,11 @@
 """The runs at the bench in words: whose, since when, how long so far, whether the bell rang; and which comes next."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import run_words
-from queueboard.shop.measuring import just_begun
+from queueboard.shop.measuring import just_begun, why_not_learned
 from queueboard.shop.picture import Picture
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
@@ -51,6 +52,14 @@ def clock_of_run_words(bench: BenchRun, now: datetime) -> str:
     return ", ".join(parts)
 
 
+def over_words(before: Sequence[BenchRun], picture: Picture) -> str:
+    """Which runs an action has ended by moving their last knives: " The run of plain is over."; else empty."""
+    still = {bench.id for bench in picture.runs}
+    return "".join(
+        f" The run of {bench.process} is over, its clock stands." for bench in before if bench.id not in still
+    )
+
+
 def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     """What is said when a run is finished: run of plain finished after 24 min, to testing: 417-1, 417-2."""
     if bench.finished_at is None or not bench.timed:
@@ -58,4 +67,6 @@ def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     if just_begun(bench, bench.finished_at):
         return f"Run of {bench.process} done, too soon after it began to count its time, to {to}: {tags}"
     worked = minutes_words(bench.worked_seconds(bench.finished_at) // 60)
-    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. x throws its time away."
+    why = why_not_learned(bench, bench.finished_at)
+    rest = "x throws its time away" if why is None else f"Nothing is learned from its time, {why.value}"
+    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. {rest}."

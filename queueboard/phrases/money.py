@@ -22,6 +22,12 @@ def owed_words(cents: int, settings: Settings) -> str:
     return "paid" if cents == 0 else f"{money(-cents, settings)} too much paid"
 
 
+def too_much_words(cents: int, owed_cents: int, settings: Settings) -> str:
+    """What is asked back before more money is taken than is owed."""
+    owed = f"{money(owed_cents, settings)} is owed" if owed_cents > 0 else "nothing is owed"
+    return f"{owed[0].upper()}{owed[1:]}, not {money(cents, settings)}. The same key once more takes it all the same."
+
+
 def box_owed_words(box: BoxPicture, settings: Settings) -> str:
     """What a box still has to pay; not priced yet before it is opened, nothing to pay where nothing is charged."""
     if not box.box.opened:

@@ -110,7 +110,9 @@ def undo_words(step: Step) -> str:
 
 
 def undone_words(step: Step) -> str:
-    """What is said once a step is undone: Undone. 417-3 moved to testing, yesterday 16:20."""
+    """What is said once a step is undone: Undone: 417-3 moved to testing. Of an undo: Done again: 417-3 moved."""
+    if step.operation == "undo" and step.about.undone:
+        return f"Done again: {_words(step.about.undone, step.about, 0)}."
     return f"Undone: {step_words(step)}."
 
 

@@ -71,7 +71,8 @@ def answer_words(advice: Advice, answer: Answer, today: date) -> str:
     """Fri 13 Nov: yes, 97 % sure; Fri 13 Nov: no, and what it would cost whom."""
     wished = wish_words(advice.wish, today)
     if not answer.yes:
-        return f"{wished}: no, {_why_not(answer)}"
+        past = advice.wish.day is not None and advice.wish.day < today
+        return f"{wished}: no, {'that day is past' if past else _why_not(answer)}"
     return f"{wished}: yes" if advice.overloads else f"{wished}: yes, {sure_words(answer.sure_permille)}"
 
 
@@ -91,7 +92,7 @@ def _why_not(answer: Answer) -> str:
     if answer.costs:
         return f"it would make {_costs_words(answer.costs)}"
     if answer.presses is not None:
-        return f"too little would be left free before the promise of box {answer.presses}"
+        return f"it would leave too little to spare for box {answer.presses}"
     return "it cannot be done by then"
 
 

@@ -6,12 +6,17 @@ from datetime import date, time, timedelta
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.settings.shapes import MOST_CENTS
 from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MOST_CENTS = 9_999_999
 
-_DAY_HELP = "Type it like 2026-11-27, 27.11, fri, today, tomorrow or +3."
+MONTHS: tuple[str, ...] = (
+    *("january", "february", "march", "april", "may", "june"),
+    *("july", "august", "september", "october", "november", "december"),
+)
+
+_DAY_HELP = "Type it like 2026-11-27, 27.11, 27 nov, fri, today, tomorrow or +3."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +84,7 @@ def parse_time(text: str) -> time:
 
 
 def parse_day(text: str, today: date) -> date:
-    """Read a day: 2026-11-27, 27.11, 27.11.2026, fri, friday, today, tomorrow, +3 (days from *today*).
+    """Read a day: 2026-11-27, 27.11, 27.11.2026, 27 nov, nov 27, fri, friday, today, tomorrow, +3 (days from *today*).
 
     A weekday is the next one after today; on that weekday itself it is asked back. A day without a year is the next
     such day, and is asked back when that is more than half a year away. At most a year back and three years ahead.
@@ -113,20 +118,31 @@ def _spoken_day(typed: str, today: date) -> date | None:
 
 
 def _written_day(typed: str, today: date) -> date | None:
-    """2026-11-27, 27.11.2026 and 27.11; None when it is none of them."""
+    """2026-11-27, 27.11.2026, 27.11 and 27 nov; None when it is none of them."""
     if match := re.fullmatch(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", typed):
         return _existing(int(match[1]), int(match[2]), int(match[3]))
     if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})", typed):
         return _existing(int(match[3]), int(match[2]), int(match[1]))
-    match = re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed)
-    if match is None:
+    found = _day_and_month(typed)
+    if found is None:
         return None
-    day, month = int(match[1]), int(match[2])
+    day, month = found
     passed = (month, day) < (today.month, today.day)
     coming = _existing(today.year + passed, month, day)
     if (coming - today).days > 183:
         raise TypedError(f"{typed} is more than half a year away. Type it with its year: {coming.isoformat()}.")
     return coming
+
+
+def _day_and_month(typed: str) -> tuple[int, int] | None:
+    """27.11 and 27 nov or nov 27; None when it is none of them."""
+    if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed):
+        return int(match[1]), int(match[2])
+    words = re.fullmatch(r"(?=.*[0-9])([0-9]{1,2})?\.? ?([a-z]{3,9})\.? ?([0-9]{1,2})?", typed)
+    if words is None or (words[1] and words[3]):
+        return None
+    month = next((n for n, name in enumerate(MONTHS, start=1) if name.startswith(words[2])), None)
+    return None if month is None else (int(words[1] or words[3]), month)
 
 
 def _existing(year: int, month: int, day: int) -> date:

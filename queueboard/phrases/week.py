@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from queueboard.clean import cell_text
 from queueboard.phrases.dates import date_words
 from queueboard.shop.picture import Picture
-from queueboard.shop.quoting import DayLoad, rush_minutes
+from queueboard.shop.quoting import DayLoad, minutes_after, rush_minutes
 
 BOOKED, FREE = "█", "░"
 BAR = 24
@@ -56,6 +56,5 @@ def rush_words(picture: Picture) -> str:
 
 def later_words(picture: Picture, loads: tuple[DayLoad, ...]) -> str:
     """After these days: 90 min of work, set-ups included; after these days: nothing yet."""
-    whole = sum(run.end_second - run.start_second for run in picture.plan.runs)
-    beyond = max(0, (whole + 30) // 60 - sum(load.planned_minutes for load in loads))
+    beyond = minutes_after(picture, loads[-1].day)
     return f"after these days: {f'{beyond} min of work' if beyond else 'nothing yet'}"

@@ -49,12 +49,25 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         "LOOKED FOR" if knife.looking_for else "",
         f"WAITS for {waits}" if waits else "",
         f"came back from testing {knife.rework} x" if knife.rework else "",
-        "LOOKS LIKE a knife of another box here" if knife.id in box.look_alikes else "",
+        twin_words(knife, picture) if knife.id in box.look_alikes else "",
         knife.mark,
         f"WISH: {knife.wish.upper()}" if knife.wish else "",
         f"note: {knife.note}" if knife.note else "",
     )
     return " · ".join(part for part in parts if part)
+
+
+def twin_words(knife: Knife, picture: Picture) -> str:
+    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
+    twins = [
+        other.tag
+        for box in picture.boxes
+        for other in box.on_hand
+        if other.id in box.look_alikes
+        and other.box_id != knife.box_id
+        and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
+    ]
+    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""
 
 
 def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:

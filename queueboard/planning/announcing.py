@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from queueboard.planning.queue import QueueBox, QueueKnife
 
+USUAL_KNIVES = 6
+"""In a box when nobody said how many. A guess, no source."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Guess:
@@ -18,8 +21,8 @@ class Guess:
     """Of a knife on average over all that boxes hold, above 0."""
     knife_spread: float = 0.35
     """How far a box's own average strays from that by its kinds and sizes, as a share. A guess, no source."""
-    count: int = 6
-    """Knives when nobody said how many. A guess, no source."""
+    count: int = USUAL_KNIVES
+    """Knives when nobody said how many."""
     count_spread: float = 0.60
     """How far the count strays when nobody said, as a share of it. A guess, no source."""
     said_spread: float = 0.15

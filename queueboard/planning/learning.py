@@ -7,8 +7,9 @@ minutes count most, with hundreds the measured ones.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from enum import Enum, auto
 from math import sqrt
+
+from queueboard.words import StaysOut
 
 SHOP_SD = 0.15
 """How far a shop as a whole works from the starter minutes, as a share. Simulated here, no shop's data."""
@@ -31,6 +32,8 @@ BELIEVABLE = (YIELD_MEAN / 2, YIELD_MEAN * 1.5)
 did not move what was done; above, the knives of several days were moved at once."""
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
+TOO_SHORT = 5
+"""A run of less than its estimate divided by so much was begun late or finished by a slip. A choice, no source."""
 TOUCH_SECONDS = 10
 """Nobody takes a knife up, draws both sides over a belt and lays it down in less. A choice, no source."""
 
@@ -55,14 +58,6 @@ class MeasuredRun:
     """True when the person said that this time does not count."""
 
 
-class StaysOut(Enum):
-    """Why a measured run teaches nothing."""
-
-    THROWN_AWAY = auto()
-    TOO_LONG = auto()
-    TOO_SHORT = auto()
-
-
 def stays_out(run: MeasuredRun) -> StaysOut | None:
     """Why a run is not counted; None when it is.
 
@@ -70,7 +65,7 @@ def stays_out(run: MeasuredRun) -> StaysOut | None:
     """
     if run.thrown_away:
         return StaysOut.THROWN_AWAY
-    if too_short(run.measured_seconds, run.knives):
+    if too_short(run.measured_seconds, run.knives) or TOO_SHORT * run.measured_seconds < run.estimated_seconds:
         return StaysOut.TOO_SHORT
     return StaysOut.TOO_LONG if run.measured_seconds > TOO_LONG * run.estimated_seconds else None
 

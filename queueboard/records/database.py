@@ -1,8 +1,9 @@
 """Opening, creating and looking at a shop file; every fault becomes a sentence before a byte is written."""
 
+import glob
 import os
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import quote
@@ -20,6 +21,10 @@ Cell = int | str | None
 
 OLDEST_SQLITE = (3, 37, 0)
 """STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
+
+
+COPIES = "copies"
+"""The folder beside a shop file for the copies that the board makes by itself."""
 
 
 class ShopDatabase(SqliteDatabase):
@@ -80,6 +85,8 @@ def look_before_opening(path: Path) -> int:
             header = file.read(100)
     except PermissionError:
         raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {error.strerror}. Choose another file with --file.") from None
     if not header:
         raise empty(path)
     if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
@@ -118,9 +125,18 @@ def _check_size(path: Path, header: bytes) -> None:
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy from "
-        f"{path.parent / 'copies'} in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy "
+        f"{_where_copies_lie(path)}in its place, or run `queueboard start`."
     )
+
+
+def copies_of(path: Path) -> list[Path]:
+    """The copies that the board made of a file by itself, oldest first."""
+    return sorted((path.parent / COPIES).glob(f"{glob.escape(path.stem)}-*.qb"))
+
+
+def _where_copies_lie(path: Path) -> str:
+    return f"from {path.parent / COPIES} " if copies_of(path) else ""
 
 
 def newer(path: Path, version: int) -> FileError:
@@ -134,8 +150,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. The copies are in {path.parent / 'copies'}: "
-        "put the newest one in its place, and keep the damaged file."
+        f"{path} is damaged; nothing in it was touched. Keep it, and put the newest copy "
+        f"{_where_copies_lie(path)}in its place."
     )
 
 
@@ -169,21 +185,41 @@ def create(path: Path, salt: str, now_us: int) -> None:
         if has_wal_reset_fix(sqlite3.sqlite_version_info):
             connection.execute("PRAGMA journal_mode = WAL")
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-        bring_up(connection, 0)
+        bring_up(connection)
         connection.execute("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, now_us))
     finally:
         connection.close()
 
 
-def bring_up(connection: sqlite3.Connection, version: int) -> None:
-    """Lead a file from its version to the newest layout, in one transaction: wholly old or wholly new."""
-    steps = "\n".join(migrations.STEPS[version:])
+def bring_up(connection: sqlite3.Connection, before: Callable[[], None] | None = None) -> None:
+    """Lead a file to the newest layout, in one transaction: wholly old or wholly new.
+
+    The file's version is read where nobody else can write any more, so that of two programs that open an old file at
+    once the second finds it led on. before is called only where there is something to lead on.
+    """
+    connection.execute("BEGIN IMMEDIATE")
     try:
-        connection.executescript(f"BEGIN IMMEDIATE;\n{steps}\nPRAGMA user_version = {len(migrations.STEPS)};\nCOMMIT;")
-    except sqlite3.Error:
+        version = connection.execute("PRAGMA user_version").fetchone()[0]
+        if version < len(migrations.STEPS):
+            if before:
+                before()
+            for statement in _statements("\n".join(migrations.STEPS[version:])):
+                connection.execute(statement)
+            connection.execute(f"PRAGMA user_version = {len(migrations.STEPS)}")
+        connection.execute("COMMIT")
+    finally:
         if connection.in_transaction:
             connection.execute("ROLLBACK")
-        raise
+
+
+def _statements(script: str) -> Iterator[str]:
+    """The statements of a script one by one; the library's own way to run one would first end the transaction."""
+    begun = ""
+    for part in script.split(";"):
+        begun += part + ";"
+        if sqlite3.complete_statement(begun):
+            yield begun
+            begun = ""
 
 
 @contextmanager

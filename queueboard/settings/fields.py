@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from queueboard.clean import clean, shown
 from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
-from queueboard.settings.shapes import Span
+from queueboard.settings.shapes import MOST_CENTS, Span
 
 _CLOCK = re.compile(r"([01]\d|2[0-3]):([0-5]\d)")
 
@@ -109,7 +109,7 @@ class Table:
         """An amount such as 9 or 9.50 as whole cents, 0 to 99999.99."""
         value = self.need(key)
         number = _decimal(value)
-        if number is None or not 0 <= number <= Decimal("99999.99"):
+        if number is None or not 0 <= number <= Decimal(MOST_CENTS).scaleb(-2):
             raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {written(value)}", key)
         cents = int(number * 100)
         if Decimal(cents).scaleb(-2) != number:

@@ -21,6 +21,8 @@ from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Se
 MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
 LONGEST_LINE = 1000
+LONGEST_CLOSURE = 366
+"""Days; a longer one is a slip of the year."""
 MOST_MARKETS = 50
 
 _TABLES = (
@@ -173,6 +175,11 @@ def _closure(table: Table) -> Closure:
     if last < first:
         raise table.wrong(
             f"this closure ends on {last}, before it begins on {first}; write the earlier day first", "last"
+        )
+    if (last - first).days >= LONGEST_CLOSURE:
+        raise table.wrong(
+            f"this closure of {(last - first).days + 1} days is longer than {LONGEST_CLOSURE}; look at its years",
+            "last",
         )
     return Closure(first=first, last=last, reason=table.text("reason", longest=60))
 

@@ -7,6 +7,9 @@ from zoneinfo import ZoneInfo
 
 from queueboard.words import Condition, Edge, PlanOrder
 
+MOST_CENTS = 9_999_999
+"""The largest amount anywhere, a price or a payment: 99999.99."""
+
 Span = tuple[time, time]
 """From and to on the wall clock of the shop, to after from."""
 

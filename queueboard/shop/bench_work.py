@@ -83,15 +83,15 @@ class BenchWork:
         )
 
     def _coming(self) -> Iterator[AnnouncedWork]:
-        """The announced boxes that were promised."""
+        """The promised boxes that nobody has opened: announced, or in the door."""
         for box in self.work.boxes:
             promises = self.work.promises.get(box.id, ())
             due = self.ship_by(box, promises[-1]) if promises else None
-            if box.announced and due is not None:
+            if not box.opened and due is not None:
                 yield AnnouncedWork(
                     box_id=box.id,
                     ship_by=due,
-                    knives=box.expected_knives,
+                    knives=box.said_knives,
                     knife_seconds=60 * self.settings.planning.announced_minutes,
                 )
 

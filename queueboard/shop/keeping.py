@@ -7,13 +7,14 @@ from pathlib import Path
 
 from queueboard.errors import FileError
 from queueboard.records import copying
+from queueboard.records import database as db
 from queueboard.records.making import to_disk
 from queueboard.shop.opening import Shop
 
 
 def copies_folder(shop: Shop) -> Path:
     """Where the automatic copies lie: beside the shop file."""
-    return shop.path.parent / "copies"
+    return shop.path.parent / db.COPIES
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
@@ -39,7 +40,7 @@ def copy_to(shop: Shop, target: Path, now: datetime) -> None:
 
 def newest_copy_at(shop: Shop) -> datetime | None:
     """When the newest automatic copy was made; None when there is none."""
-    found = sorted(copies_folder(shop).glob(f"{shop.path.stem}-*.qb"))
+    found = db.copies_of(shop.path)
     return _made_at(found[-1]) if found else None
 
 

@@ -7,7 +7,7 @@ from itertools import groupby
 from operator import itemgetter
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
-from queueboard.planning.learning import MeasuredRun, WorkedDay, too_short
+from queueboard.planning.learning import MeasuredRun, WorkedDay, stays_out, too_short
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
 from queueboard.records.measuring import FinishedRun, WorkChange, WorkLeft, finished_runs, gone_forward, work_left
@@ -16,6 +16,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BenchWindow
+from queueboard.words import StaysOut
 
 MOST_RUNS = 100
 """Newest runs of each process that are looked at: about a thousand knives, beyond which the minutes hardly change."""
@@ -51,6 +52,21 @@ def _measured(process: int, run: FinishedRun) -> MeasuredRun:
 def just_begun(run: BenchRun, now: datetime) -> bool:
     """True while nobody can have worked its knives: so short a time is not learned from."""
     return too_short(run.worked_seconds(now) - run.set_up_seconds, len(run.knife_ids))
+
+
+def why_not_learned(run: BenchRun, now: datetime) -> StaysOut | None:
+    """Why a run's time up to now, or to its end, teaches nothing; None when it does. Of the knives that it has now."""
+    return stays_out(
+        MeasuredRun(
+            process=0,
+            knives=len(run.knife_ids),
+            boxes=1,
+            starter_seconds=1,
+            estimated_seconds=max(1, run.planned_seconds - run.set_up_seconds),
+            measured_seconds=max(0, run.worked_seconds(now) - run.set_up_seconds),
+            thrown_away=not run.timed,
+        )
+    )
 
 
 def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:

@@ -13,7 +13,7 @@ from queueboard.values.new import NewPayment
 
 @operation()
 def set_price(writing: Writing, knife: Knife, cents: int) -> None:
-    """Set a knife's price by hand, 0 to 100,000.00."""
+    """Set a knife's price by hand, 0 to MOST_CENTS."""
     writing.tell(tags=[knife.tag], cents=cents)
     rows.fresh_knife(writing, knife)
     writing.change(KnifeRow, knife.id, knife.version, price_cents=rows.checked_cents(cents, lowest=0))

@@ -4,10 +4,12 @@ from collections.abc import Sequence
 from datetime import date
 from functools import lru_cache
 
+from queueboard.errors import SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
+from queueboard.settings.locate import lines_of
 from queueboard.settings.reading import read_settings
 from queueboard.settings.shapes import Settings
 from queueboard.shop.opening import Shop
@@ -23,14 +25,35 @@ def take_settings(writing: Writing, text: str) -> None:
 
     The public holidays of the country and region are filled in for this year and two more.
     """
-    from queueboard.calendar.public_holidays import public_holidays
-
     settings = read_settings(text)
-    year = writing.actor.now.astimezone(settings.zone).year
-    days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD) if settings.country else ()
+    _insist_on_currency(writing.database, settings, text)
+    days = _holidays(settings, text, writing.actor.now.astimezone(settings.zone).year) if settings.country else ()
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
+
+
+def _holidays(settings: Settings, text: str, year: int) -> tuple[tuple[date, str], ...]:
+    from queueboard.calendar.public_holidays import public_holidays
+
+    try:
+        return public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
+    except SettingsError as error:
+        raise _in_line(text, "region" if settings.region else "country", str(error)) from None
+
+
+def _insist_on_currency(database: ShopDatabase, settings: Settings, text: str) -> None:
+    """An amount is stored without its currency: another one would turn 10 of these into 10 of those."""
+    if asking.settings_id(database) is None:
+        return
+    before = settings_in(database).currency
+    if settings.currency != before and asking.has_amounts(database):
+        sentence = f"the amounts in the shop's file are in {before}, and nothing turns them into {settings.currency}. "
+        raise _in_line(text, "currency", sentence + "Write the old one again, or start a new file.")
+
+
+def _in_line(text: str, key: str, sentence: str) -> SettingsError:
+    return SettingsError(f"line {lines_of(text)[('shop', key)]}: {sentence}")
 
 
 def settings_text(shop: Shop) -> str:

@@ -84,7 +84,7 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
         database = db.connect(path, patience_ms)
     try:
         if version < len(STEPS):
-            _migrate(path, database, version)
+            _migrate(path, database)
         with db.faults(path):
             salt = database.one("SELECT salt FROM shop")
             database.one("SELECT count(*) FROM history WHERE id = 0")
@@ -102,16 +102,22 @@ def close_shop(shop: Shop) -> None:
     shop.database.close()
 
 
-def _migrate(path: Path, database: db.ShopDatabase, version: int) -> None:
+def _migrate(path: Path, database: db.ShopDatabase) -> None:
     """Lead an older file to today's layout, after a copy of the old one beside it."""
-    with db.faults(path):
+
+    def copy_first() -> None:
         aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
-        aside.unlink(missing_ok=True)
+        old = db.connect(path, patience_ms=0)  # the one that is about to write cannot be copied from
         try:
-            copying.copy_whole(database.raw(), aside)
+            aside.unlink(missing_ok=True)
+            copying.copy_whole(old.raw(), aside)
         except OSError as error:
             raise FileError(
                 f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
                 f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
             ) from error
-        db.bring_up(database.raw(), version)
+        finally:
+            old.close()
+
+    with db.faults(path):
+        db.bring_up(database.raw(), copy_first)

@@ -1,5 +1,6 @@
 """Questions about promises, put to the picture: when a new box can be ready, whether by a day, what room is left."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -7,16 +8,16 @@ from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
-from queueboard.planning.announcing import Guess, announced
+from queueboard.planning.announcing import USUAL_KNIVES, Guess, announced
 from queueboard.planning.ledger import KNIVES_APART, Ledger
 from queueboard.planning.placing import Margins
 from queueboard.planning.queue import QueueBox, QueueKnife
+from queueboard.planning.quoting import Quote, quote, rush_seconds
 from queueboard.planning.quoting import can_do as can_do_by
-from queueboard.planning.quoting import quote, rush_seconds
 from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
-from queueboard.shop.bench_work import LEAVING_DAYS
-from queueboard.shop.picture import Picture
+from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
+from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
 from queueboard.words import GoesBy, PromiseKind
@@ -92,14 +93,11 @@ def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) 
     """When a box with these knives can be ready; None when that lies beyond the days planned ahead."""
     if picture.ledger is None or not knives:
         return None
-    ledger, planning = picture.ledger, picture.settings.planning
-    leaving = _leaving(picture, goes_by)
-    offered = {cutoff: moment for moment in reversed(leaving) if (cutoff := ledger.cutoff_of(moment)) is not None}
-    margins = _margins(picture)
-    told = quote(ledger.promised, _new_box(picture, knives), margins, offered, _here_from(picture, ledger, knives))
-    if told is None:
+    planning, leaving = picture.settings.planning, _leaving(picture, goes_by, HORIZON_DAYS)
+    first = _first(picture, picture.ledger, knives, _leaving(picture, goes_by), leaving)
+    if first is None:
         return None
-    leaves = offered[told.cutoff]
+    leaves, told = first
     later = [moment for moment in leaving if moment >= leaves][planning.safety_days :]
     if not later:
         return None
@@ -116,6 +114,27 @@ def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) 
         safety_days=planning.safety_days,
         binds=None if told.binds is None else picture.box_by_id(told.binds.box_id).box.number,
     )
+
+
+def _first(
+    picture: Picture, ledger: Ledger, knives: Inside, near: Sequence[datetime], every: Sequence[datetime]
+) -> tuple[datetime, Quote] | None:
+    """The first moment that bears a box, and its quote: one of the near ones, which the plan knows, or a later one."""
+    box, margins, here_from = _new_box(picture, knives), _margins(picture), _here_from(picture, ledger, knives)
+
+    def told(ledger: Ledger, moments: Sequence[datetime]) -> tuple[datetime, Quote] | None:
+        offered = {cutoff: moment for moment in reversed(moments) if (cutoff := ledger.cutoff_of(moment)) is not None}
+        quoted = quote(ledger.promised, box, margins, offered, here_from)
+        return None if quoted is None else (offered[quoted.cutoff], quoted)
+
+    def later(moment: datetime) -> tuple[datetime, Quote] | None:
+        return told(ledger.with_moment(moment), (moment,))
+
+    beyond = every[len(near) :]
+    soon = told(ledger, near)
+    if soon is not None or not beyond or later(beyond[-1]) is None:
+        return soon
+    return later(beyond[bisect_left(beyond, True, key=lambda moment: later(moment) is not None)])
 
 
 def can_do(
@@ -165,16 +184,31 @@ def week(picture: Picture, days: int = 7) -> tuple[DayLoad, ...]:
     return tuple(_load(picture, calendar, today + timedelta(days=offset)) for offset in range(days))
 
 
+def minutes_after(picture: Picture, day: date) -> int:
+    """Bench minutes of the plan, set-ups included, that are worked after a day."""
+    return max(0, _minutes(_planned_seconds(picture) - _bench_seconds(picture, day + timedelta(days=1))))
+
+
+def _planned_seconds(picture: Picture) -> int:
+    return sum(run.end_second - run.start_second for run in picture.plan.runs)
+
+
+def _bench_seconds(picture: Picture, until: date) -> int:
+    """What all people have at the bench from now to a day."""
+    if picture.ledger is None:
+        return 0
+    bench = picture.ledger.bench
+    return sum(bench.clock.seconds_on(day) for day in _days(picture.now.date(), until)) * bench.rules.people
+
+
 def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
-    there = planned = 0
-    if picture.ledger is not None:
-        bench = picture.ledger.bench
-        there = bench.clock.seconds_on(day) * bench.rules.people
-        before = sum(bench.clock.seconds_on(other) for other in _days(picture.now.date(), day)) * bench.rules.people
-        work = sum(run.end_second - run.start_second for run in picture.plan.runs)
-        planned = max(0, work - before)
+    before = _bench_seconds(picture, day)
+    there = _bench_seconds(picture, day + timedelta(days=1)) - before
+    planned = max(0, _planned_seconds(picture) - before)
     due = sum(
-        box.forecast.minutes_left for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day
+        _due_minutes(box, picture.settings)
+        for box in picture.boxes
+        if box.ship_by is not None and box.ship_by.date() == day
     )
     return DayLoad(
         day=day,
@@ -185,12 +219,19 @@ def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
     )
 
 
+def _due_minutes(box: BoxPicture, settings: Settings) -> int:
+    """Hands-on minutes of a box that are not begun; a guess for one that nobody has opened."""
+    if box.box.opened:
+        return box.forecast.minutes_left
+    return settings.planning.announced_minutes * (box.box.said_knives or USUAL_KNIVES)
+
+
 def _days(first: date, until: date) -> tuple[date, ...]:
     return tuple(first + timedelta(days=offset) for offset in range((until - first).days))
 
 
-def _leaving(picture: Picture, goes_by: GoesBy) -> tuple[datetime, ...]:
-    return leaving_moments(_calendar(picture), picture.now.date(), LEAVING_DAYS, goes_by)
+def _leaving(picture: Picture, goes_by: GoesBy, days: int = LEAVING_DAYS) -> tuple[datetime, ...]:
+    return leaving_moments(_calendar(picture), picture.now.date(), days, goes_by)
 
 
 def _moment(picture: Picture, goes_by: GoesBy, carrier_days: int, day: date, at: time | None) -> datetime:

@@ -12,6 +12,7 @@ from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
+from queueboard.settings.shapes import MOST_CENTS
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
 
@@ -19,7 +20,6 @@ FIRST_NUMBER, LAST_SHORT_NUMBER, HIGHEST_NUMBER = 100, 999, 9999
 """Box numbers have three figures as long as they last, so that a tag stays short on the handle."""
 
 SHORTEST_MM, LONGEST_MM = 20, 900
-HIGHEST_CENTS = 10_000_000
 
 
 def free_number(database: ShopDatabase) -> int:
@@ -56,9 +56,9 @@ def checked_length(length_mm: int | None) -> int | None:
 
 
 def checked_cents(cents: int, *, lowest: int) -> int:
-    """An amount in cents, not below the lowest and at most 100,000.00."""
-    if not lowest <= cents <= HIGHEST_CENTS:
-        raise TypedError(f"An amount of {cents / 100:.2f} is outside {lowest / 100:.2f} to {HIGHEST_CENTS / 100:.2f}.")
+    """An amount in cents, not below the lowest and at most MOST_CENTS."""
+    if not lowest <= cents <= MOST_CENTS:
+        raise TypedError(f"An amount of {cents / 100:.2f} is outside {lowest / 100:.2f} to {MOST_CENTS / 100:.2f}.")
     return cents
 
 

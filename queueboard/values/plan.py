@@ -63,7 +63,7 @@ class BoxWork:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AnnouncedWork:
-    """A box that is promised and not in the door yet; nobody has seen its knives."""
+    """A box that is promised and not opened, or not even here; nobody has seen its knives."""
 
     box_id: int
     ship_by: datetime

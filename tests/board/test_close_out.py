@@ -42,6 +42,21 @@ async def test_a_box_goes_in_a_handful_of_keys(shop: Shop) -> None:
         assert app.left
 
 
+async def test_more_than_is_owed_is_asked_back_once(shop: Shop) -> None:
+    """Too much stays on the line and is stored by a second Enter alone; the summary names what is too much."""
+    number = ready(shop, parcel(shop, knives=2))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL, notifications=True) as pilot:
+        await type_in(pilot, "2", "+", "+", "1*100")
+        assert "not 100.00 USD. The same key once more takes it all the same." in " ".join(dump(app).split())
+        assert step(shop, number) is CloseStep.MONEY
+        await pilot.press("enter", "+")
+        await pilot.pause()
+
+        assert "too much paid" in dump(app)
+
+
 async def test_a_wrong_count_asks_for_the_tags_and_names_the_missing(shop: Shop) -> None:
     """The missing one is named with where it was last seen, when, by whom, and with what looks like it elsewhere."""
     number = ready(shop, parcel(shop, knives=3, things=("roll", "sheath")))

@@ -23,8 +23,9 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.board.answering import COUNTER, answered, refused
-from tests.board.dump import assert_screen
+from tests.board.dump import assert_screen, dump
 from tests.board.host import SMALL, Host
+from tests.board.typing import fill
 from tests.shop.place import NOW, box, by
 
 
@@ -98,6 +99,24 @@ async def test_what_is_owed_is_offered_as_payment(two_boxes: Shop) -> None:
 
     payment = box(two_boxes, COUNTER).payments[-1]
     assert (payment.cents, payment.way) == (owed, PayWay.CARD)
+
+
+async def test_more_than_is_owed_is_asked_back_once(two_boxes: Shop) -> None:
+    """A digit too many stores nothing at first; the same once more is taken, and shows as too much."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    owed = box(two_boxes, COUNTER).owed_cents
+    app = Host(desk, lambda: dialogs.PaymentDialog(desk, box(two_boxes, COUNTER).box.id))
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "500")
+        await pilot.press("1")
+        said = " ".join(dump(app).replace("│", " ").split())
+        assert f"{owed // 100}.00 USD is owed, not 500.00 USD. The same key once more takes it all the same." in said
+        assert box(two_boxes, COUNTER).payments == ()
+
+        await pilot.press("1")
+        assert app.left
+
+    assert box(two_boxes, COUNTER).owed_cents == owed - 50_000
 
 
 async def test_a_second_promise_needs_who_and_why(two_boxes: Shop) -> None:

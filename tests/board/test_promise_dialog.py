@@ -115,11 +115,11 @@ async def test_a_day_that_is_a_no_is_told_only_after_a_second_enter(shop: Shop) 
     made = counter(shop, knives=90)
     today = str(TODAY)
 
-    said = await refused(shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "Ms V", "why")
-    assert "The answer to that day is no. Enter once more tells it all the same." in said
+    said = await refused(shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "they insist")
+    assert "The answer to that day is no. The same key once more tells it all the same." in said
     assert len(box(shop, made.box.number).promises) == 1
 
     assert await answered(
-        shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "Ms V", "why", "<enter>"
+        shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "they insist", "<enter>"
     )
     assert [told.day for told in box(shop, made.box.number).promises][1:] == [TODAY]

@@ -91,6 +91,22 @@ async def test_a_no_says_whom_it_would_make_late(two_boxes: Shop) -> None:
     assert "[b]Ola[/b] Brandt" in said
 
 
+async def test_a_no_is_taken_in_only_when_it_is_meant(two_boxes: Shop) -> None:
+    """The first time nothing is stored and the sentence says why; the same once more is the person's own will."""
+    app = host(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, *COUNTER_BOX, "90", "", "90 chef 8")
+        form(app).promised.day.value = "today"
+        await until(pilot, lambda: ": no" in dump(app))
+        await pilot.press("f2")
+
+        assert "The answer to that day is no. The same key once more tells it all the same." in dump(app)
+        assert len(picture(two_boxes).boxes) == 2
+
+        await pilot.press("f2")
+        await until(pilot, lambda: len(picture(two_boxes).boxes) == 3)
+
+
 async def test_a_promise_by_a_time_waits_for_its_time(two_boxes: Shop) -> None:
     """By a time is answered once the time is there too."""
     app = host(two_boxes)

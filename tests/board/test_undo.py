@@ -63,7 +63,8 @@ async def test_what_was_undone_can_be_done_again(two_boxes: Shop) -> None:
         await pilot.press("enter", "asterisk")
 
         assert columns(two_boxes)[0] is Column.READY
-        assert "Done again" in dump(app)
+        assert "Done again: " in dump(app)
+        assert "again: undone" not in dump(app)
 
 
 async def test_a_told_date_is_taken_back_only_with_a_reason(two_boxes: Shop) -> None:

@@ -125,7 +125,7 @@ def test_in_heavy_overload_no_chance_is_told() -> None:
             ),
             "no, it would make box 417 late by 2 h, box 420 by 40 min · Maren Tallis, O. Brandt",
         ),
-        (answer(presses=417), "no, too little would be left free before the promise of box 417"),
+        (answer(presses=417), "no, it would leave too little to spare for box 417"),
         (answer(), "no, it cannot be done by then"),
     ],
 )

@@ -17,13 +17,13 @@ from queueboard.planning.learning import (
     YIELD_MEAN,
     YIELD_SD,
     MeasuredRun,
-    StaysOut,
     WorkedDay,
     learn,
     learn_yield,
     stays_out,
     weight_of,
 )
+from queueboard.words import StaysOut
 
 
 def measured(
@@ -124,9 +124,11 @@ def test_a_run_over_twice_its_estimate_stays_out() -> None:
     assert stays_out(measured(measured_seconds=2001)) is StaysOut.TOO_LONG
 
 
-@pytest.mark.parametrize(("seconds", "why"), [(0, StaysOut.TOO_SHORT), (39, StaysOut.TOO_SHORT), (40, None)])
+@pytest.mark.parametrize(
+    ("seconds", "why"), [(0, StaysOut.TOO_SHORT), (39, StaysOut.TOO_SHORT), (199, StaysOut.TOO_SHORT), (200, None)]
+)
 def test_a_run_begun_and_stopped_in_one_go_is_not_counted(seconds: int, why: StaysOut | None) -> None:
-    """Four knives cannot be touched in 39 seconds; such a time would teach that the process takes none."""
+    """Four knives cannot be touched in 39 seconds, nor 1000 seconds of work done in less than a fifth of them."""
     assert stays_out(measured(measured_seconds=seconds)) is why
     assert learn([measured(measured_seconds=2001)], 1) == learn([], 1)
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from queueboard.errors import FileError
+from queueboard.records import database
 from queueboard.records.migrations import STEPS
 from queueboard.records.schema_v1 import APPLICATION_ID
 from queueboard.shop import undoing
@@ -99,6 +100,26 @@ def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
         open_shop(old)
 
     assert old.read_bytes() == before
+
+
+def test_two_windows_that_open_an_old_file_at_once_lead_it_on_once(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The one that looked first but wrote second finds it led on, and the copy of the old layout stays what it was."""
+    before = content(old)
+    looked = database.look_before_opening
+
+    def overtaken(path: Path) -> int:
+        version = looked(path)
+        monkeypatch.setattr(database, "look_before_opening", looked)
+        close_shop(open_shop(path))
+        return version
+
+    monkeypatch.setattr(database, "look_before_opening", overtaken)
+    close_shop(open_shop(old))
+
+    assert content(old) == before
+    with sqlite3.connect(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) as aside:
+        assert aside.execute("PRAGMA user_version").fetchone() == (1,)
+    aside.close()
 
 
 def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:

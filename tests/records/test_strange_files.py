@@ -59,10 +59,10 @@ def test_a_name_no_file_can_have_is_a_sentence(name: str, tmp_path: Path) -> Non
 
 
 def test_an_empty_file_has_its_own_sentence(tmp_path: Path) -> None:
-    """A file of 0 bytes is said to be empty, with the place of the copies."""
+    """A file of 0 bytes is said to be empty, and what can be done."""
     (tmp_path / "shop.qb").touch()
 
-    with pytest.raises(FileError, match=r"is empty .*newest copy from .*copies"):
+    with pytest.raises(FileError, match=r"is empty .*newest copy in its place"):
         open_shop(tmp_path / "shop.qb")
 
 

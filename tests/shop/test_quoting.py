@@ -4,11 +4,12 @@ from datetime import date, timedelta
 
 import pytest
 
-from queueboard.shop.announcing import announce_box
+from queueboard.shop.announcing import announce_box, arrived
+from queueboard.shop.bench_work import LEAVING_DAYS
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
-from queueboard.shop.quoting import can_do, offer, rush_minutes, week
+from queueboard.shop.quoting import can_do, minutes_after, offer, rush_minutes, week
 from queueboard.shop.receiving import add_customer
 from queueboard.values.new import NewAnnounced, NewPromise, Unseen
 from queueboard.words import GoesBy, PromiseKind
@@ -64,6 +65,21 @@ def test_an_offer_keeps_every_promise_and_the_day_before_does_not(shop: Shop) ->
     before = can_do(seen, knives, GoesBy.PICK_UP, 0, told.day - timedelta(days=1))
     assert before is not None
     assert not before.yes
+
+
+def test_an_offer_lies_weeks_ahead_where_the_work_does(shop: Shop) -> None:
+    """With five weeks of work the first day that bears the box is told: the one before it is a no, it is a yes."""
+    for _ in range(18):
+        counter(shop, knives=60)
+    seen = picture(shop)
+
+    told = offer(seen, [chef()] * 20, GoesBy.PICK_UP, 0)
+
+    assert told is not None
+    assert (told.day - TODAY).days > LEAVING_DAYS
+    open_before = told.leaves.date() - timedelta(days=1 if told.leaves.weekday() else 3)
+    answers = [can_do(seen, [chef()] * 20, GoesBy.PICK_UP, 0, day) for day in (open_before, told.day)]
+    assert [answer is not None and answer.yes for answer in answers] == [False, True]
 
 
 def test_a_wish_says_whom_it_would_make_late(shop: Shop) -> None:
@@ -122,6 +138,8 @@ def test_the_week_counts_all_work_once(shop: Shop, seconds: int) -> None:
     assert all(day.planned_minutes <= day.there_minutes for day in days)
     assert days[0].planned_minutes == days[0].there_minutes  # full, and not a minute over, at any second
     assert seen.day_line.work_minutes_today == seen.day_line.bench_minutes_left
+    assert minutes_after(seen, days[-1].day) == 0
+    assert minutes_after(seen, days[0].day) == pytest.approx(sum(day.planned_minutes for day in days[1:]), abs=2)
     assert days[6].closed == "closed on Sundays"
     assert days[0].day == NOW.date()
 
@@ -196,3 +214,18 @@ def test_without_a_day_it_is_asked_about_as_if_it_came_today(shop: Shop) -> None
     assert answers[0] is not None
     assert answers[0].leaves.date() == date(2026, 11, 10)
     assert answers[1:] == answers[:1] * 2
+
+
+def test_a_box_that_has_come_and_is_not_opened_still_takes_its_minutes(shop: Shop) -> None:
+    """Between the door and the first look inside its guess counts as before: for promises, and as due on its day."""
+    friday = date(2026, 11, 13)
+    customer_id = add_customer(shop, by(), name="Ola Brandt")
+    told = NewPromise(kind=PromiseKind.SHIPS_BY, day=friday)
+    new = NewAnnounced(customer_id=customer_id, expected_knives=20, expected_on=TODAY, promise=told)
+    number = announce_box(shop, by(), new)
+    room = rush_minutes(picture(shop), friday)
+
+    arrived(shop, by(), box(shop, number).box)
+
+    assert rush_minutes(picture(shop), friday) == room
+    assert week(picture(shop))[4].due_minutes == 20 * picture(shop).settings.planning.announced_minutes

@@ -11,15 +11,15 @@ from textual.events import Click, Key
 from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
-from textual.widgets import Input, Static
+from textual.widgets import Static
 
-from queueboard.clean import without_turns
+from queueboard.board.widgets.one_line import OneLine
 
 Value = TypeVar("Value")
 
 
-class Field(Input):
-    """One line to type in. What is typed is people's text until a parser has read it."""
+class Field(OneLine):
+    """One line of a form."""
 
     def __init__(
         self,
@@ -30,15 +30,10 @@ class Field(Input):
         typed_over: bool = True,
     ) -> None:
         """typed_over: the first letter takes the place of what is offered; else it goes on behind it."""
-        super().__init__(value, placeholder=hint, compact=True, select_on_focus=typed_over)
-        self.cursor_blink = False
+        super().__init__(value, hint=hint, select=typed_over)
         self.first = value
         self.check = check
         """Reads what was typed when Enter leaves the field; its TypedError keeps the cursor here."""
-
-    def replace(self, text: str, start: int, end: int) -> None:
-        """Take in what is typed or pasted, but for marks that would turn the line it stands in."""
-        super().replace(without_turns(text), start, end)
 
     @property
     def touched(self) -> bool:

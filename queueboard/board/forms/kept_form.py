@@ -6,6 +6,7 @@ from textual import on
 from textual.widget import Widget
 from textual.widgets import Input
 
+from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Choice, Field, Tick, Turned
 from queueboard.board.forms.form import Form
 from queueboard.board.forms.kept import Kept
@@ -54,7 +55,7 @@ class KeptForm(Form[Answer]):
             self.kept.write([part.kept() for part in self.parts()])
         except OSError as error:
             sentence = f"What is typed here cannot be kept against a power cut: {error.strerror}."
-            self.notify(sentence, severity="error", markup=False)
+            ShopScreen.say(self, sentence, trouble=True)  # apart from the fields, and in place of the same before
 
     def step_on(self, widget: Widget) -> None:
         """Keep what was typed up to this Enter, then step on."""

@@ -1,13 +1,18 @@
 """What the counter can tell while a box is still being typed: the earliest day, its sum, yes or no to a day."""
 
+from typing import TypeVar
+
 from textual.content import Content
 from textual.widgets import Static
 
+from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.clean import cell_text
 from queueboard.phrases.promising import advice_lines
 from queueboard.shop.picture import Picture
 from queueboard.shop.wishing import Advice, Wish, advise
+
+Answer = TypeVar("Answer")
 
 
 class PromiseLine(Static):
@@ -33,6 +38,12 @@ class PromiseLine(Static):
         self.update(Content(cell_text("\n".join(lines))))
         self.display = bool(lines)
         return True
+
+    def before_a_no(self, screen: ShopScreen[Answer]) -> None:
+        """Ask back before a day is stored that the answer said no to: TypedError once; it is the person's own will."""
+        advice = self.advice
+        if advice is not None and advice.answer is not None and not advice.answer.yes:
+            screen.insist(advice.wish, "The answer to that day is no. The same key once more tells it all the same.")
 
     def _is_answered(self, asked: tuple[Wish, Picture] | None) -> bool:
         if self._asked is None or asked is None:

@@ -43,6 +43,8 @@ class AnnounceScreen(BoxForm):
         expected = self.expected.read(self)
         promised, carrier_days, label = self.read_promise(), self.read_carrier_days(), self.read_label()
         whose = self.picker.chosen()
+        if promised is not None:
+            self.when.before_a_no(self)
         stored = self.attempt(
             announce_box,
             NewAnnounced(

@@ -2,10 +2,11 @@
 
 from textual.events import Key
 from textual.message import Message
-from textual.widgets import Input
+
+from queueboard.board.widgets.one_line import OneLine
 
 
-class AnswerLine(Input):
+class AnswerLine(OneLine):
     """Takes an answer and Enter; what was typed stays until it has been taken.
 
     `quick` names the single characters that act at once while nothing is typed: + yes, - no, / again;
@@ -21,8 +22,7 @@ class AnswerLine(Input):
             self.character = character
 
     def __init__(self, *, id: str | None = None) -> None:
-        super().__init__(id=id, max_length=300, select_on_focus=False, compact=True)
-        self.cursor_blink = False
+        super().__init__(most=300, id=id)
         self.quick: frozenset[str] = frozenset()
         self.always: frozenset[str] = frozenset()
 

@@ -1,6 +1,7 @@
 """Moving on the board: the knife under the cursor, what is marked, or a whole tray after one question."""
 
 from collections.abc import Sequence
+from functools import partial
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
@@ -9,10 +10,12 @@ from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, movable, step_from, trays_by, trays_to_ready
+from queueboard.phrases.bench import over_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
+from queueboard.values.measured import BenchRun
 from queueboard.words import Column
 
 TAGS_NAMED = 4
@@ -98,13 +101,14 @@ class BoardMoves(BoardView):
         if not moving:
             self.say(f"Already {to.value}.")
             return True
+        runs = self.desk.picture.runs
         if self.attempt(move_knives, moving, to) is None:
             return False
         self.marked -= {knife.id for knife in moving}
         self.show(self.desk.picture)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
-        self.say(f"{named} moved to {to.value}.   u takes it back")
+        self._say_moved(f"{named} moved to {to.value}.", runs)
         return True
 
     def move_box(self, box: BoxPicture, by: int, first: Column | None = None) -> None:
@@ -115,7 +119,7 @@ class BoardMoves(BoardView):
     def ask_tray(self, trays: tuple[Tray, ...], box: BoxPicture) -> None:
         """Ask once before a tray moves; say why when there is none."""
         if trays:
-            self.app.push_screen(TrayDialog(self.desk, trays), self._tray_moved)
+            self.app.push_screen(TrayDialog(self.desk, trays), partial(self._tray_moved, self.desk.picture.runs))
         elif any(not movable(knife) for knife in box.on_hand):
             self.say(
                 f"Nothing of {box.box.number} can move: what is left waits, was declined or is looked for.",
@@ -130,6 +134,10 @@ class BoardMoves(BoardView):
             return f"{number} is not here yet.   + it is here   o more"
         return f"Nothing of {number} can move that way." if box.box.opened else f"{number} is not opened: o opens it."
 
-    def _tray_moved(self, sentence: str | None) -> None:
+    def _tray_moved(self, runs: Sequence[BenchRun], sentence: str | None) -> None:
         if sentence is not None:
-            self.say(f"{sentence}   u takes it back")
+            self._say_moved(sentence, runs)
+
+    def _say_moved(self, sentence: str, runs: Sequence[BenchRun]) -> None:
+        """Say what moved, and which of the runs that were under way have ended by it."""
+        self.say(f"{sentence}{over_words(runs, self.desk.picture)}   u takes it back")

@@ -6,6 +6,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.screens.close_faces import Stand
 from queueboard.board.screens.close_lines import things_here
 from queueboard.errors import TypedError
+from queueboard.phrases.money import too_much_words
 from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
 from queueboard.shop import closing
 from queueboard.shop.money import take_payment
@@ -145,6 +146,8 @@ def _pay(screen: ShopScreen[None], stand: Stand, way: PayWay, amount: str) -> No
     box = stand.box.without_missing
     cents = parse_cents(amount) if amount else box.owed_cents
     payment = NewPayment(cents=cents, way=way, paid_before_cents=box.paid_cents)
+    if cents > max(0, box.owed_cents):
+        screen.insist(payment, too_much_words(cents, box.owed_cents, screen.desk.picture.settings))
     if cents < box.owed_cents:
         screen.attempt(take_payment, box.box, payment)
     else:

@@ -98,7 +98,7 @@ class CloseOutScreen(ShopScreen[None]):
             self.query_one(AnswerLine).clear()
             self.refusal = "Another window has gone on with this close-out. Read the question again."
         if new or stand.check.trouble:
-            self.query_one(StepView).say(stand.check.trouble or self.refusal)
+            self.query_one(StepView).say(self.refusal or stand.check.trouble)
         if new:
             self.query_one(StepView).to_top()
         self.step = stand.check.step
@@ -184,5 +184,5 @@ class CloseOutScreen(ShopScreen[None]):
 
         A refusal stays even where another window has gone a step further meanwhile.
         """
-        self.refusal = sentence if trouble else ""
-        self.query_one(StepView).say(sentence)
+        self.refusal = f"! {sentence}" if trouble else ""
+        self.query_one(StepView).say(self.refusal or sentence)

@@ -8,6 +8,7 @@ from textual.containers import Vertical
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopModal
+from queueboard.board.widgets.one_line import OneLine
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 
@@ -23,13 +24,10 @@ class InitialsScreen(ShopModal[None]):
     def compose(self) -> ComposeResult:
         with Vertical(id="initials"):
             yield Static("Who is at this board?", id="heading", markup=False)
-            yield Input(id="who", placeholder="initials, up to 8 signs", compact=True, max_length=40)
+            yield OneLine(hint="initials, up to 8 signs", select=True, most=40, id="who")
             yield Static(
                 "They stand beside every step in the history.   Enter go on   Esc quit", id="keys", markup=False
             )
-
-    def on_mount(self) -> None:
-        self.query_one(Input).cursor_blink = False
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Take them, or say what is wrong with them."""

@@ -80,6 +80,8 @@ class ReceiveScreen(BoxForm):
         new = self.typed_box()
         if new is None:
             return
+        if new.promise is not None:
+            self.when.before_a_no(self)
         number = self.attempt(receive_box, new)
         if number is None:
             return

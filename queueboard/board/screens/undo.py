@@ -7,12 +7,13 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
-from textual.widgets import Input, OptionList, Static
+from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
-from queueboard.phrases.moves import history_words, step_words, undo_words
+from queueboard.board.widgets.one_line import OneLine
+from queueboard.phrases.moves import history_words, step_words, undo_words, undone_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.undoing import last_undo, steps, undo
 from queueboard.values.step import Step
@@ -45,12 +46,11 @@ class UndoScreen(ShopModal[None]):
             yield Static("Undo puts the record right, not what has happened in the shop", id="heading", markup=False)
             yield OptionList(id="steps", markup=False)
             yield Static(id="will", markup=False)
-            yield Input(id="reason", placeholder="why is it taken back?", compact=True, max_length=300)
+            yield OneLine(hint="why is it taken back?", select=True, most=300, id="reason")
             yield Static(id="sentence", markup=False)
             yield Static(id="keys", markup=False)
 
     def on_mount(self) -> None:
-        self.query_one(Input).cursor_blink = False
         self._read()
 
     def show(self, picture: Picture) -> None:
@@ -87,7 +87,7 @@ class UndoScreen(ShopModal[None]):
 
     @on(OptionList.OptionHighlighted)
     def _paint(self) -> None:
-        step, reason = self.current(), self.query_one("#reason", Input)
+        step, reason = self.current(), self.query_one("#reason", OneLine)
         again = last_undo(self.desk.shop, self.desk.initials)
         # A line that is being typed in stays: the letters would be keys of this screen.
         reason.display = step.needs_reason if step is not None else reason.has_focus
@@ -104,15 +104,15 @@ class UndoScreen(ShopModal[None]):
     def action_undo(self) -> None:
         step = self.current()
         if step is not None:
-            self._undo(step, f"Undone: {step_words(step)}.")
+            self._undo(step)
 
     def action_again(self) -> None:
         again = last_undo(self.desk.shop, self.desk.initials)
         if again is not None:
-            self._undo(again, f"Done again: {step_words(again)}.")
+            self._undo(again)
 
-    def _undo(self, step: Step, sentence: str) -> None:
-        line = self.query_one("#reason", Input)
+    def _undo(self, step: Step) -> None:
+        line = self.query_one("#reason", OneLine)
         if step.needs_reason and not line.value.strip():
             line.display = True
             line.focus()
@@ -125,7 +125,7 @@ class UndoScreen(ShopModal[None]):
                 line.clear()
             options.highlighted = self._place(place)
             options.focus()
-            self.say(sentence)
+            self.say(undone_words(step))
 
     def action_leave(self) -> None:
         self.dismiss(None)

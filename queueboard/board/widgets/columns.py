@@ -7,6 +7,7 @@ from textual.events import DescendantFocus
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.head import ColumnHead
 from queueboard.board.widgets.rows import rows_of
+from queueboard.phrases.boxes import found_in
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -39,7 +40,7 @@ class Columns(Horizontal):
         for column in self.all():
             column.set_rows(rows_of(boxes, column.column, picture), marked)
         for head in self.query(ColumnHead).results(ColumnHead):
-            head.count = sum(len(box.in_column(head.column)) for box in boxes)
+            head.count = sum(found_in(box, head.column) for box in boxes)
 
     def enter(self, column: ColumnView) -> None:
         """Put the cursor into a column."""

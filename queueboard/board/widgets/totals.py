@@ -11,6 +11,7 @@ from queueboard.clean import cell_text
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.dates import told_words
 from queueboard.phrases.knives import knife_name, knife_signs, last_seen_words, wait_words
+from queueboard.phrases.whole_box import twin_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
@@ -94,16 +95,3 @@ def knife_contents(knife: Knife, box: BoxPicture, picture: Picture) -> Iterator[
         f"note: {knife.note}" if knife.note else "",
     )
     yield from (Content(cell_text(line)) for line in lines if line)
-
-
-def twin_words(knife: Knife, picture: Picture) -> str:
-    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
-    twins = [
-        other.tag
-        for box in picture.boxes
-        for other in box.on_hand
-        if other.id in box.look_alikes
-        and other.box_id != knife.box_id
-        and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
-    ]
-    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""

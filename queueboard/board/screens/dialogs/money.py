@@ -7,7 +7,7 @@ from textual.widgets import Static
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
-from queueboard.phrases.money import amount, money
+from queueboard.phrases.money import amount, money, too_much_words
 from queueboard.phrases.typed import parse_cents
 from queueboard.shop.money import set_price, take_payment
 from queueboard.values.knife import Knife
@@ -72,6 +72,8 @@ class PaymentDialog(Dialog):
 
     def go(self) -> None:
         cents = self.read(self.paid, parse_cents)
+        if cents > max(0, self.opened.owed_cents):
+            self.insist(cents, too_much_words(cents, self.opened.owed_cents, self.desk.picture.settings))
         payment = NewPayment(cents=cents, way=self.way.value, paid_before_cents=self.opened.paid_cents)
         self.done(self.attempt(take_payment, self.opened.box, payment))
 

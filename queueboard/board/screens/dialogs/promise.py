@@ -12,13 +12,11 @@ from queueboard.board.forms.fields import Field, Row
 from queueboard.board.forms.form import Dialog
 from queueboard.board.forms.parts import PromisePart
 from queueboard.board.forms.promise_line import PromiseLine
-from queueboard.errors import TypedError
 from queueboard.phrases.dates import told_words
 from queueboard.phrases.late import ASK_FIRST
 from queueboard.phrases.promising import planned_words
 from queueboard.shop.promising import promise
 from queueboard.shop.wishing import wish_again
-from queueboard.values.new import NewPromise
 from queueboard.words import Lateness
 
 WHY = "why it is another date; the first one stays in the history"
@@ -41,8 +39,6 @@ class PromiseDialog(Dialog):
         self.told = Field(box.customer.name if self.second else "", hint="who was told")
         self.why = Field(hint=LATE_WHY if box.forecast.lateness in WILL_NOT_HOLD else WHY)
         self.when = PromiseLine(desk)
-        self.told_no: NewPromise | None = None
-        """The promise that was a no when it was about to be stored; a second Enter stores it all the same."""
 
     def heading(self) -> str:
         box = self.opened
@@ -80,10 +76,7 @@ class PromiseDialog(Dialog):
 
     def go(self) -> None:
         new = self.promised.read(self, told_to=self.told.value, reason=self.why.value if self.second else "")
-        advice = self.when.advice
-        if advice is not None and advice.answer is not None and not advice.answer.yes and self.told_no != new:
-            self.told_no = new
-            raise TypedError("The answer to that day is no. Enter once more tells it all the same.")
+        self.when.before_a_no(self)
         self.done(self.attempt(promise, self.opened.box, new))
 
     def anew(self) -> Dialog:
