@@ -133,6 +133,7 @@ class DeclineReason(StrEnum):
     UNSAFE_LOCK = "unsafe lock"
     NOT_LEGAL = "not legal to handle here"
     PRICE = "price not accepted"
+    NO_EDGE = "takes no edge"
 
 
 class BeltEnd(StrEnum):

@@ -29,21 +29,22 @@ from queueboard.words import (
     Settling,
     ThingState,
     WaitingFor,
+    WhyRead,
 )
 
 OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
 packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
-announced_us, expected_on, expected_knives FROM box"""
+announced_us, expected_on, expected_knives, complaint FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
-k.moved_us, k.moved_by FROM knife k JOIN box b ON b.id = k.box_id"""
+k.moved_us, k.moved_by, k.gauge FROM knife k JOIN box b ON b.id = k.box_id"""
 
 LABEL = "SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on FROM label"
 
-CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes FROM customer"
+CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes, proof_card FROM customer"
 
 Value = TypeVar("Value")
 
@@ -222,6 +223,7 @@ def customer_of(row: tuple[Cell, ...]) -> Customer:
         town=str(row[4]),
         address=str(row[5]),
         notes=str(row[6]),
+        proof_card=bool(row[7]),
     )
 
 
@@ -250,6 +252,7 @@ def box_of(row: tuple[Cell, ...]) -> Box:
         announced_at=instant_or_none(row[19]),
         expected_on=day_or_none(row[20]),
         expected_knives=whole_or_none(row[21]),
+        complaint=bool(row[22]),
     )
 
 
@@ -277,4 +280,5 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         looking_for=bool(row[18]),
         moved_at=from_us(whole(row[19])),
         moved_by=str(row[20]),
+        gauge=None if row[21] is None else WhyRead(str(row[21])),
     )

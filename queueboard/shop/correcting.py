@@ -111,14 +111,16 @@ def correct_customer(
     town: str | None = None,
     address: str | None = None,
     notes: str | None = None,
+    proof_card: bool | None = None,
 ) -> None:
-    """Correct a customer; None leaves a field as it is."""
+    """Correct a customer, or say whether a proof card goes with their boxes; None leaves a field as it is."""
     typed = {"name": name, "phone": phone, "town": town, "address": address, "notes": notes}
     writing.change(
         CustomerRow,
         customer.id,
         customer.version,
         **rows.customer_fields(**{field: text for field, text in typed.items() if text is not None}),
+        **({} if proof_card is None else {"proof_card": int(proof_card)}),
     )
 
 

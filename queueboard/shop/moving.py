@@ -7,6 +7,8 @@ from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.operation import operation
+from queueboard.shop.proving import prove
+from queueboard.shop.sampling import ask_for_gauge
 from queueboard.shop.trialling import draw_for
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
@@ -29,13 +31,15 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     writing.tell(
         tags=[knife.tag for knife in moving], was=came_from.pop() if len(came_from) == 1 else None, to=to.value
     )
+    prove(writing, moving, to)
     place_knives(writing, moving, to)
 
 
 def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     """Put knives into a column, all of them or none; those that are there already are only looked at.
 
-    Those that come to the bench for the first time are drawn for the belt trials that go on.
+    Those that come to the bench for the first time are drawn for the belt trials that go on, and by the shop's rule the
+    gauge is asked for some of them.
     """
     for knife in knives:
         _may_move(writing, knife)
@@ -52,7 +56,9 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
             moved_by=writing.actor.initials,
         )
     if to is Column.ON_BENCH:
-        draw_for(writing, [knife for knife in knives if knife.column is Column.RECEIVED])
+        coming = [knife for knife in knives if knife.column is Column.RECEIVED]
+        draw_for(writing, coming)
+        ask_for_gauge(writing, [knife for knife in coming if knife.gauge is None])
 
 
 def _may_move(writing: Writing, knife: Knife) -> None:

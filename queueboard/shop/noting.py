@@ -31,6 +31,11 @@ def decline_knife(writing: Writing, knife: Knife, reason: DeclineReason, note: s
     """Decline a knife: it goes back unsharpened and free, stands in ready, and is counted at close-out."""
     writing.tell(tags=[knife.tag], was=knife.column.value, to=reason.value)
     rows.fresh_knife(writing, knife)
+    decline(writing, knife, reason, note)
+
+
+def decline(writing: Writing, knife: Knife, reason: DeclineReason, note: str = "") -> None:
+    """Put a knife into ready as declined; a note takes the place of the one it has."""
     text = clean(note, limit=2000, field="note")
     writing.change(
         KnifeRow,

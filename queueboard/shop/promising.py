@@ -53,9 +53,10 @@ def set_flags(
     rush: bool | None = None,
     this_next: bool | None = None,
     never_slip: bool | None = None,
+    complaint: bool | None = None,
 ) -> None:
-    """Set or take back rush, this next, never slip this one; None leaves a flag as it is."""
-    typed = {"rush": rush, "this_next": this_next, "never_slip": never_slip}
+    """Set or take back rush, this next, never slip this one, came with a complaint; None leaves a flag as it is."""
+    typed = {"rush": rush, "this_next": this_next, "never_slip": never_slip, "complaint": complaint}
     changes = {name: int(value) for name, value in typed.items() if value is not None}
     writing.tell(
         number=box.number,

@@ -157,6 +157,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     rows.no_ticks(writing, knife.id)
     rows.no_runs(writing, knife.id)
     rows.no_trials(writing, knife.id)
+    rows.no_edge(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 

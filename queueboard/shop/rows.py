@@ -6,7 +6,8 @@ from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.records import asking
 from queueboard.records.database import Cell, ShopDatabase
-from queueboard.records.edge_tables import TrialKnifeRow
+from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
+from queueboard.records.edge_tests import rows_of_edge
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
@@ -178,3 +179,11 @@ def no_trials(writing: Writing, knife_id: int) -> None:
     """Take a knife out of every belt trial it was drawn for."""
     for row_id in drawn_rows(writing.database, knife_id):
         writing.remove(TrialKnifeRow, row_id)
+
+
+def no_edge(writing: Writing, knife_id: int) -> None:
+    """Take everything away that was read or found of a knife's edge."""
+    tables = {"reading": ReadingRow, "spot": SpotRow, "edge_test": EdgeTestRow, "second_look": SecondLookRow}
+    for name, ids in rows_of_edge(writing.database, knife_id).items():
+        for row_id in ids:
+            writing.remove(tables[name], row_id)

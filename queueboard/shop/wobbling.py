@@ -14,6 +14,7 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tables import StudyReadingRow, StudyRow
 from queueboard.records.studies import studies
 from queueboard.records.writing import Writing
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.values.study import Study
@@ -23,8 +24,6 @@ TIMES = 3
 FEWEST_KNIVES, USUAL_KNIVES, MOST_KNIVES = 5, 10, 30
 LOWEST_GF, HIGHEST_GF = 1, 5000
 """What a tester for edges shows, in grams-force; 2000 is a table knife (from memory)."""
-STARTER_GF = 15.0
-"""The wobble of a tester that nobody has studied, in grams-force (from memory)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +78,7 @@ def wobble_in(database: ShopDatabase) -> WobbleNow:
         found = wobble_of(study.readings_gf) if study.finished_at is not None else None
         if found is not None:
             return _studied(found, study, changed)
-    return WobbleNow(gf=STARTER_GF, studied_at=None, interval=None, changed=changed)
+    return WobbleNow(gf=float(settings_in(database).gauge.wobble_gf), studied_at=None, interval=None, changed=changed)
 
 
 def _studied(found: Wobble, study: Study, changed: str) -> WobbleNow:

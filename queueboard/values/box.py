@@ -92,6 +92,8 @@ class Box:
     never_slip: bool = False
     waiting_for: WaitingFor | None = None
     waiting_since: datetime | None = None
+    complaint: bool = False
+    """True when it came back since an edge was not as it should be."""
     note: str = ""
     closed_at: datetime | None = None
     announced_at: datetime | None = None

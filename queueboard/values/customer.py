@@ -14,3 +14,5 @@ class Customer:
     town: str = ""
     address: str = ""
     notes: str = ""
+    proof_card: bool = False
+    """True when a card with the readings of each knife goes with the box."""

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor
+from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor, WhyRead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +39,8 @@ class Knife:
     """When it last came to where it stands."""
     moved_by: str
     """Initials of who put it there."""
+    gauge: WhyRead | None = None
+    """Why it is to be read with the gauge; None for the test by feel alone, and before it comes to the bench."""
 
     @property
     def tag(self) -> str:

@@ -5,7 +5,6 @@ import pytest
 from queueboard.errors import RuleError, TypedError
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import (
-    STARTER_GF,
     NextReading,
     begin_study,
     begin_study_over,
@@ -36,7 +35,7 @@ def test_until_a_study_the_figure_is_from_memory(shop: Shop) -> None:
     """It is 15 gf and says that nobody has studied it."""
     now = wobble_now(shop)
 
-    assert (now.gf, now.studied_at, now.interval, now.changed) == (STARTER_GF, None, None, "")
+    assert (now.gf, now.studied_at, now.interval, now.changed) == (15.0, None, None, "")
 
 
 def test_a_study_asks_for_one_reading_after_the_other(shop: Shop) -> None:

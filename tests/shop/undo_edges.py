@@ -5,13 +5,25 @@ from datetime import timedelta
 from queueboard.records.belts import fitted_belts
 from queueboard.records.studies import studies
 from queueboard.records.trials import open_trials
-from queueboard.shop import fitting, stable, trialling, wobbling
+from queueboard.seedfiles import seed_text
+from queueboard.shop import fitting, gauging, stable, testing, trialling, wobbling
+from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
+from queueboard.values.edge import NewSpot
 from queueboard.values.fitted import FittedBelt
+from queueboard.values.knife import Knife
 from queueboard.values.study import Study
-from queueboard.words import BeltEnd
-from tests.shop.place import NOW, by
+from queueboard.words import BeltEnd, Column, SecondLook
+from tests.shop.place import NOW, box, by, counter
 from tests.shop.undo_closing import Act
+
+ALWAYS = seed_text("settings.toml").replace("always = [] ", 'always = ["chef"] ')
+
+
+def knives_now(shop: Shop, number: int) -> tuple[Knife, ...]:
+    """The knives of a box as they stand."""
+    return box(shop, number).knives
 
 
 def only_belt(shop: Shop) -> FittedBelt:
@@ -81,6 +93,51 @@ def do_end_trial(shop: Shop) -> Act:
     trialling.begin_trial(shop, by(), kind="chef", process="plain", belt="16 um")
     (trial,) = open_trials(shop.database)
     return lambda actor: trialling.end_trial(shop, actor, trial)
+
+
+def at_the_test(shop: Shop) -> Knife:
+    """A chef's knife in testing for which the gauge is asked, with heel, middle and tip read."""
+    take_settings(shop, by(), ALWAYS)
+    made = counter(shop, knives=1)
+    move_knives(shop, by(), made.knives, Column.ON_BENCH)
+    move_knives(shop, by(), knives_now(shop, made.box.number), Column.TESTING)
+    for spot, force in (("heel", 180), ("middle", 170), ("tip", 210)):
+        gauging.read_spot(shop, by(), knives_now(shop, made.box.number)[0], spot, force)
+    return knives_now(shop, made.box.number)[0]
+
+
+def do_mark_spots(shop: Shop) -> Act:
+    (knife,) = counter(shop, knives=1).knives
+    return lambda actor: gauging.mark_spots(shop, actor, knife, [NewSpot(name="belly", from_heel_mm=90)])
+
+
+def do_read_spot(shop: Shop) -> Act:
+    knife = at_the_test(shop)
+    return lambda actor: gauging.read_spot(shop, actor, knife, "tip", 190)
+
+
+def do_correct_reading(shop: Shop) -> Act:
+    knife = at_the_test(shop)
+    reading = gauging.edge(shop, knife).readings[-1]
+    return lambda actor: gauging.correct_reading(shop, actor, knife, reading, 201, "misread the display")
+
+
+def do_judge_by_gauge(shop: Shop) -> Act:
+    knife = at_the_test(shop)
+    return lambda actor: testing.judge_by_gauge(shop, actor, knife, ok=True)
+
+
+def do_let_go_by_eye(shop: Shop) -> Act:
+    knife = at_the_test(shop)
+    return lambda actor: testing.let_go_by_eye(shop, actor, knife)
+
+
+def do_look_twice(shop: Shop) -> Act:
+    knife = at_the_test(shop)
+    testing.judge_by_gauge(shop, by(), knife, ok=False)
+    move_knives(shop, by(minutes=1), knives_now(shop, knife.box_number), Column.TESTING)
+    (again,) = knives_now(shop, knife.box_number)
+    return lambda actor: testing.look_twice(shop, actor, again, SecondLook.LOWER, "worn through; told her")
 
 
 def do_set_stable(shop: Shop) -> Act:

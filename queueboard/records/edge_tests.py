@@ -1,0 +1,98 @@
+"""One edge as it stands in the shop file: its spots, readings and tests, read with fixed SQL."""
+
+from queueboard.records.cells import whole, whole_or_none
+from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import from_us
+from queueboard.values.edge import EdgeTest, KnifeEdge, Reading, Spot
+from queueboard.words import EdgeTestWay, Stage
+
+_READING = """SELECT r.id, r.row_version, r.spot_id, r.stage, r.belt, r.deburred, r.force_gf, r.read_us, r.read_by
+FROM reading r JOIN spot s ON s.id = r.spot_id"""
+
+
+def edge_of(database: ShopDatabase, knife_id: int) -> KnifeEdge:
+    """All that is known of the edge of a knife."""
+    return KnifeEdge(
+        spots=spots_of(database, knife_id),
+        readings=readings_of(database, knife_id),
+        tests=tests_of(database, knife_id),
+        not_ok=not_ok_of(database, knife_id),
+    )
+
+
+def spots_of(database: ShopDatabase, knife_id: int) -> tuple[Spot, ...]:
+    """The marked spots of a knife, heel first."""
+    rows = database.rows(
+        "SELECT id, name, from_heel_mm, tooth FROM spot WHERE knife_id = ? ORDER BY place", (knife_id,)
+    )
+    return tuple(
+        Spot(id=whole(r[0]), name=str(r[1]), from_heel_mm=whole_or_none(r[2]), tooth=whole_or_none(r[3])) for r in rows
+    )
+
+
+def readings_of(database: ShopDatabase, knife_id: int) -> tuple[Reading, ...]:
+    """What was read of a knife, oldest first; struck readings are left out."""
+    rows = database.rows(f"{_READING} WHERE s.knife_id = ? AND r.struck_us IS NULL ORDER BY r.id", (knife_id,))
+    return tuple(
+        Reading(
+            id=whole(row[0]),
+            version=whole(row[1]),
+            spot_id=whole(row[2]),
+            stage=Stage(str(row[3])),
+            belt=str(row[4]),
+            deburred=bool(row[5]),
+            force_gf=whole(row[6]),
+            read_at=from_us(whole(row[7])),
+            read_by=str(row[8]),
+        )
+        for row in rows
+    )
+
+
+def tests_of(database: ShopDatabase, knife_id: int) -> tuple[EdgeTest, ...]:
+    """The tests of a knife, oldest first."""
+    rows = database.rows(
+        "SELECT way, ok, belt, tested_us, tested_by FROM edge_test WHERE knife_id = ? ORDER BY id", (knife_id,)
+    )
+    return tuple(
+        EdgeTest(
+            way=EdgeTestWay(str(row[0])),
+            ok=bool(row[1]),
+            belt=str(row[2]),
+            tested_at=from_us(whole(row[3])),
+            tested_by=str(row[4]),
+        )
+        for row in rows
+    )
+
+
+def not_ok_of(database: ShopDatabase, knife_id: int) -> int:
+    """How often a knife was not OK since the last second look at it."""
+    return whole(
+        database.one(
+            "SELECT count(*) FROM edge_test WHERE knife_id = ? AND ok = 0 AND tested_us > "
+            "(SELECT coalesce(max(chosen_us), 0) FROM second_look WHERE knife_id = ?)",
+            (knife_id, knife_id),
+        )
+    )
+
+
+def benched(database: ShopDatabase, kind: str) -> int:
+    """How many knives of a kind have ever come as far as the bench."""
+    return whole(database.one("SELECT count(*) FROM knife WHERE kind = ? AND place <> 'received'", (kind,)))
+
+
+def with_proof_card(database: ShopDatabase) -> frozenset[int]:
+    """Ids of the customers who get a proof card."""
+    return frozenset(whole(row[0]) for row in database.rows("SELECT id FROM customer WHERE proof_card = 1"))
+
+
+def rows_of_edge(database: ShopDatabase, knife_id: int) -> dict[str, tuple[int, ...]]:
+    """Ids of all rows about the edge of a knife, struck readings included, by table."""
+    about = {
+        "reading": "SELECT r.id FROM reading r JOIN spot s ON s.id = r.spot_id WHERE s.knife_id = ?",
+        "spot": "SELECT id FROM spot WHERE knife_id = ?",
+        "edge_test": "SELECT id FROM edge_test WHERE knife_id = ?",
+        "second_look": "SELECT id FROM second_look WHERE knife_id = ?",
+    }
+    return {name: tuple(whole(row[0]) for row in database.rows(sql, (knife_id,))) for name, sql in about.items()}

@@ -1,0 +1,67 @@
+"""What a move says of an edge, written down with it: to ready it was OK, from testing back to the bench it was not."""
+
+from collections.abc import Sequence
+
+from queueboard.errors import RuleError
+from queueboard.records.edge_tables import EdgeTestRow
+from queueboard.records.edge_tests import not_ok_of
+from queueboard.records.writing import Writing
+from queueboard.settings.rules import knife_process
+from queueboard.settings.shapes import Settings
+from queueboard.shop.numbers import settings_in
+from queueboard.values.knife import Knife
+from queueboard.words import Column, EdgeTestWay
+
+ENOUGH = (EdgeTestWay.GAUGE, EdgeTestWay.EYE)
+"""How a knife goes to ready for which the gauge was asked."""
+
+
+def prove(writing: Writing, knives: Sequence[Knife], to: Column, way: EdgeTestWay | None = None) -> None:
+    """Write down the tests that a move to a column stands for; call it before the knives are moved.
+
+    way: None for the daily test, by feel or by cutting as the shop tests the kind. Refused for a knife for which the
+    gauge was asked and not used, and for one that is not OK the second time: that needs a second look.
+    """
+    settings = settings_in(writing.database)
+    for knife in knives:
+        if to is Column.READY and knife.column in (Column.ON_BENCH, Column.TESTING):
+            how = way or daily_way(knife, settings)
+            _may_be_ready(knife, how)
+            write_test(writing, knife, how, ok=True)
+        elif to is Column.ON_BENCH and knife.column is Column.TESTING:
+            _may_go_back(writing, knife)
+            write_test(writing, knife, way or daily_way(knife, settings), ok=False)
+
+
+def write_test(writing: Writing, knife: Knife, way: EdgeTestWay, *, ok: bool) -> None:
+    """Write one test down; what was not OK goes back to the last belt of its process."""
+    belts = knife_process(settings_in(writing.database), knife).belts
+    writing.insert(
+        EdgeTestRow,
+        knife_id=knife.id,
+        way=way.value,
+        ok=int(ok),
+        belt="" if ok or not belts else belts[-1].label,
+        tested_us=writing.now_us,
+        tested_by=writing.actor.initials,
+    )
+
+
+def daily_way(knife: Knife, settings: Settings) -> EdgeTestWay:
+    """By feel, but by cutting the real material for scissors and tools."""
+    return EdgeTestWay.MATERIAL if knife.kind in settings.gauge.by_cutting else EdgeTestWay.FEEL
+
+
+def _may_be_ready(knife: Knife, way: EdgeTestWay) -> None:
+    if knife.gauge is not None and way not in ENOUGH:
+        raise RuleError(
+            f"The gauge is asked for {knife.tag} ({knife.gauge.value}): e reads it, or lets it go by eye. "
+            "Nothing moved."
+        )
+
+
+def _may_go_back(writing: Writing, knife: Knife) -> None:
+    if not_ok_of(writing.database, knife.id):
+        raise RuleError(
+            f"{knife.tag} was not OK before, so a second look is due: e asks what becomes of it. Nothing moved."
+        )

@@ -1,0 +1,83 @@
+"""The test of an edge beyond the daily one: by the gauge, by eye where the gauge was asked, and the second look."""
+
+from queueboard.clean import clean
+from queueboard.errors import ReasonNeededError, RuleError
+from queueboard.records.edge_tables import SecondLookRow
+from queueboard.records.edge_tests import edge_of, not_ok_of
+from queueboard.records.writing import Writing
+from queueboard.shop import rows
+from queueboard.shop.moving import place_knives
+from queueboard.shop.noting import decline
+from queueboard.shop.operation import operation
+from queueboard.shop.proving import prove, write_test
+from queueboard.values.knife import Knife
+from queueboard.words import Column, DeclineReason, EdgeTestWay, SecondLook
+
+TESTED = (Column.ON_BENCH, Column.TESTING)
+
+
+@operation()
+def judge_by_gauge(writing: Writing, knife: Knife, *, ok: bool) -> None:
+    """Say what the readings of a knife come to: OK and it is ready, not OK and it goes back to the bench.
+
+    Refused before every marked spot was read after the work, deburred, and since the last test that was not OK.
+    """
+    _in_hand(writing, knife)
+    found = edge_of(writing.database, knife.id).finished_gf()
+    missing = [name for name, readings in found.items() if not readings]
+    if missing or not found:
+        what = ", ".join(missing) or "no spot"
+        raise RuleError(f"{knife.tag} is not read yet after the work ({what}): read it first, or let it go by eye.")
+    _test(writing, knife, EdgeTestWay.GAUGE, ok=ok)
+
+
+@operation()
+def let_go_by_eye(writing: Writing, knife: Knife) -> None:
+    """Let a knife go to ready though the gauge was asked for it; who did so stands beside it."""
+    _in_hand(writing, knife)
+    if knife.gauge is None:
+        raise RuleError(f"The gauge is not asked for {knife.tag}; + by feel makes it ready.")
+    _test(writing, knife, EdgeTestWay.EYE, ok=True)
+
+
+@operation()
+def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> None:
+    """Decide about a knife that is not OK the second time, with the reason.
+
+    One more try puts it on the bench, a lower claim makes it ready, and a decline gives it back free of charge.
+    """
+    _in_hand(writing, knife)
+    if not not_ok_of(writing.database, knife.id):
+        raise RuleError(f"{knife.tag} was not found not OK before; - puts it back on the bench.")
+    reason = clean(why, limit=500, field="reason")
+    if not reason:
+        raise ReasonNeededError(f"Say why: what was seen at {knife.tag}, and what the customer is told.")
+    writing.tell(tags=[knife.tag], to=choice.value)
+    write_test(writing, knife, EdgeTestWay.GAUGE if knife.gauge is not None else EdgeTestWay.FEEL, ok=False)
+    writing.insert(
+        SecondLookRow,
+        knife_id=knife.id,
+        choice=choice.value,
+        why=reason,
+        chosen_us=writing.now_us,
+        chosen_by=writing.actor.initials,
+    )
+    if choice is SecondLook.DECLINE:
+        decline(writing, knife, DeclineReason.NO_EDGE, reason)
+    else:
+        place_knives(writing, [knife], Column.READY if choice is SecondLook.LOWER else Column.ON_BENCH)
+
+
+def _test(writing: Writing, knife: Knife, way: EdgeTestWay, *, ok: bool) -> None:
+    to = Column.READY if ok else Column.ON_BENCH
+    writing.tell(tags=[knife.tag], was=way.value, to=to.value)
+    if not ok and knife.column is Column.ON_BENCH:
+        raise RuleError(f"{knife.tag} lies on the bench already; work it again, or put it to testing first.")
+    prove(writing, [knife], to, way)
+    place_knives(writing, [knife], to)
+
+
+def _in_hand(writing: Writing, knife: Knife) -> None:
+    rows.fresh_knife(writing, knife)
+    if knife.column not in TESTED or knife.declined is not None or knife.looking_for:
+        raise RuleError(f"{knife.tag} is not at the test: it is {knife.column.value}.")

@@ -1,0 +1,87 @@
+"""Marked spots of an edge, what the tester read there, and how the edge was found OK or not."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from queueboard.words import EdgeTestWay, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewSpot:
+    """A spot as typed: the same place before and after."""
+
+    name: str
+    from_heel_mm: int | None = None
+    """Distance from the heel along the edge."""
+    tooth: int | None = None
+    """Which tooth from the heel on, of a serrated edge."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """A marked place on an edge."""
+
+    id: int
+    name: str
+    from_heel_mm: int | None
+    tooth: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A push that an edge needed at a spot."""
+
+    id: int
+    version: int
+    spot_id: int
+    stage: Stage
+    belt: str
+    """The belt behind which it was read, for one between belts; else empty."""
+    deburred: bool
+    """False when the burr was still on: such a reading sees the burr and is never judged."""
+    force_gf: int
+    read_at: datetime
+    read_by: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeTest:
+    """A test of an edge."""
+
+    way: EdgeTestWay
+    ok: bool
+    belt: str
+    """Where it goes back to when it was not OK; else empty."""
+    tested_at: datetime
+    tested_by: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnifeEdge:
+    """All that is known of one edge."""
+
+    spots: tuple[Spot, ...]
+    """In the order from heel to tip; empty while none is marked."""
+    readings: tuple[Reading, ...]
+    """Oldest first; struck ones are left out."""
+    tests: tuple[EdgeTest, ...]
+    """Oldest first."""
+    not_ok: int
+    """Tests that were not OK since the last second look."""
+
+    def at(self, spot: Spot, stage: Stage) -> tuple[Reading, ...]:
+        """The readings of a spot at one stage, oldest first."""
+        return tuple(one for one in self.readings if one.spot_id == spot.id and one.stage is stage)
+
+    def finished_gf(self) -> dict[str, Sequence[int]]:
+        """By the spot's name, what was read after the work and since the last test that was not OK, deburred."""
+        failed = max((test.tested_at for test in self.tests if not test.ok), default=None)
+        return {
+            spot.name: [
+                one.force_gf
+                for one in self.at(spot, Stage.AFTER)
+                if one.deburred and (failed is None or one.read_at > failed)
+            ]
+            for spot in self.spots
+        }
