@@ -154,7 +154,7 @@ def test_every_word_of_a_knife_is_there(picture: Picture) -> None:
 
     assert {*ON_BOARD, *Edge, *Condition} <= _words_on_knives(knives)
     assert [k.tag for k in knives if k.declined is DeclineReason.CRACKED] == ["424-3"]
-    assert {k.tag for k in knives if k.rework} == {"423-1", "425-6"}
+    assert {"423-1", "425-6"} <= {k.tag for k in knives if k.rework}
     assert [k.tag for k in knives if k.looking_for] == ["407-3"]
     assert any(k.mark for k in knives)
     assert any(k.wish for k in knives)

@@ -1,14 +1,16 @@
 """The runs at the bench in words: whose, since when, how long so far, whether the bell rang; and which comes next."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import run_words
 from queueboard.shop.measuring import just_begun, why_not_learned
 from queueboard.shop.picture import Picture
+from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
+from queueboard.words import Column
 
 
 def bench_run(run: Run, picture: Picture) -> BenchRun | None:
@@ -70,3 +72,13 @@ def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     why = why_not_learned(bench, bench.finished_at)
     rest = "x throws its time away" if why is None else f"Nothing is learned from its time, {why.value}"
     return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. {rest}."
+
+
+def at_the_test_words(knives: Iterable[Knife], to: Column) -> str:
+    """What is said of knives that were to go to ready and stay at the test: " 417-3 waits for the gauge."; else empty.
+
+    knives: as they stood before they moved.
+    """
+    asked = [knife.tag for knife in knives if to is Column.READY and knife.gauge is not None and knife.at_work]
+    waits = "waits" if len(asked) == 1 else "wait"
+    return f" {', '.join(asked)} {waits} at the test for the gauge: E." if asked else ""

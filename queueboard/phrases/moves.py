@@ -82,7 +82,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "mark_spots": ("spots of {what} marked", "take the spots of {what} away again"),
     "read_spot": ("{what} read: {to} gf", "take the reading of {what} back"),
     "correct_reading": ("reading of {what} struck, {to} for it", "let the struck reading of {what} count again"),
-    "judge_by_gauge": ("{what} to {to}, by the gauge", "put {what} {back}, its test undone"),
+    "judge_edge": ("{what} tested {was}: {to}", "put {what} {back}, its test undone"),
     "let_go_by_eye": ("{what} to ready, by eye", "put {what} back to the test"),
     "look_twice": ("second look at {what}: {to}", "take the second look at {what} back"),
     "tick": ("{what} ticked", "take the tick on {what} back"),

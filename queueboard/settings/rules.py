@@ -52,3 +52,9 @@ def knife_process(settings: Settings, knife: Knife) -> Process:
     """The process of a knife; that of a kind the shop no longer has is the first one."""
     kind = settings.kind(knife.kind)
     return settings.processes[0] if kind is None else process_of(settings, kind, knife.edge)
+
+
+def line_of(settings: Settings, knife: Knife) -> int | None:
+    """The most push that any spot of a knife may need, in grams-force; None for what is tested by cutting."""
+    kind = settings.kind(knife.kind)
+    return settings.gauge.edges[knife.edge] if kind is None else settings.gauge.line_gf(kind, knife.edge)

@@ -1,4 +1,4 @@
-"""The demo's belts and its tester: fitted, counted and studied some weeks ago, by the operations a person would use."""
+"""The demo's belts, its tester and a belt trial: begun some weeks ago, by the operations a person would use."""
 
 from collections.abc import Callable
 from datetime import datetime, timedelta
@@ -9,11 +9,12 @@ from queueboard.shop.demo_script import Event
 from queueboard.shop.demo_steps import Hand
 from queueboard.shop.fitting import count_spares, fit_belt
 from queueboard.shop.opening import Shop
+from queueboard.shop.trialling import begin_trial
 from queueboard.shop.wobbling import TIMES, USUAL_KNIVES, begin_study, finish_study, read_study, study_now
 from queueboard.values.actor import Actor
 
-DAYS_AGO = 12
-"""When the belts were fitted and the tester was studied."""
+DAYS_AGO = 17
+"""When the belts were fitted, the tester was studied and the trial began."""
 BELTS = (("plain", "P240"), ("plain", "P400"), ("plain", "16 um"), ("thin hard", "16 um"), ("serrated", "9 um"))
 SPARES = {"P240": 6, "P400": 4, "16 um": 4, "9 um": 5, "30 um": 3}
 WOBBLE_GF = 12.0
@@ -37,6 +38,7 @@ def _prepare(hand: Hand) -> None:
     for process, step in BELTS:
         fit_belt(shop, actor(), process, step)
     _study(shop, actor)
+    begin_trial(shop, actor(), kind="chef", process="plain", belt="16 um")
 
 
 def _study(shop: Shop, actor: Callable[[], Actor]) -> None:

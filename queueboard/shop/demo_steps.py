@@ -9,7 +9,7 @@ from queueboard.records.reading import BOX, box_of
 from queueboard.records.runs import open_runs
 from queueboard.settings.fields import Table
 from queueboard.settings.rules import knife_process
-from queueboard.shop import closing, labelling, money, moving, noting, promising, rows, running, waiting
+from queueboard.shop import closing, demo_readings, labelling, money, moving, noting, promising, rows, running, waiting
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.values.actor import Actor
@@ -119,8 +119,15 @@ def _text(table: Table, key: str) -> str:
 
 
 def _move(hand: Hand, step: Step) -> None:
-    knives = hand.knives(step.number, step.text("move"))
-    moving.move_knives(hand.shop, hand.actor(), knives, Column(step.text("to")))
+    knives, to = hand.knives(step.number, step.text("move")), Column(step.text("to"))
+    asked = [knife for knife in knives if knife.gauge is not None and to is Column.READY]
+    for knife in asked:
+        demo_readings.test_by_gauge(hand.shop, hand.by, hand.at, knife, step.today)
+    if rest := [knife for knife in knives if knife not in asked]:
+        moving.move_knives(hand.shop, hand.actor(), rest, to)
+    for knife in hand.knives(step.number, step.text("move")):
+        if knife.gauge is not None and to is Column.ON_BENCH:
+            demo_readings.read_dull(hand.shop, hand.by, hand.at, knife)
 
 
 def _begin(hand: Hand, step: Step) -> None:

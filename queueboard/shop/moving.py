@@ -20,7 +20,8 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     """Move knives to a column, forward or back; all of them or none.
 
     From testing or ready back to the bench counts as rework. A knife that waits, is looked for or was declined is
-    refused with its tag; a knife already there is left as it is.
+    refused with its tag; a knife already there is left as it is, and one for which the gauge is asked goes no further
+    than testing.
     """
     if to not in ON_BOARD:
         raise RuleError("A knife leaves the board only by its box's close-out.")
@@ -31,8 +32,19 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     writing.tell(
         tags=[knife.tag for knife in moving], was=came_from.pop() if len(came_from) == 1 else None, to=to.value
     )
-    prove(writing, moving, to)
-    place_knives(writing, moving, to)
+    pass_on(writing, moving, to)
+
+
+def pass_on(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
+    """Move knives with the tests that it stands for; those for which the gauge is asked stop at the test."""
+    asked = [knife for knife in knives if to is Column.READY and knife.gauge is not None and knife.at_work]
+    rest = [knife for knife in knives if knife not in asked]
+    if asked and not rest and all(knife.column is Column.TESTING for knife in asked):
+        tags = ", ".join(knife.tag for knife in asked)
+        raise RuleError(f"The gauge is asked for {tags}: E reads the edge, or lets it go by eye. Nothing moved.")
+    prove(writing, rest, to)
+    place_knives(writing, rest, to)
+    place_knives(writing, asked, Column.TESTING)
 
 
 def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
@@ -58,7 +70,7 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     if to is Column.ON_BENCH:
         coming = [knife for knife in knives if knife.column is Column.RECEIVED]
         draw_for(writing, coming)
-        ask_for_gauge(writing, [knife for knife in coming if knife.gauge is None])
+        ask_for_gauge(writing, coming)
 
 
 def _may_move(writing: Writing, knife: Knife) -> None:

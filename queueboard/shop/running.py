@@ -9,10 +9,9 @@ from queueboard.records.tables import BenchRunRow, RunKnifeRow
 from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_minutes
 from queueboard.shop import rows
-from queueboard.shop.moving import place_knives
+from queueboard.shop.moving import pass_on, place_knives
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
-from queueboard.shop.proving import prove
 from queueboard.shop.run_laws import at_the_bench, end_run, going_on, in_whose_run
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
@@ -123,9 +122,7 @@ def _finish(writing: Writing, run: BenchRun, to: Column, *, timed: bool) -> Benc
     stored = _under_way(writing, run)
     _tell(writing, run)
     end_run(writing, run, timed=timed and stored.timed)
-    knives = _at_the_bench(writing, run)
-    prove(writing, knives, to)
-    place_knives(writing, knives, to)
+    pass_on(writing, _at_the_bench(writing, run), to)
     return run_by_id(writing.database, run.id) or stored
 
 

@@ -19,7 +19,10 @@ from queueboard.words import WhyRead
 
 
 def ask_for_gauge(writing: Writing, knives: Sequence[Knife]) -> None:
-    """Write down for which of these the gauge is asked, and why; they have just come to the bench."""
+    """Write down for which of these the gauge is asked, and why; they have just come to the bench.
+
+    A knife that has been there before keeps the answer it has.
+    """
     settings = settings_in(writing.database)
     before = {kind: benched(writing.database, kind) - _count(knives, kind) for kind in {k.kind for k in knives}}
     drawn = {one.knife_id for one in drawn_knives(writing.database, "t.ended_us IS NULL")}
@@ -37,7 +40,7 @@ def ask_for_gauge(writing: Writing, knives: Sequence[Knife]) -> None:
             in_trial=knife.id in drawn,
         )
         why = why_read(candidate, rule_of(settings.gauge))
-        if why is not None:
+        if why is not None and knife.gauge is None:
             writing.change(KnifeRow, knife.id, None, gauge=why.value)
 
 

@@ -5,30 +5,39 @@ from queueboard.errors import ReasonNeededError, RuleError
 from queueboard.records.edge_tables import SecondLookRow
 from queueboard.records.edge_tests import edge_of, not_ok_of
 from queueboard.records.writing import Writing
+from queueboard.settings.rules import line_of
 from queueboard.shop import rows
 from queueboard.shop.moving import place_knives
 from queueboard.shop.noting import decline
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
-from queueboard.shop.proving import prove, write_test
+from queueboard.shop.proving import daily_way, prove, write_test
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, EdgeTestWay, SecondLook
 
-TESTED = (Column.ON_BENCH, Column.TESTING)
-
 
 @operation()
-def judge_by_gauge(writing: Writing, knife: Knife, *, ok: bool) -> None:
-    """Say what the readings of a knife come to: OK and it is ready, not OK and it goes back to the bench.
+def judge_edge(writing: Writing, knife: Knife, *, ok: bool, belt: str = "") -> None:
+    """Say what the test of a knife comes to: OK and it is ready, not OK and it goes back to the bench, to a belt.
 
-    Refused before every marked spot was read after the work, deburred, and since the last test that was not OK.
+    By the gauge where every marked spot was read after the work, deburred, and since the last test that was not OK;
+    else by feel. OK by feel is refused where the gauge is asked.
     """
     _in_hand(writing, knife)
+    to = Column.READY if ok else Column.ON_BENCH
+    settings = settings_in(writing.database)
     found = edge_of(writing.database, knife.id).finished_gf()
-    missing = [name for name, readings in found.items() if not readings]
-    if missing or not found:
-        what = ", ".join(missing) or "no spot"
+    way = daily_way(knife, settings)
+    if found and all(found.values()) and line_of(settings, knife) is not None:
+        way = EdgeTestWay.GAUGE
+    elif ok and knife.gauge is not None:
+        what = ", ".join(name for name, readings in found.items() if not readings) or "no spot"
         raise RuleError(f"{knife.tag} is not read yet after the work ({what}): read it first, or let it go by eye.")
-    _test(writing, knife, EdgeTestWay.GAUGE, ok=ok)
+    if not ok and knife.column is Column.ON_BENCH:
+        raise RuleError(f"{knife.tag} lies on the bench already; work it again, or put it to testing first.")
+    writing.tell(tags=[knife.tag], was=way.value, to=to.value)
+    prove(writing, [knife], to, way, belt)
+    place_knives(writing, [knife], to)
 
 
 @operation()
@@ -37,7 +46,9 @@ def let_go_by_eye(writing: Writing, knife: Knife) -> None:
     _in_hand(writing, knife)
     if knife.gauge is None:
         raise RuleError(f"The gauge is not asked for {knife.tag}; + by feel makes it ready.")
-    _test(writing, knife, EdgeTestWay.EYE, ok=True)
+    writing.tell(tags=[knife.tag], was=EdgeTestWay.EYE.value, to=Column.READY.value)
+    prove(writing, [knife], Column.READY, EdgeTestWay.EYE)
+    place_knives(writing, [knife], Column.READY)
 
 
 @operation()
@@ -53,7 +64,8 @@ def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> 
     if not reason:
         raise ReasonNeededError(f"Say why: what was seen at {knife.tag}, and what the customer is told.")
     writing.tell(tags=[knife.tag], to=choice.value)
-    write_test(writing, knife, EdgeTestWay.GAUGE if knife.gauge is not None else EdgeTestWay.FEEL, ok=False)
+    way = EdgeTestWay.FEEL if knife.gauge is None else EdgeTestWay.GAUGE
+    write_test(writing, knife, way, ok=False)
     writing.insert(
         SecondLookRow,
         knife_id=knife.id,
@@ -68,16 +80,7 @@ def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> 
         place_knives(writing, [knife], Column.READY if choice is SecondLook.LOWER else Column.ON_BENCH)
 
 
-def _test(writing: Writing, knife: Knife, way: EdgeTestWay, *, ok: bool) -> None:
-    to = Column.READY if ok else Column.ON_BENCH
-    writing.tell(tags=[knife.tag], was=way.value, to=to.value)
-    if not ok and knife.column is Column.ON_BENCH:
-        raise RuleError(f"{knife.tag} lies on the bench already; work it again, or put it to testing first.")
-    prove(writing, [knife], to, way)
-    place_knives(writing, [knife], to)
-
-
 def _in_hand(writing: Writing, knife: Knife) -> None:
     rows.fresh_knife(writing, knife)
-    if knife.column not in TESTED or knife.declined is not None or knife.looking_for:
+    if not knife.at_work or knife.declined is not None or knife.looking_for:
         raise RuleError(f"{knife.tag} is not at the test: it is {knife.column.value}.")

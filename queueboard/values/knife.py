@@ -53,6 +53,11 @@ class Knife:
         return self.column is not Column.GONE
 
     @property
+    def at_work(self) -> bool:
+        """True while it is on the bench or at the test."""
+        return self.column in (Column.ON_BENCH, Column.TESTING)
+
+    @property
     def charged_cents(self) -> int:
         """What it adds to the bill: nothing when it was declined, or while nobody can find it."""
         return 0 if self.declined is not None or self.looking_for else self.price_cents

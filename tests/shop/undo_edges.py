@@ -122,9 +122,9 @@ def do_correct_reading(shop: Shop) -> Act:
     return lambda actor: gauging.correct_reading(shop, actor, knife, reading, 201, "misread the display")
 
 
-def do_judge_by_gauge(shop: Shop) -> Act:
+def do_judge_edge(shop: Shop) -> Act:
     knife = at_the_test(shop)
-    return lambda actor: testing.judge_by_gauge(shop, actor, knife, ok=True)
+    return lambda actor: testing.judge_edge(shop, actor, knife, ok=True)
 
 
 def do_let_go_by_eye(shop: Shop) -> Act:
@@ -134,7 +134,7 @@ def do_let_go_by_eye(shop: Shop) -> Act:
 
 def do_look_twice(shop: Shop) -> Act:
     knife = at_the_test(shop)
-    testing.judge_by_gauge(shop, by(), knife, ok=False)
+    testing.judge_edge(shop, by(), knife, ok=False)
     move_knives(shop, by(minutes=1), knives_now(shop, knife.box_number), Column.TESTING)
     (again,) = knives_now(shop, knife.box_number)
     return lambda actor: testing.look_twice(shop, actor, again, SecondLook.LOWER, "worn through; told her")

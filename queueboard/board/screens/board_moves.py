@@ -10,7 +10,7 @@ from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, movable, step_from, trays_by, trays_to_ready
-from queueboard.phrases.bench import over_words
+from queueboard.phrases.bench import at_the_test_words, over_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture
@@ -108,7 +108,7 @@ class BoardMoves(BoardView):
         self.show(self.desk.picture)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
-        self._say_moved(f"{named} moved to {to.value}.", runs)
+        self._say_moved(f"{named} moved to {to.value}.{at_the_test_words(moving, to)}", runs)
         return True
 
     def move_box(self, box: BoxPicture, by: int, first: Column | None = None) -> None:

@@ -7,7 +7,7 @@ from textual.binding import Binding, BindingType
 from queueboard.board.desk import Desk
 from queueboard.board.screens.day_cursor import NOT_UNDER_WAY, RunCursor, knives_of
 from queueboard.board.screens.day_lines import run_id
-from queueboard.phrases.bench import bench_run, finished_words
+from queueboard.phrases.bench import at_the_test_words, bench_run, finished_words
 from queueboard.phrases.dates import many
 from queueboard.shop.measuring import just_begun
 from queueboard.shop.moving import move_knives
@@ -153,16 +153,17 @@ class DayRuns(RunCursor):
 
     def _finish(self, bench: BenchRun, to: Column, *, timed: bool) -> None:
         after = self.knife_ids_after()
-        tags = ", ".join(k.tag for k in knives_of(bench.knife_ids, self.desk.picture) if k.column is Column.ON_BENCH)
+        knives = [k for k in knives_of(bench.knife_ids, self.desk.picture) if k.column is Column.ON_BENCH]
+        tags = ", ".join(knife.tag for knife in knives)
         answer = self.attempt(finish_run if timed else finish_untimed, bench, to)
         if answer is not None:
             self.last = answer[0]
             self.go_to_run_of(after)
-            self.say(finished_words(self.last, tags, to.value))
+            self.say(f"{finished_words(self.last, tags, to.value)}{at_the_test_words(knives, to)}")
 
     def _move(self, knives: tuple[Knife, ...], to: Column) -> None:
         after = self.knife_ids_after()
         if self.attempt(move_knives, knives, to) is not None:
             self.go_to_run_of((*(knife.id for knife in knives), *after))
             tags = ", ".join(knife.tag for knife in knives)
-            self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}")
+            self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}.{at_the_test_words(knives, to)}")

@@ -14,6 +14,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.trays import Tray, read_staying, stay_anyway
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
+from queueboard.phrases.bench import at_the_test_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import Picture
@@ -107,7 +108,8 @@ class TrayDialog(ShopModal[str]):
         if not going:
             self.say("Every knife would stay; - leaves them all where they are.", trouble=True)
         elif self.attempt(move_knives, going, self.tray.to) is not None:
-            self.dismiss(f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}.")
+            said = f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}."
+            self.dismiss(f"{said}{at_the_test_words(going, self.tray.to)}")
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         self._paint(sentence)

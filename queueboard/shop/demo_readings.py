@@ -1,0 +1,64 @@
+"""Invented readings of the demo's knives: dull before, sharp after, and worse once the belt is at its end."""
+
+from datetime import date, datetime, timedelta
+from random import Random
+
+from queueboard.edges.trial import Half
+from queueboard.records.reading import knives_of
+from queueboard.records.trials import drawn_knives
+from queueboard.settings.rules import line_of
+from queueboard.shop.gauging import read_spot, usual_spots
+from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import settings_of
+from queueboard.shop.opening import Shop
+from queueboard.shop.testing import judge_edge
+from queueboard.values.actor import Actor
+from queueboard.values.knife import Knife
+from queueboard.words import Column, Stage
+
+DULL_GF, SHARP_GF = 900, 165
+LEFT_OUT_GF = 6
+"""What leaving out the finest belt costs, hidden in what the tester wobbles."""
+BELT_TIRES = timedelta(days=4)
+"""Before today: from then on the demo's finest belt is worn, and everything needs more push."""
+TIRED_GF = 45
+
+
+def read_dull(shop: Shop, by: str, at: datetime, knife: Knife) -> None:
+    """Read a knife for which the gauge is asked, before it is worked."""
+    lots = Random(f"dull {knife.tag}")  # noqa: S311 invented readings, no secret
+    for spot in usual_spots(knife):
+        force = max(250, round(lots.gauss(DULL_GF, 180)))
+        read_spot(shop, Actor(initials=by, now=at), knife, spot.name, force, Stage.BEFORE)
+
+
+def test_by_gauge(shop: Shop, by: str, at: datetime, knife: Knife, today: date) -> None:
+    """Read a knife after its work and judge it; one that is over its line is worked and read once more."""
+    lots = Random(f"sharp {knife.tag}")  # noqa: S311 invented readings, no secret
+    with shop.reading() as database:
+        line_gf = line_of(settings_of(database)[1], knife)
+        half = next((one.half for one in drawn_knives(database) if one.knife_id == knife.id), Half.WITH)
+    level = (
+        SHARP_GF + (LEFT_OUT_GF if half is Half.WITHOUT else 0) + (TIRED_GF if at.date() > today - BELT_TIRES else 0)
+    )
+    move_knives(shop, Actor(initials=by, now=at), [knife], Column.TESTING)
+    forces = [max(90, round(lots.gauss(level, 22))) for _ in usual_spots(knife)]
+    if lots.random() < 0.06:
+        forces[-1] += 120
+    _read(shop, by, at, knife, forces)
+    ok = line_gf is None or max(forces) <= line_gf
+    judge_edge(shop, Actor(initials=by, now=at), _now(shop, knife), ok=ok)
+    if not ok:
+        again = at + timedelta(seconds=20)
+        _read(shop, by, again, knife, [SHARP_GF - 10] * len(forces))
+        judge_edge(shop, Actor(initials=by, now=again), _now(shop, knife), ok=True)
+
+
+def _read(shop: Shop, by: str, at: datetime, knife: Knife, forces: list[int]) -> None:
+    for spot, force in zip(usual_spots(knife), forces, strict=True):
+        read_spot(shop, Actor(initials=by, now=at), _now(shop, knife), spot.name, force)
+
+
+def _now(shop: Shop, knife: Knife) -> Knife:
+    with shop.reading() as database:
+        return knives_of(database, "k.id = ?", knife.id)[0]
