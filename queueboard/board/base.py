@@ -86,6 +86,11 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         self.app.clear_notifications()
         self.notify(sentence, severity="error" if trouble else "information", markup=False)
 
+    def say_if_any(self, sentence: str | None) -> None:
+        """Say what a screen over this one was left with."""
+        if sentence is not None:
+            self.say(sentence)
+
 
 class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
     """A ShopScreen that lies over another: one question with a typed answer."""

@@ -48,6 +48,13 @@ def movable(knife: Knife) -> bool:
     return knife.declined is None and knife.waiting_for is None and not knife.looking_for
 
 
+def due_at_test(knife: Knife, to: Column) -> bool:
+    """True for a move that the test decides: on from it where the gauge is asked, back from it once it came back."""
+    if knife.column is not Column.TESTING or not movable(knife):
+        return False
+    return knife.gauge is not None if to is Column.READY else to is Column.ON_BENCH and knife.rework > 0
+
+
 def step_from(column: Column, by: int) -> Column | None:
     """The column one on (1) or one back (-1); None at the ends of the board."""
     place = ON_BOARD.index(column) + by

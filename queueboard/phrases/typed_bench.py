@@ -4,6 +4,7 @@ import re
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.values.edge import NewSpot
 
 HIGHEST_GF = 5000
 
@@ -19,6 +20,22 @@ def parse_force(text: str) -> int:
     if not 1 <= force <= HIGHEST_GF:
         raise TypedError(f"{shown(typed)} gf is nothing a tester shows. Type a number from 1 to {HIGHEST_GF}.")
     return force
+
+
+def parse_spots(text: str, *, teeth: bool) -> tuple[NewSpot, ...]:
+    """Read spots such as heel 25, middle 100, tip 175: the distance from the heel in mm, or the tooth from the heel.
+
+    teeth: True where a number counts teeth. The number may be missing.
+    """
+    spots = []
+    for part in filter(None, (part.strip() for part in re.split(r"[,;]", text))):
+        match = re.fullmatch(r"(.*?)\s*(?:([0-9]{1,4})\s*(?:mm)?)?", part)
+        name, number = (match[1], match[2]) if match else (part, None)
+        if not name:
+            raise TypedError(f"“{shown(part)}” has no name. Type a name before each number: heel 25, tip 175.")
+        place = None if number is None else int(number)
+        spots.append(NewSpot(name=name, from_heel_mm=None if teeth else place, tooth=place if teeth else None))
+    return tuple(spots)
 
 
 def parse_spares(text: str) -> int:

@@ -1,12 +1,15 @@
 """The test of an edge beyond the daily one: by the gauge, by eye where the gauge was asked, and the second look."""
 
+from typing import NoReturn
+
 from queueboard.clean import clean
+from queueboard.edges.verdict import Judged, Verdict
 from queueboard.errors import ReasonNeededError, RuleError
 from queueboard.records.edge_tables import SecondLookRow
 from queueboard.records.edge_tests import edge_of, not_ok_of
 from queueboard.records.writing import Writing
-from queueboard.settings.rules import line_of
 from queueboard.shop import rows
+from queueboard.shop.edge_now import EdgeNow, edge_in
 from queueboard.shop.moving import place_knives
 from queueboard.shop.noting import decline
 from queueboard.shop.numbers import settings_in
@@ -21,17 +24,19 @@ def judge_edge(writing: Writing, knife: Knife, *, ok: bool, belt: str = "") -> N
     """Say what the test of a knife comes to: OK and it is ready, not OK and it goes back to the bench, to a belt.
 
     By the gauge where every marked spot was read after the work, deburred, and since the last test that was not OK;
-    else by feel. OK by feel is refused where the gauge is asked.
+    else by feel. OK is refused where the gauge is asked and not read, and where a spot is surely over the line.
     """
     _in_hand(writing, knife)
     to = Column.READY if ok else Column.ON_BENCH
-    settings = settings_in(writing.database)
-    found = edge_of(writing.database, knife.id).finished_gf()
-    way = daily_way(knife, settings)
-    if found and all(found.values()) and line_of(settings, knife) is not None:
+    seen = edge_in(writing.database, knife)
+    way = daily_way(knife, settings_in(writing.database))
+    if seen.whole and seen.line is not None:
         way = EdgeTestWay.GAUGE
+        if ok and seen.judged is not None and seen.judged.verdict is Verdict.NOT_OK:
+            _over(seen, seen.judged)
     elif ok and knife.gauge is not None:
-        what = ", ".join(name for name, readings in found.items() if not readings) or "no spot"
+        found = seen.edge.finished_gf()
+        what = ", ".join(spot.name for spot in seen.spots if not found.get(spot.name))
         raise RuleError(f"{knife.tag} is not read yet after the work ({what}): read it first, or let it go by eye.")
     if not ok and knife.column is Column.ON_BENCH:
         raise RuleError(f"{knife.tag} lies on the bench already; work it again, or put it to testing first.")
@@ -42,9 +47,9 @@ def judge_edge(writing: Writing, knife: Knife, *, ok: bool, belt: str = "") -> N
 
 @operation()
 def let_go_by_eye(writing: Writing, knife: Knife) -> None:
-    """Let a knife go to ready though the gauge was asked for it; who did so stands beside it."""
+    """Let a knife go to ready though it was not read, or is over its line; who did so stands beside it."""
     _in_hand(writing, knife)
-    if knife.gauge is None:
+    if knife.gauge is None and not edge_of(writing.database, knife.id).readings:
         raise RuleError(f"The gauge is not asked for {knife.tag}; + by feel makes it ready.")
     writing.tell(tags=[knife.tag], was=EdgeTestWay.EYE.value, to=Column.READY.value)
     prove(writing, [knife], Column.READY, EdgeTestWay.EYE)
@@ -78,6 +83,13 @@ def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> 
         decline(writing, knife, DeclineReason.NO_EDGE, reason)
     else:
         place_knives(writing, [knife], Column.READY if choice is SecondLook.LOWER else Column.ON_BENCH)
+
+
+def _over(seen: EdgeNow, judged: Judged) -> NoReturn:
+    most = "" if seen.line is None else f"; its line is {seen.line.most_gf}"
+    raise RuleError(
+        f"{seen.knife.tag} needs {judged.worst_gf} gf at the {judged.worst}{most}: not OK, or let it go by eye."
+    )
 
 
 def _in_hand(writing: Writing, knife: Knife) -> None:

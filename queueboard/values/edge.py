@@ -74,14 +74,13 @@ class KnifeEdge:
         """The readings of a spot at one stage, oldest first."""
         return tuple(one for one in self.readings if one.spot_id == spot.id and one.stage is stage)
 
-    def finished_gf(self) -> dict[str, Sequence[int]]:
-        """By the spot's name, what was read after the work and since the last test that was not OK, deburred."""
+    def counts(self, reading: Reading) -> bool:
+        """True for a reading of the finished edge: after the work, deburred, and since the last test not OK."""
         failed = max((test.tested_at for test in self.tests if not test.ok), default=None)
+        return reading.stage is Stage.AFTER and reading.deburred and (failed is None or reading.read_at > failed)
+
+    def finished_gf(self) -> dict[str, Sequence[int]]:
+        """By the spot's name, what its readings say of the finished edge."""
         return {
-            spot.name: [
-                one.force_gf
-                for one in self.at(spot, Stage.AFTER)
-                if one.deburred and (failed is None or one.read_at > failed)
-            ]
-            for spot in self.spots
+            spot.name: [one.force_gf for one in self.at(spot, Stage.AFTER) if self.counts(one)] for spot in self.spots
         }

@@ -40,6 +40,8 @@ TITLES = {
     "FindScreen": "Find",
     "BoxScreen": "One box",
     "BoxHistoryScreen": "History of a box",
+    "EdgeScreen": "The test of an edge",
+    "EdgeView": "What is read at the test",
     "CloseOutScreen": "Close-out",
     "SummaryScreen": "A box just gone",
     "BoxForm": "Receive or announce",

@@ -12,7 +12,7 @@ from queueboard.errors import QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 
-NEEDS_A_BOX = {"move", "ready", "mark", "box", "close_out", "ask"}
+NEEDS_A_BOX = {"move", "ready", "mark", "box", "close_out", "ask", "edge"}
 """Actions about what the cursor is on."""
 
 
@@ -22,6 +22,7 @@ class BoardAsks(BoardMoves):
     BINDING_GROUP_TITLE = "The knife or box under the cursor, or the tag typed"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,b", "box", "box", tooltip="Everything of the box under the cursor.", id="board.box"),
+        Binding("E", "edge", "test", show=False, tooltip="Read the edge with the gauge, or judge it.", id="board.edge"),
         Binding(
             "c",
             "close_out",
@@ -152,6 +153,11 @@ class BoardAsks(BoardMoves):
         from queueboard.board.screens.close_out import CloseOutScreen
 
         self.app.push_screen(CloseOutScreen(self.desk, box.box.id))
+
+    def action_edge(self) -> None:
+        """Test the knife aimed at; of a box the one that waits for it."""
+        if (aim := self.aimed_at()) is not None:
+            self.test(*aim)
 
     def action_ask(self, what: str) -> None:
         """Ask one question about the knife or box aimed at."""

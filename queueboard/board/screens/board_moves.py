@@ -9,7 +9,7 @@ from textual.binding import Binding, BindingType
 from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
-from queueboard.board.trays import Tray, movable, step_from, trays_by, trays_to_ready
+from queueboard.board.trays import Tray, due_at_test, movable, step_from, trays_by, trays_to_ready
 from queueboard.phrases.bench import at_the_test_words, over_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
@@ -101,6 +101,9 @@ class BoardMoves(BoardView):
         if not moving:
             self.say(f"Already {to.value}.")
             return True
+        if len(moving) == 1 and due_at_test(moving[0], to):
+            self.test(self.desk.picture.box_by_id(moving[0].box_id), moving[0])
+            return False
         runs = self.desk.picture.runs
         if self.attempt(move_knives, moving, to) is None:
             return False
@@ -110,6 +113,12 @@ class BoardMoves(BoardView):
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
         self._say_moved(f"{named} moved to {to.value}.{at_the_test_words(moving, to)}", runs)
         return True
+
+    def test(self, box: BoxPicture, knife: Knife | None) -> None:
+        """Test a knife; without one the likeliest of its box."""
+        from queueboard.board.screens.edge import open_test
+
+        open_test(self, box, knife)
 
     def move_box(self, box: BoxPicture, by: int, first: Column | None = None) -> None:
         """Move what of a box stands together one column on (1) or back (-1); what is announced comes in the door."""

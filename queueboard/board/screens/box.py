@@ -16,6 +16,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
+from queueboard.board.screens.edge import open_test
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
@@ -30,7 +31,7 @@ from queueboard.words import ON_BOARD, Column
 WIDTHS = (8, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
-l label · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
+E test · l label · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
@@ -49,6 +50,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("n", "ask('note')", "note", id="box.note"),
         Binding("dollar_sign", "ask('price')", "price by hand", id="box.price"),
         Binding("e", "ask('correct')", "correct what was typed", id="box.correct"),
+        Binding("E", "edge", "test its edge", id="box.edge"),
         Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
         Binding("y", "ask('payment')", "take payment", id="box.payment"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
@@ -129,22 +131,9 @@ class BoxScreen(ShopScreen[None]):
             return
         heading = " · ".join((f"{box_title(box)}", ready_words(box), *box_signs(box, picture.now)))
         self.query_one("#heading", Static).update(Content(heading))
-        self._fill(box, picture)
-        self.query_one("#lines", Static).update(Content("\n".join(box_facts(box, picture))))
-
-    def _fill(self, box: BoxPicture, picture: Picture) -> None:
-        table, row = self.table, self.table.cursor_row
-        table.clear(columns=True)
-        widths = (*WIDTHS, max(12, self.size.width - sum(WIDTHS) - 2))
-        for head, width in zip(HEADS, widths, strict=True):
-            table.add_column(Text(head), width=width)
-        cells = whole_box_cells(box)
-        table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, widths, strict=True)), key=WHOLE)
-        for knife in box.knives:
-            cells = knife_cells(knife, picture.settings)
-            table.add_row(*(_fitted(cell, width) for cell, width in zip(cells, widths, strict=True)), key=knife.tag)
-        table.move_cursor(row=min(row, len(box.knives)))
+        _fill(self.table, box, picture, self.size.width)
         self.tell_about()
+        self.query_one("#lines", Static).update(Content("\n".join(box_facts(box, picture))))
 
     @on(DataTable.RowHighlighted)
     def tell_about(self) -> None:
@@ -170,6 +159,12 @@ class BoxScreen(ShopScreen[None]):
         if knife is not None:
             self.attempt(move_knives, (knife,), Column.READY)
 
+    def action_edge(self) -> None:
+        """Test the knife under the cursor; on the first row the one that waits for it."""
+        box, about = self.box(), self.under_cursor()
+        if box is not None:
+            open_test(self, box, about if isinstance(about, Knife) else None)
+
     def action_ask(self, what: str) -> None:
         """Open the dialog for the knife under the cursor, or for the box."""
         about = self.under_cursor()
@@ -194,6 +189,19 @@ class BoxScreen(ShopScreen[None]):
 
     def action_leave(self) -> None:
         self.dismiss(None)
+
+
+def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int) -> None:
+    """Fill the table of knives anew; the last column takes what is left of the width."""
+    row = table.cursor_row
+    table.clear(columns=True)
+    widths = (*WIDTHS, max(12, width - sum(WIDTHS) - 2))
+    for head, cells in zip(HEADS, widths, strict=True):
+        table.add_column(Text(head), width=cells)
+    rows = {WHOLE: whole_box_cells(box), **{knife.tag: knife_cells(knife, picture.settings) for knife in box.knives}}
+    for key, texts in rows.items():
+        table.add_row(*(_fitted(text, cells) for text, cells in zip(texts, widths, strict=True)), key=key)
+    table.move_cursor(row=min(row, len(box.knives)))
 
 
 def _fitted(cell: str, width: int) -> Text:
