@@ -94,6 +94,7 @@ def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
         ("RUSH", box.box.rush),
         ("THIS NEXT", box.box.this_next),
         ("NEVER SLIP", box.box.never_slip),
+        ("COMPLAINT", box.box.complaint),
     )
     return tuple(sign for sign, holds in signs if holds)
 

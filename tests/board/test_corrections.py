@@ -105,21 +105,21 @@ async def test_a_number_that_is_taken(two_boxes: Shop) -> None:
 
 
 async def test_a_customer_is_corrected(two_boxes: Shop) -> None:
-    """Name, phone, town, address and notes are corrected; a name like markup is a name."""
+    """Name, phone, town, address, notes and proof cards are corrected; a name like markup is a name."""
     customer = box(two_boxes, COUNTER).customer
-    answers = ("<1>", "[/] Verrin", "555 0123", "Osterby", "2 Pier Road", "rings twice")
+    answers = ("<1>", "[/] Verrin", "555 0123", "Osterby", "2 Pier Road", "rings twice", "<plus>", "<enter>")
     assert await answered(two_boxes, lambda desk: CorrectDialog(desk, customer), *answers)
 
     now = box(two_boxes, COUNTER).customer
     assert (now.name, now.phone, now.town) == ("[/] Verrin", "555 0123", "Osterby")
-    assert (now.address, now.notes) == ("2 Pier Road", "rings twice")
+    assert (now.address, now.notes, now.proof_card) == ("2 Pier Road", "rings twice", True)
 
 
 async def test_an_empty_name_is_refused(two_boxes: Shop) -> None:
     """A customer cannot lose the name."""
     customer = box(two_boxes, COUNTER).customer
 
-    screen = await refused(two_boxes, lambda desk: CorrectDialog(desk, customer), "<1>", " ", "", "", "", "")
+    screen = await refused(two_boxes, lambda desk: CorrectDialog(desk, customer), "<1>", " ", "", "", "", "", "<enter>")
     assert "The name is empty" in screen
 
 

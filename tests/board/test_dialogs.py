@@ -165,12 +165,14 @@ async def test_packing_and_flags(two_boxes: Shop) -> None:
 
     assert await answered(two_boxes, lambda desk: dialogs.PackingDialog(desk, box_id), "<4>")
     assert await answered(
-        two_boxes, lambda desk: dialogs.FlagsDialog(desk, box_id), "<plus>", "<enter>", "<enter>", "<plus>", "<enter>"
+        two_boxes,
+        lambda desk: dialogs.FlagsDialog(desk, box_id),
+        *("<plus>", "<enter>", "<enter>", "<plus>", "<enter>", "<plus>", "<enter>"),
     )
 
     own = box(two_boxes, COUNTER).box
     assert own.packing is Packing.ON_SHELF
-    assert (own.rush, own.this_next, own.never_slip) == (True, False, True)
+    assert (own.rush, own.this_next, own.never_slip, own.complaint) == (True, False, True, True)
 
 
 async def test_a_box_with_nothing_ready_is_not_packed(two_boxes: Shop) -> None:

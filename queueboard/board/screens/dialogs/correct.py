@@ -3,7 +3,7 @@
 from textual.app import ComposeResult
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.fields import Choice, Field, Row
+from queueboard.board.forms.fields import Choice, Field, Row, Tick
 from queueboard.board.forms.form import Dialog
 from queueboard.intake.lengths import read_length_mm
 from queueboard.intake.small import read_number
@@ -111,7 +111,7 @@ class CorrectBoxDialog(Dialog):
 
 
 class CorrectCustomerDialog(Dialog):
-    """A customer's name, phone, town, address and notes; only what is typed anew is changed."""
+    """A customer's name, phone, town, address, notes and proof cards; only what is typed anew is changed."""
 
     def __init__(self, desk: Desk, customer: Customer) -> None:
         super().__init__(desk)
@@ -121,6 +121,9 @@ class CorrectCustomerDialog(Dialog):
         self.town = Field(customer.town)
         self.address = Field(customer.address)
         self.notes = Field(customer.notes)
+        self.card = Tick(
+            "a proof card goes with every box: the gauge is asked for its knives", value=customer.proof_card
+        )
 
     def customer_now(self) -> Customer:
         """The customer as the shop file has it now."""
@@ -136,6 +139,7 @@ class CorrectCustomerDialog(Dialog):
         yield Row(("town", self.town))
         yield Row(("address", self.address))
         yield Row(("notes", self.notes))
+        yield self.card
 
     def go(self) -> None:
         self.done(
@@ -147,6 +151,7 @@ class CorrectCustomerDialog(Dialog):
                 town=self.town.value if self.town.touched else None,
                 address=self.address.value if self.address.touched else None,
                 notes=self.notes.value if self.notes.touched else None,
+                proof_card=self.card.value if self.card.touched else None,
             )
         )
 

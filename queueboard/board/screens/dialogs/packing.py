@@ -43,7 +43,7 @@ class PackingDialog(Dialog):
 
 
 class FlagsDialog(Dialog):
-    """Rush, this next, never slip: what binds the box's turn."""
+    """Rush, this next, never slip: what binds the box's turn; and whether it came back with a complaint."""
 
     hint = "+ yes · - no · Enter on, at the end it is stored · escape leaves"
 
@@ -54,6 +54,7 @@ class FlagsDialog(Dialog):
         self.rush = Tick("rush", value=box.rush)
         self.this_next = Tick("this next: before everything that is not on the bench", value=box.this_next)
         self.never_slip = Tick("never slip this one: its date is not given up for another's", value=box.never_slip)
+        self.complaint = Tick("came back with a complaint: the gauge is asked for its knives", value=box.complaint)
 
     def heading(self) -> str:
         box = self.opened
@@ -63,6 +64,7 @@ class FlagsDialog(Dialog):
         yield self.rush
         yield self.this_next
         yield self.never_slip
+        yield self.complaint
 
     def go(self) -> None:
         self.done(
@@ -72,6 +74,7 @@ class FlagsDialog(Dialog):
                 rush=self.rush.value,
                 this_next=self.this_next.value,
                 never_slip=self.never_slip.value,
+                complaint=self.complaint.value,
             )
         )
 
