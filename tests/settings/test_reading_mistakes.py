@@ -28,7 +28,7 @@ MISTAKES = [
     ('name = "Fernlea Edge"', 'name = ""', "name is empty"),
     ('name = "Fernlea Edge"', "name = 12", "name is a text"),
     ('name = "Fernlea Edge"', f'name = "{"x" * 61}"', "61 characters"),
-    ('name = "Fernlea Edge"', r'name = "a\u0000b"', "NUL"),
+    ('name = "Fernlea Edge"', r'name = "a\u0000b"', "The name holds a control character (U+0000)"),
     ('"America/New_York"', '"America/New_Yrk"', "do you mean America/New_York?"),
     ('"America/New_York"', '"../../etc/passwd"', "is no time zone"),
     ('"America/New_York"', '"America"', "is no time zone"),
