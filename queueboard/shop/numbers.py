@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 from functools import lru_cache
 
+from queueboard.errors import RuleError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
@@ -21,16 +22,38 @@ YEARS_AHEAD = 2
 def take_settings(writing: Writing, text: str) -> None:
     """Take in a whole text of settings; a mistake names its line and leaves the old ones in force.
 
-    The public holidays of the country and region are filled in for this year and two more.
+    The public holidays of the country and region are filled in for this year and two more. RuleError for another
+    currency once there is a box.
     """
     from queueboard.calendar.public_holidays import public_holidays
 
     settings = read_settings(text)
+    before = currency_of(writing.database)
     year = writing.actor.now.astimezone(settings.zone).year
     days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD) if settings.country else ()
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
+    insist_on_currency(writing.database, before)
+
+
+def currency_of(database: ShopDatabase) -> str | None:
+    """The currency of the settings in force; None before there are any."""
+    return None if asking.settings_id(database) is None else settings_in(database).currency
+
+
+def insist_on_currency(database: ShopDatabase, before: str | None) -> None:
+    """Refuse another currency than *before* once there is a box: prices and payments are bare cents of the old one.
+
+    A box is enough, since somebody may just be typing a price or a payment for it.
+    """
+    now = currency_of(database)
+    if before not in (None, now) and asking.newest_box_number(database) is not None:
+        raise RuleError(
+            f"The currency stays {before}: prices and payments of the boxes in this file are in it, and would all be "
+            f"called {now} with these settings. Write {before} again, or begin a new file for {now} with "
+            "`queueboard --file NEW start --settings FILE`. Nothing was stored."
+        )
 
 
 def settings_text(shop: Shop) -> str:

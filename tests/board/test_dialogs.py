@@ -6,7 +6,10 @@ import pytest
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens import dialogs
+from queueboard.errors import RuleError
+from queueboard.seedfiles import seed_text
 from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.values.knife import Knife
@@ -23,8 +26,9 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.board.answering import COUNTER, answered, refused
-from tests.board.dump import assert_screen
+from tests.board.dump import assert_screen, dump
 from tests.board.host import SMALL, Host
+from tests.board.typing import fill
 from tests.shop.place import NOW, box, by
 
 
@@ -98,6 +102,21 @@ async def test_what_is_owed_is_offered_as_payment(two_boxes: Shop) -> None:
 
     payment = box(two_boxes, COUNTER).payments[-1]
     assert (payment.cents, payment.way) == (owed, PayWay.CARD)
+
+
+async def test_money_is_taken_in_the_currency_it_was_asked_in(two_boxes: Shop) -> None:
+    """While the question stands, other settings are taken in but for another currency; the payment is what it said."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: dialogs.PaymentDialog(desk, box(two_boxes, COUNTER).box.id))
+    async with app.run_test(size=SMALL) as pilot:
+        with pytest.raises(RuleError, match="The currency stays USD"):
+            take_settings(two_boxes, by("K"), seed_text("settings.toml").replace('"USD"', '"EUR"'))
+        take_settings(two_boxes, by("K"), seed_text("settings.toml").replace("price = 9.00", "price = 19.00"))
+        await fill(pilot, "7.50", "<1>")
+        assert app.left, dump(app)
+
+    assert [payment.cents for payment in box(two_boxes, COUNTER).payments] == [750]
+    assert desk.look().settings.currency == "USD"
 
 
 async def test_a_second_promise_needs_who_and_why(two_boxes: Shop) -> None:

@@ -1,0 +1,45 @@
+"""The shop's own numbers, changed while the shop has boxes."""
+
+import pytest
+
+from queueboard.errors import RuleError
+from queueboard.seedfiles import seed_text
+from queueboard.shop.looking import look
+from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.opening import Shop
+from queueboard.shop.undoing import steps, undo
+from tests.shop.place import NOW, by, counter
+
+STARTER = seed_text("settings.toml")
+IN_EUROS = STARTER.replace('currency = "USD"', 'currency = "EUR"')
+
+
+def test_a_new_shop_chooses_its_currency(shop: Shop) -> None:
+    """As long as no box is there, the starter's currency is changed like any other number."""
+    take_settings(shop, by(), IN_EUROS)
+
+    assert look(shop, NOW).settings.currency == "EUR"
+
+
+def test_amounts_stay_in_the_currency_they_were_taken_in(shop: Shop) -> None:
+    """Once there is a box another currency is refused with both named, and the old numbers stay in force."""
+    counter(shop)
+
+    with pytest.raises(RuleError, match=r"stays USD: .* called EUR"):
+        take_settings(shop, by(), IN_EUROS)
+
+    assert settings_text(shop) == STARTER
+    take_settings(shop, by(), STARTER.replace('"Fernlea Edge"', '"Another name"'))
+    assert look(shop, NOW).settings.name == "Another name"
+
+
+def test_undo_changes_no_currency_under_the_amounts(shop: Shop) -> None:
+    """Taking back the settings that chose the currency is refused as well once a box has its prices in it."""
+    take_settings(shop, by(), IN_EUROS)
+    chose = steps(shop, "J")[0]
+    counter(shop)
+
+    with pytest.raises(RuleError, match=r"stays EUR: .* called USD"):
+        undo(shop, by(), chose.group_id)
+
+    assert look(shop, NOW).settings.currency == "EUR"
