@@ -3,7 +3,7 @@
 import argparse
 from collections.abc import Callable
 
-from queueboard.clean import clean
+from queueboard.clean import clean, insist_on_signs
 from queueboard.cli.common import (
     FINE,
     NOTHING_FOUND,
@@ -16,10 +16,12 @@ from queueboard.cli.common import (
     shop_of,
     trouble,
 )
+from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
 from queueboard.papers.said import said_facts, said_sheet
+from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
 from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
@@ -51,11 +53,13 @@ def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dic
 
 def box(args: argparse.Namespace, clock: Clock) -> int:
     """Everything about one box, by its number or a tag of it."""
-    number = parse_tag(args.number).box
+    tag = parse_tag(args.number)
     picture = picture_of(args, clock)
-    box = picture.box(number)
+    box = picture.box(tag.box)
     if box is None:
-        return trouble(f"Box {number} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
+        return trouble(f"Box {tag.box} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
+    if tag.knife not in (None, *(knife.number for knife in box.knives)):
+        return trouble(no_knife_words(f"{tag}", box), NOTHING_FOUND)
     return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
 
 
@@ -69,7 +73,11 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
     """A sentence to read aloud for each open box that fits."""
-    text = clean(" ".join(args.text))
+    typed = " ".join(args.text)
+    insist_on_signs(typed, "text to look for")
+    text = clean(typed, field="text to look for")
+    if not text:
+        raise TypedError("There is nothing to look for: type a name, a town, a tag or the last figures of a phone.")
     picture = picture_of(args, clock)
     found = find(picture, text)
     if args.json:

@@ -80,6 +80,8 @@ def look_before_opening(path: Path) -> int:
             header = file.read(100)
     except PermissionError:
         raise FileError(f"You may not read {path}. Ask its owner, or choose another file with --file.") from None
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {error.strerror}. Choose another file with --file.") from None
     if not header:
         raise empty(path)
     if header[:16] != b"SQLite format 3\x00" or int.from_bytes(header[68:72]) != APPLICATION_ID:
