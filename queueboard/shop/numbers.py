@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from datetime import date
 from functools import lru_cache
 
-from queueboard.errors import RuleError
+from queueboard.errors import RuleError, SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
+from queueboard.settings.locate import lines_of
 from queueboard.settings.reading import read_settings
 from queueboard.settings.shapes import Settings
 from queueboard.shop.opening import Shop
@@ -25,16 +26,26 @@ def take_settings(writing: Writing, text: str) -> None:
     The public holidays of the country and region are filled in for this year and two more. RuleError for another
     currency once there is a box.
     """
-    from queueboard.calendar.public_holidays import public_holidays
-
     settings = read_settings(text)
     before = currency_of(writing.database)
     year = writing.actor.now.astimezone(settings.zone).year
-    days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD) if settings.country else ()
+    days = _holidays(settings, text, year)
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
     insist_on_currency(writing.database, before)
+
+
+def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, str]]:
+    """The public holidays of a year and those after it, by day; SettingsError with the line of an unknown place."""
+    if not settings.country:
+        return ()
+    from queueboard.calendar.public_holidays import UnknownPlaceError, public_holidays
+
+    try:
+        return public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
+    except UnknownPlaceError as trouble:
+        raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
 
 
 def currency_of(database: ShopDatabase) -> str | None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from queueboard.errors import RuleError
+from queueboard.errors import RuleError, SettingsError
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_text, take_settings
@@ -43,3 +43,18 @@ def test_undo_changes_no_currency_under_the_amounts(shop: Shop) -> None:
         undo(shop, by(), chose.group_id)
 
     assert look(shop, NOW).settings.currency == "EUR"
+
+
+@pytest.mark.parametrize(
+    ("country", "region", "at"),
+    [("ZZ", "", "country = "), ("ZZ", "NY", "country = "), ("US", "QQ", "region = ")],
+)
+def test_a_place_without_holidays_is_named_by_its_line(shop: Shop, country: str, region: str, at: str) -> None:
+    """A country that no list of public holidays knows, or a region of a known one, is a mistake in its own line."""
+    text = STARTER.replace('country = "US"', f'country = "{country}"').replace('region = ""', f'region = "{region}"')
+    line = STARTER[: STARTER.index(at)].count("\n") + 1
+
+    with pytest.raises(SettingsError, match=rf"^line {line}: No public holidays are known for .*{region or country}"):
+        take_settings(shop, by(), text)
+
+    assert settings_text(shop) == STARTER
