@@ -2,7 +2,7 @@
 
 import os
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import quote
@@ -171,21 +171,40 @@ def create(path: Path, salt: str, now_us: int) -> None:
         if has_wal_reset_fix(sqlite3.sqlite_version_info):
             connection.execute("PRAGMA journal_mode = WAL")
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-        bring_up(connection, 0)
+        bring_up(connection)
         connection.execute("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, ?)", (salt, now_us))
     finally:
         connection.close()
 
 
-def bring_up(connection: sqlite3.Connection, version: int) -> None:
-    """Lead a file from its version to the newest layout, in one transaction: wholly old or wholly new."""
-    steps = "\n".join(migrations.STEPS[version:])
+def bring_up(connection: sqlite3.Connection, before: Callable[[], None] = lambda: None) -> None:
+    """Lead a file to the newest layout, in one transaction: wholly old or wholly new.
+
+    Which layout it has is read behind the writer's lock: of two windows that open an old file at once the second finds
+    it led on already. *before* is called behind the same lock, and only where there is something to do.
+    """
+    connection.execute("BEGIN IMMEDIATE")
     try:
-        connection.executescript(f"BEGIN IMMEDIATE;\n{steps}\nPRAGMA user_version = {len(migrations.STEPS)};\nCOMMIT;")
-    except sqlite3.Error:
+        (version,) = connection.execute("PRAGMA user_version").fetchone()
+        if version < len(migrations.STEPS):
+            before()
+            for statement in _statements("\n".join(migrations.STEPS[version:])):
+                connection.execute(statement)
+            connection.execute(f"PRAGMA user_version = {len(migrations.STEPS)}")
+        connection.execute("COMMIT")
+    finally:
         if connection.in_transaction:
             connection.execute("ROLLBACK")
-        raise
+
+
+def _statements(script: str) -> Iterator[str]:
+    """The statements of a script one by one; executescript would end the transaction that is open."""
+    begun = ""
+    for piece in script.split(";"):
+        begun += piece + ";"
+        if sqlite3.complete_statement(begun):
+            yield begun
+            begun = ""
 
 
 @contextmanager

@@ -84,7 +84,7 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
         database = db.connect(path, patience_ms)
     try:
         if version < len(STEPS):
-            _migrate(path, database, version)
+            _migrate(path, database)
         with db.faults(path):
             salt = database.one("SELECT salt FROM shop")
             database.one("SELECT count(*) FROM history WHERE id = 0")
@@ -102,16 +102,23 @@ def close_shop(shop: Shop) -> None:
     shop.database.close()
 
 
-def _migrate(path: Path, database: db.ShopDatabase, version: int) -> None:
+def _migrate(path: Path, database: db.ShopDatabase) -> None:
     """Lead an older file to today's layout, after a copy of the old one beside it."""
     with db.faults(path):
-        aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+        db.bring_up(database.raw(), before=lambda: _copy_aside(path))
+
+
+def _copy_aside(path: Path) -> None:
+    """Copy a file as it is, by a connection that only reads: the one that holds the writer's lock may not."""
+    aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+    reader = db.connect(path, patience_ms=0)
+    try:
         aside.unlink(missing_ok=True)
-        try:
-            copying.copy_whole(database.raw(), aside)
-        except OSError as error:
-            raise FileError(
-                f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
-                f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
-            ) from error
-        db.bring_up(database.raw(), version)
+        copying.copy_whole(reader.raw(), aside)
+    except OSError as error:
+        raise FileError(
+            f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
+            f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
+        ) from error
+    finally:
+        reader.close()

@@ -3,12 +3,15 @@
 import gzip
 import sqlite3
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from pathlib import Path
+from threading import Barrier
 
 import pytest
 
 from queueboard.errors import FileError
+from queueboard.records import database
 from queueboard.records.migrations import STEPS
 from queueboard.records.schema_v1 import APPLICATION_ID
 from queueboard.shop import undoing
@@ -99,6 +102,46 @@ def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
         open_shop(old)
 
     assert old.read_bytes() == before
+
+
+def test_two_windows_that_open_an_old_file_at_once_both_get_it(old: Path) -> None:
+    """Both see the old layout; one leads the file on, the other waits and finds it done, and nothing is lost."""
+    before = content(old)
+    together = Barrier(2, timeout=60)
+
+    def open_it() -> int:
+        together.wait()
+        shop = open_shop(old, patience_ms=10_000)
+        try:
+            return int(str(shop.database.one("PRAGMA user_version")))
+        finally:
+            close_shop(shop)
+
+    with ThreadPoolExecutor(2) as pool:
+        windows = [pool.submit(open_it) for _ in range(2)]
+        assert [window.result() for window in windows] == [len(STEPS)] * 2
+
+    assert content(old) == before
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+
+
+def test_a_window_that_saw_the_old_layout_finds_the_new_one(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Between the look at the header and the lock another window led the file on; its copy of the old one stays."""
+    look = database.look_before_opening
+
+    def look_and_be_overtaken(path: Path) -> int:
+        seen = look(path)
+        monkeypatch.undo()
+        close_shop(open_shop(path))
+        return seen
+
+    before = content(old)
+    monkeypatch.setattr(database, "look_before_opening", look_and_be_overtaken)
+    shop = open_shop(old)
+
+    assert shop.database.one("PRAGMA user_version") == len(STEPS)
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+    close_shop(shop)
 
 
 def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:
