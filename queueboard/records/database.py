@@ -12,6 +12,7 @@ from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDataba
 from queueboard.errors import BusyError, FileError
 from queueboard.plainfiles import insist_on_plain_file
 from queueboard.records import migrations
+from queueboard.records.copies import newest_copy_words
 from queueboard.records.refusals import refused
 from queueboard.records.schema_v1 import APPLICATION_ID
 
@@ -120,8 +121,8 @@ def _check_size(path: Path, header: bytes) -> None:
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy from "
-        f"{path.parent / 'copies'} in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put "
+        f"{newest_copy_words(path)} in its place, or run `queueboard start`."
     )
 
 
@@ -136,8 +137,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. The copies are in {path.parent / 'copies'}: "
-        "put the newest one in its place, and keep the damaged file."
+        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)} in its place, "
+        "and keep the damaged file."
     )
 
 

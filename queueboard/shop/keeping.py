@@ -2,23 +2,19 @@
 
 import hashlib
 from contextlib import suppress
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
 from queueboard.records import copying
+from queueboard.records.copies import copies_folder, copies_of, copy_name, newest_copy_words
 from queueboard.records.making import to_disk
 from queueboard.shop.opening import Shop
 
 
-def copies_folder(shop: Shop) -> Path:
-    """Where the automatic copies lie: beside the shop file."""
-    return shop.path.parent / "copies"
-
-
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
     """Make today's copy unless there is one; its place, or None when today's is there already."""
-    target = _daily_name(shop, now.date())
+    target = copies_folder(shop.path) / copy_name(shop.path, now.date().isoformat())
     if target.exists():
         shop.backup_at = _made_at(target)
         return None
@@ -37,14 +33,15 @@ def copy_to(shop: Shop, target: Path, now: datetime) -> None:
     shop.backup_at = now
 
 
+def newest_copy(shop: Shop) -> str:
+    """What to put in the place of the shop file when it is lost, as part of a sentence."""
+    return newest_copy_words(shop.path)
+
+
 def newest_copy_at(shop: Shop) -> datetime | None:
     """When the newest automatic copy was made; None when there is none."""
-    found = sorted(copies_folder(shop).glob(f"{shop.path.stem}-*.qb"))
+    found = copies_of(shop.path)
     return _made_at(found[-1]) if found else None
-
-
-def _daily_name(shop: Shop, day: date) -> Path:
-    return copies_folder(shop) / f"{shop.path.stem}-{day.isoformat()}.qb"
 
 
 def _made_at(path: Path) -> datetime:

@@ -9,6 +9,7 @@ import pytest
 
 from queueboard.errors import FileError
 from queueboard.records import copying
+from queueboard.records.database import ShopDatabase
 from queueboard.shop.keeping import copy_to, daily_copy, newest_copy_at
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, box, parcel, small_disk, state
@@ -59,6 +60,40 @@ def test_a_disk_that_is_full_under_the_copy(shop: Shop, tmp_path: Path) -> None:
     assert box(shop, made.box.number) == made
 
 
+class Failing(sqlite3.Connection):
+    """A file on a disk that fails while it is read."""
+
+    def backup(self, *_: object, **__: object) -> None:
+        """Fail as SQLite does."""
+        error = sqlite3.OperationalError("disk I/O error")
+        error.sqlite_errorname = "SQLITE_IOERR_READ"
+        raise error
+
+
+def test_a_shop_file_that_cannot_be_read_is_not_blamed_on_the_copy(
+    shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the disk of the shop file fails, the sentence is about that file, and no half of a copy stays."""
+    failing = sqlite3.connect(shop.path, factory=Failing)
+    monkeypatch.setattr(ShopDatabase, "raw", lambda _: failing)
+
+    with pytest.raises(FileError, match=rf"The disk that holds {shop.path} could not be read"):
+        copy_to(shop, tmp_path / "stick.qb", NOW)
+
+    monkeypatch.undo()
+    failing.close()
+    assert not list(tmp_path.glob("stick*"))
+
+
+def test_files_of_one_folder_have_copies_of_their_own(shop: Shop) -> None:
+    """Two shop files beside each other, named alike but for their ends, each get a copy a day."""
+    shop.path = shop.path.with_suffix(".backup")
+    other = daily_copy(shop, NOW)
+    shop.path = shop.path.with_suffix(".qb")
+    assert newest_copy_at(shop) is None
+    assert daily_copy(shop, NOW) not in (None, other)
+
+
 def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None:
     """A copy never takes the place of a file that is there."""
     (tmp_path / "mine.txt").write_text("dear diary")
@@ -69,11 +104,14 @@ def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None
     assert (tmp_path / "mine.txt").read_text() == "dear diary"
 
 
-def test_a_copy_that_is_not_whole_is_thrown_away(shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """An empty database passes SQLite's own check; it does not pass ours, and leaves nothing behind."""
+@pytest.mark.parametrize("content", [b"", b"SQLite format 3\x00" + b"\xa5" * 9000, b"no database" * 99])
+def test_a_copy_that_is_not_whole_is_thrown_away(
+    content: bytes, shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An empty database passes SQLite's own check, not ours; one that cannot be read is blamed on the copy alone."""
 
     def half_a_copy(source: sqlite3.Connection, target: Path) -> None:
-        sqlite3.connect(target).close()
+        target.write_bytes(content)
 
     monkeypatch.setattr(copying, "copy_whole", half_a_copy)
 
