@@ -62,9 +62,20 @@ def settings_id(database: ShopDatabase) -> int | None:
     return _number(database.one("SELECT max(id) FROM settings"))
 
 
+def settings_id_at(database: ShopDatabase, at_us: int) -> int:
+    """The id of the settings that were in force at an instant; before there were any, of the first."""
+    then = _number(database.one("SELECT max(id) FROM settings WHERE taken_us <= ?", (at_us,)))
+    return then or _number(database.one("SELECT min(id) FROM settings")) or 0
+
+
 def settings_text(database: ShopDatabase) -> str:
     """The text of the settings in force."""
-    return str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1"))
+    return text_of_settings(database, settings_id(database) or 0)
+
+
+def text_of_settings(database: ShopDatabase, of_settings: int) -> str:
+    """The text of some settings."""
+    return str(database.one("SELECT text FROM settings WHERE id = ?", (of_settings,)))
 
 
 def closed_days(database: ShopDatabase, of_settings: int) -> dict[date, str]:

@@ -13,6 +13,9 @@ EARLIEST, LATEST = date(1990, 1, 1), date(2100, 12, 31)
 _COMES_WITHIN = timedelta(days=41 * 366)
 """29 February falls on each weekday once in 28 years, over 2100 once in 40; what has not come by then never comes."""
 
+_A_YEAR = timedelta(days=365)
+"""With the day it begins on 366 days, as long as a closure may be."""
+
 _WEEKDAY = "(?:MO|TU|WE|TH|FR|SA|SU)"
 _VALUES: Mapping[str, tuple[str, str, int]] = {
     # the part, how one of its values is written, in words, and the greatest number in it
@@ -109,11 +112,20 @@ def _until(value: str) -> date | None:
 
 
 def _no_day(rule: str, start: date) -> str:
+    """Whether it gives no day at all, or every day of a whole year."""
     try:
         first = next(_days(rule, start, start + _COMES_WITHIN), None)
+        of_a_year = sum(1 for _ in _days(rule, start, start + _A_YEAR))
     except ValueError as trouble:
         return f"{trouble}; a whole rule looks like FREQ=MONTHLY;BYDAY=3SA"
-    return "" if first is not None else f"it gives no day from {start.isoformat()} on"
+    if first is None:
+        return f"it gives no day from {start.isoformat()} on"
+    if of_a_year > _A_YEAR.days:
+        return (
+            f"it gives every day from {start.isoformat()} on for a year, and the shop would never open; say for how "
+            "long with COUNT=5 or UNTIL=20261231, or which days with BYDAY=SA"
+        )
+    return ""
 
 
 def rule_days(market: MarketDay, first: date, last: date) -> frozenset[date]:

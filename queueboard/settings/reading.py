@@ -20,6 +20,8 @@ MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
 LONGEST_LINE = 1000
 MOST_MARKETS = 50
+LONGEST_CLOSURE = 366
+"""Days; a longer one is a slip in its year."""
 
 _TABLES = (
     "shop",
@@ -167,6 +169,12 @@ def _closure(table: Table) -> Closure:
     if last < first:
         raise table.wrong(
             f"this closure ends on {last}, before it begins on {first}; write the earlier day first", "last"
+        )
+    if (last - first).days >= LONGEST_CLOSURE:
+        raise table.wrong(
+            f"this closure lasts {(last - first).days + 1} days, from {first} to {last}; is the year right? "
+            f"At most {LONGEST_CLOSURE} days stand in one",
+            "last",
         )
     return Closure(first=first, last=last, reason=table.text("reason", longest=60))
 

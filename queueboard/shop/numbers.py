@@ -1,12 +1,14 @@
 """The shop's own numbers: taken in as text, read back, and the day list's order as it was fixed."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, datetime
 from functools import lru_cache
 
+from queueboard.calendar.days import ShopCalendar
 from queueboard.errors import RuleError, SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import to_us
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
 from queueboard.settings.locate import lines_of
@@ -81,6 +83,12 @@ def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
 def settings_in(database: ShopDatabase) -> Settings:
     """The settings in force."""
     return _read(asking.settings_text(database))
+
+
+def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
+    """The calendar as the shop knew it at an instant (aware)."""
+    then = asking.settings_id_at(database, to_us(at))
+    return ShopCalendar(_read(asking.text_of_settings(database, then)), asking.closed_days(database, then))
 
 
 @lru_cache(maxsize=4)
