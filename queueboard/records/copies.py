@@ -18,7 +18,7 @@ def copies_of(path: Path) -> tuple[Path, ...]:
     """The copies of this very shop file, the oldest first; those of another file in the same folder are none."""
     ours = re.compile(re.escape(copy_name(path, "DAY")).replace("DAY", "[0-9]{4}-[0-9]{2}-[0-9]{2}"))
     found = copies_folder(path).glob("*.qb")
-    return tuple(sorted(copy for copy in found if ours.fullmatch(copy.name) and copy.is_file()))
+    return tuple(sorted(copy for copy in found if ours.fullmatch(copy.name)))
 
 
 def newest_copy_words(path: Path) -> str:

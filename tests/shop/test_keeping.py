@@ -2,15 +2,17 @@
 
 import sqlite3
 import stat
-from datetime import timedelta
+from collections.abc import Callable
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from queueboard.errors import FileError
 from queueboard.records import copying
+from queueboard.records.copies import copies_of
 from queueboard.records.database import ShopDatabase
-from queueboard.shop.keeping import copy_to, daily_copy, newest_copy_at
+from queueboard.shop.keeping import copy_to, daily_copy
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, box, parcel, small_disk, state
 
@@ -35,7 +37,7 @@ def test_one_copy_a_day(shop: Shop) -> None:
     assert first.is_file()
     assert daily_copy(shop, NOW + timedelta(hours=2)) is None
     assert daily_copy(shop, NOW + timedelta(days=1)) not in (None, first)
-    assert newest_copy_at(shop) is not None
+    assert copies_of(shop.path) == (first, first.with_name("test-2026-11-10.qb"))
 
 
 def test_a_place_that_takes_no_copy(shop: Shop) -> None:
@@ -47,6 +49,21 @@ def test_a_place_that_takes_no_copy(shop: Shop) -> None:
     ):
         daily_copy(shop, NOW)
     assert (shop.path.parent / "copies").read_text() == "in the way"
+
+
+@pytest.mark.parametrize("make", [daily_copy, lambda shop, now: copy_to(shop, shop.path.with_name("b.qb"), now)])
+def test_a_folder_that_may_not_even_be_looked_into(
+    make: Callable[[Shop, datetime], object], shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the machine does not tell whether the copy is there already, that is said of the copy too."""
+
+    def forbidden(path: Path) -> bool:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr(Path, "exists", forbidden)
+
+    with pytest.raises(FileError, match=r"could not be made: Permission denied\. The shop file is whole"):
+        make(shop, NOW)
 
 
 def test_a_disk_that_is_full_under_the_copy(shop: Shop, tmp_path: Path) -> None:
@@ -90,7 +107,7 @@ def test_files_of_one_folder_have_copies_of_their_own(shop: Shop) -> None:
     shop.path = shop.path.with_suffix(".backup")
     other = daily_copy(shop, NOW)
     shop.path = shop.path.with_suffix(".qb")
-    assert newest_copy_at(shop) is None
+    assert copies_of(shop.path) == ()
     assert daily_copy(shop, NOW) not in (None, other)
 
 
