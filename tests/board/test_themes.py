@@ -68,7 +68,7 @@ def test_colour_is_left_out_where_it_is_asked_for(
 ) -> None:
     """NO_COLOR with anything in it leaves colour out, an empty one asks for nothing (no-color.org, from memory)."""
     opened: list[QueueboardApp] = []
-    monkeypatch.setattr(QueueboardApp, "run", lambda app, mouse: opened.append(app))
+    monkeypatch.setattr(QueueboardApp, "run", lambda app, **_: opened.append(app))
     if value is not None:
         monkeypatch.setenv("NO_COLOR", value)
 
