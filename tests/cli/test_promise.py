@@ -96,7 +96,9 @@ def test_what_is_never_free_is_a_no_of_its_own(empty: str, capsys: pytest.Captur
         (["chef", "--by-mail", "--on", "fri", "--at", "16:00"], "carrier's business"),
         (["chef", "--carrier-days", "2"], "go with --by-mail"),
         (["chef", "--by-mail", "--carrier-days", "61"], "outside 0 to 60"),
-        (["chef", "--by-mail", "--carrier-days", "-1"], "outside 0 to 60"),
+        (["chef", "--by-mail", "--carrier-days", "-1"], "“-1” is not a whole number"),
+        (["chef", "--by-mail", "--carrier-days", "1.5"], "“1.5” is not a whole number"),
+        (["chef", "--by-mail", "--carrier-days", "٣"], "“٣” is not a whole number"),
     ],
 )
 def test_what_does_not_hold_together_is_asked_back(
