@@ -50,9 +50,16 @@ def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, 
         raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
 
 
+def settings_before(shop: Shop) -> Settings | None:
+    """The settings that new ones are to take the place of; None for those of a time when less was refused."""
+    with shop.reading() as database:
+        return _if_readable(asking.settings_text(database))
+
+
 def currency_of(database: ShopDatabase) -> str | None:
-    """The currency of the settings in force; None before there are any."""
-    return None if asking.settings_id(database) is None else settings_in(database).currency
+    """The currency of the settings in force; None before there are any, and where they cannot be read any more."""
+    settings = None if asking.settings_id(database) is None else _if_readable(asking.settings_text(database))
+    return None if settings is None else settings.currency
 
 
 def insist_on_currency(database: ShopDatabase, before: str | None) -> None:
@@ -86,15 +93,24 @@ def settings_in(database: ShopDatabase) -> Settings:
 
 
 def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
-    """The calendar as the shop knew it at an instant (aware)."""
+    """The calendar as the shop knew it at an instant (aware); today's where that one cannot be read any more."""
     then = asking.settings_id_at(database, to_us(at))
-    return ShopCalendar(_read(asking.text_of_settings(database, then)), asking.closed_days(database, then))
+    settings = _if_readable(asking.text_of_settings(database, then)) or settings_in(database)
+    return ShopCalendar(settings, asking.closed_days(database, then))
 
 
 @lru_cache(maxsize=4)
 def _read(text: str) -> Settings:
     """Reading takes longer than most actions, and the text hardly ever changes."""
     return read_settings(text)
+
+
+def _if_readable(text: str) -> Settings | None:
+    """Settings that were taken in once; None where the rules of today refuse them."""
+    try:
+        return _read(text)
+    except SettingsError:
+        return None
 
 
 def holidays_run_out(shop: Shop, today: date) -> bool:

@@ -1,12 +1,15 @@
 """The shop's own numbers, changed while the shop has boxes."""
 
+from datetime import timedelta
+
 import pytest
 
 from queueboard.errors import RuleError, SettingsError
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import settings_before, settings_text, take_settings
 from queueboard.shop.opening import Shop
+from queueboard.shop.saying import told_versus_seen
 from queueboard.shop.undoing import steps, undo
 from tests.shop.place import NOW, by, counter
 
@@ -43,6 +46,20 @@ def test_undo_changes_no_currency_under_the_amounts(shop: Shop) -> None:
         undo(shop, by(), chose.group_id)
 
     assert look(shop, NOW).settings.currency == "EUR"
+
+
+def test_settings_of_looser_times_can_be_replaced(shop: Shop) -> None:
+    """What an older queueboard took in and this one refuses says so at its line, and does not bar what mends it."""
+    box = counter(shop)
+    long = STARTER + "\n[[closures]]\nfirst = 2026-12-24\nlast = 2028-01-02\nreason = 'slip'\n"
+    shop.database.rows("UPDATE settings SET text = ?", (long,))
+    with pytest.raises(SettingsError, match=r"line 3[0-9]{2}: this closure lasts 375 days"):
+        look(shop, NOW)
+
+    assert settings_before(shop) is None
+    take_settings(shop, by(minutes=5), STARTER)
+    assert look(shop, NOW).boxes == (box,)
+    assert [one.number for one in told_versus_seen(shop, NOW + timedelta(days=9))] == [box.box.number]
 
 
 @pytest.mark.parametrize(
