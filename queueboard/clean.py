@@ -43,7 +43,8 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     Unicode form NFC, and empty when nothing of it shows. Cleaning twice changes nothing more. TypedError, naming
     *field*, for a NUL, half of a character, or more than *limit* characters.
     """
-    many = field.endswith("s") and not field.endswith("ss")
+    thing = field.partition(" of ")[0]
+    many = thing.endswith("s") and not thing.endswith("ss")
     has, holds, it = ("have", "hold", "them") if many else ("has", "holds", "it")
     if "\0" in text:
         raise TypedError(f"The {field} {holds} a NUL character, which no keyboard types. Type {it} again by hand.")

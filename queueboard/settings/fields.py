@@ -12,7 +12,7 @@ from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
 from queueboard.settings.shapes import MOST_CENTS, Span
 
-_CLOCK = re.compile(r"([01]\d|2[0-3]):([0-5]\d)")
+_CLOCK = re.compile(r"([01][0-9]|2[0-3]):([0-5][0-9])")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
