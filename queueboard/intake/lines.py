@@ -54,7 +54,7 @@ class _Found:
 
 def read_line(text: str, settings: Settings) -> KnifeLine:
     """Read one line; TypedError is the question to ask back, with the word that is in doubt."""
-    text = clean(text, field="line")
+    text = clean(text, field="line of knives")
     head, mark, wish = _parts(text)
     _no_knives_in(mark, settings)
     words = head.casefold().split()
@@ -93,8 +93,6 @@ def _no_knives_in(mark: str, settings: Settings) -> None:
 
 def _count(words: list[str]) -> tuple[int, list[str]]:
     match = _COUNT.fullmatch(words[0]) if words else None
-    if match is None and words and _NO_COUNT.fullmatch(words[0]):
-        raise TypedError(f"“{words[0]}” knives in one line? Type a whole number from 1 to {MOST}.")
     if match is None:
         if words and _odd_number(words[0]):
             raise TypedError(f"“{words[0]}” knives in one line? Type a whole number of 1 or more, in figures: 3 chef.")

@@ -161,17 +161,6 @@ def _coming(typed: str, day: int, month: int, today: date) -> date:
     return coming
 
 
-def _day_and_month(typed: str) -> tuple[int, int] | None:
-    """27.11 and 27 nov or nov 27; None when it is none of them."""
-    if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed):
-        return int(match[1]), int(match[2])
-    words = re.fullmatch(r"(?=.*[0-9])([0-9]{1,2})?\.? ?([a-z]{3,9})\.? ?([0-9]{1,2})?", typed)
-    if words is None or (words[1] and words[3]):
-        return None
-    month = next((n for n, name in enumerate(MONTHS, start=1) if name.startswith(words[2])), None)
-    return None if month is None else (int(words[1] or words[3]), month)
-
-
 def _existing(year: int, month: int, day: int) -> date:
     try:
         return date(year, month, day)

@@ -34,11 +34,6 @@ def paid_cents(database: ShopDatabase, box_id: int) -> int:
     return _number(database.one("SELECT SUM(cents) FROM payment WHERE box_id = ?", (box_id,))) or 0
 
 
-def has_amounts(database: ShopDatabase) -> bool:
-    """True once any price or payment is stored."""
-    return bool(database.one("SELECT EXISTS (SELECT 1 FROM knife) OR EXISTS (SELECT 1 FROM payment)"))
-
-
 def settled_as(database: ShopDatabase, box_id: int) -> str | None:
     """How the money stood when the box last went, as stored; None when nothing of it ever went."""
     settled = database.one(

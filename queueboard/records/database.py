@@ -1,6 +1,5 @@
 """Opening, creating and looking at a shop file; every fault becomes a sentence before a byte is written."""
 
-import glob
 import os
 import sqlite3
 from collections.abc import Callable, Iterator, Sequence
@@ -22,10 +21,6 @@ Cell = int | str | None
 
 OLDEST_SQLITE = (3, 37, 0)
 """STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
-
-
-COPIES = "copies"
-"""The folder beside a shop file for the copies that the board makes by itself."""
 
 
 class ShopDatabase(SqliteDatabase):
@@ -129,15 +124,6 @@ def empty(path: Path) -> FileError:
         f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put "
         f"{newest_copy_words(path)} in its place, or run `queueboard start`."
     )
-
-
-def copies_of(path: Path) -> list[Path]:
-    """The copies that the board made of a file by itself, oldest first."""
-    return sorted((path.parent / COPIES).glob(f"{glob.escape(path.stem)}-*.qb"))
-
-
-def _where_copies_lie(path: Path) -> str:
-    return f"from {path.parent / COPIES} " if copies_of(path) else ""
 
 
 def newer(path: Path, version: int) -> FileError:

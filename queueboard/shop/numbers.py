@@ -76,29 +76,6 @@ def insist_on_currency(database: ShopDatabase, before: str | None) -> None:
         )
 
 
-def _holidays(settings: Settings, text: str, year: int) -> tuple[tuple[date, str], ...]:
-    from queueboard.calendar.public_holidays import public_holidays
-
-    try:
-        return public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
-    except SettingsError as error:
-        raise _in_line(text, "region" if settings.region else "country", str(error)) from None
-
-
-def _insist_on_currency(database: ShopDatabase, settings: Settings, text: str) -> None:
-    """An amount is stored without its currency: another one would turn 10 of these into 10 of those."""
-    if asking.settings_id(database) is None:
-        return
-    before = settings_in(database).currency
-    if settings.currency != before and asking.has_amounts(database):
-        sentence = f"the amounts in the shop's file are in {before}, and nothing turns them into {settings.currency}. "
-        raise _in_line(text, "currency", sentence + "Write the old one again, or start a new file.")
-
-
-def _in_line(text: str, key: str, sentence: str) -> SettingsError:
-    return SettingsError(f"line {lines_of(text)[('shop', key)]}: {sentence}")
-
-
 def settings_text(shop: Shop) -> str:
     """The settings in force, as they were taken in."""
     with shop.reading() as database:

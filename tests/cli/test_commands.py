@@ -302,26 +302,3 @@ def test_every_command_says_what_it_does() -> None:
     for command in ("start", "demo", "day", "late", "labels", "boxes", "box", "find", "settings", "backup"):
         assert f"    {command} " in text
     assert "3 nothing found" in text
-
-
-def test_a_knife_that_is_not_in_the_box_is_said_so(file: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """A tag that no knife has is nothing found, in text as for scripts."""
-    for more in ([], ["--json"]):
-        assert main(["box", "100-999", "--file", file, *more], clock=clock) == 3
-        said = capsys.readouterr()
-        assert (said.out, said.err.count("There is no knife 100-999.")) == ("", 1)
-
-
-@pytest.mark.parametrize("text", ["", "   ", "\x1b[31m"])
-def test_looking_for_nothing_is_asked_back(text: str, file: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """Nothing that shows was typed: what could be looked for is said, with the code of a mistyped command."""
-    assert main(["find", text, "--file", file], clock=clock) == 2
-    assert "Type what to look for" in capsys.readouterr().err
-
-
-@pytest.mark.parametrize("arguments", [["day", "--file", ""], ["backup", " "]])
-def test_a_file_without_a_name_is_asked_back(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
-    """An empty name would be the folder one stands in."""
-    with pytest.raises(SystemExit, match="2"):
-        main(arguments, clock=clock)
-    assert "no file is named" in capsys.readouterr().err

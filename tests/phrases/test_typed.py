@@ -46,9 +46,6 @@ THURSDAY = date(2026, 11, 26)
         ("Sept. 3, 2027", date(2027, 9, 3)),
         ("3 sep 2027", date(2027, 9, 3)),
         ("29.2.2028", date(2028, 2, 29)),
-        ("25 dec", date(2026, 12, 25)),
-        ("Dec 25", date(2026, 12, 25)),
-        ("1 March", date(2027, 3, 1)),
     ],
 )
 def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
@@ -80,9 +77,6 @@ def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
         ("+2000", "too far"),
         ("[red]x[/]", "“\\[red\\]x\\[/\\]” is no day"),
         ("２７.11", "is no day"),
-        ("31 nov", "There is no 31.11.2026"),
-        ("25 decem x", "is no day"),
-        ("5 nox", "is no day"),
     ],
 )
 def test_a_day_that_does_not_exist_or_is_in_doubt_is_asked_back(typed: str, says: str) -> None:

@@ -108,7 +108,6 @@ LAST_LINE = STARTER.count("\n")
 
 ADDED = [
     ("[[closures]]\nfirst = 2026-12-24\nlast = 2026-12-01\nreason = 'x'", 3, "before it begins"),
-    ("[[closures]]\nfirst = 2026-12-24\nlast = 2027-12-25\nreason = 'x'", 3, "of 367 days is longer than 366"),
     ("[[closures]]\nfirst = '2026-12-24'\nreason = 'x'", 2, "without quotes like 2026-11-27"),
     ("[[closures]]\nfirst = 2026-12-24T08:00:00\nreason = 'x'", 2, "without quotes like 2026-11-27"),
     ("[[closures]]\nfirst = 2026-13-24\nreason = 'x'", 2, "this cannot be read"),
