@@ -8,6 +8,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError
 from queueboard.shop.first_look import say_first_look
+from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
@@ -41,8 +42,8 @@ class Desk:
             )
         if found.st_size == 0:
             raise FileError(
-                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put the newest copy from "
-                f"{path.parent / 'copies'} in its place."
+                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put "
+                f"{newest_copy(self.shop)} in its place."
             )
 
     def look(self) -> Picture:

@@ -2,12 +2,11 @@
 
 from datetime import date, datetime, time
 
-from queueboard.phrases.typed import WEEKDAYS
+from queueboard.phrases.typed import MONTHS, WEEKDAYS
 from queueboard.values.box import Promise
 from queueboard.values.plan import BoxForecast
 from queueboard.words import GoesBy, Lateness, PromiseKind
 
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _NEAR_DAYS = 6
 """As far as a weekday's name alone can mean only one day."""
 _YEAR_WANTED_DAYS = 300
@@ -17,7 +16,7 @@ _YEAR_WANTED_DAYS = 300
 def date_words(day: date, today: date) -> str:
     """Thu 3 Dec; with the year when it is far from *today*."""
     year = f" {day.year}" if abs((day - today).days) >= _YEAR_WANTED_DAYS else ""
-    return f"{WEEKDAYS[day.weekday()][:3]} {day.day} {_MONTHS[day.month - 1]}{year}"
+    return f"{WEEKDAYS[day.weekday()][:3]} {day.day} {MONTHS[day.month - 1][:3]}{year}"
 
 
 def day_words(day: date, today: date) -> str:

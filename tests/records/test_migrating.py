@@ -3,8 +3,10 @@
 import gzip
 import sqlite3
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from pathlib import Path
+from threading import Barrier
 
 import pytest
 
@@ -102,24 +104,44 @@ def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
     assert old.read_bytes() == before
 
 
-def test_two_windows_that_open_an_old_file_at_once_lead_it_on_once(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The one that looked first but wrote second finds it led on, and the copy of the old layout stays what it was."""
+def test_two_windows_that_open_an_old_file_at_once_both_get_it(old: Path) -> None:
+    """Both see the old layout; one leads the file on, the other waits and finds it done, and nothing is lost."""
     before = content(old)
-    looked = database.look_before_opening
+    together = Barrier(2, timeout=60)
 
-    def overtaken(path: Path) -> int:
-        version = looked(path)
-        monkeypatch.setattr(database, "look_before_opening", looked)
-        close_shop(open_shop(path))
-        return version
+    def open_it() -> int:
+        together.wait()
+        shop = open_shop(old, patience_ms=10_000)
+        try:
+            return int(str(shop.database.one("PRAGMA user_version")))
+        finally:
+            close_shop(shop)
 
-    monkeypatch.setattr(database, "look_before_opening", overtaken)
-    close_shop(open_shop(old))
+    with ThreadPoolExecutor(2) as pool:
+        windows = [pool.submit(open_it) for _ in range(2)]
+        assert [window.result() for window in windows] == [len(STEPS)] * 2
 
     assert content(old) == before
-    with sqlite3.connect(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) as aside:
-        assert aside.execute("PRAGMA user_version").fetchone() == (1,)
-    aside.close()
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+
+
+def test_a_window_that_saw_the_old_layout_finds_the_new_one(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Between the look at the header and the lock another window led the file on; its copy of the old one stays."""
+    look = database.look_before_opening
+
+    def look_and_be_overtaken(path: Path) -> int:
+        seen = look(path)
+        monkeypatch.undo()
+        close_shop(open_shop(path))
+        return seen
+
+    before = content(old)
+    monkeypatch.setattr(database, "look_before_opening", look_and_be_overtaken)
+    shop = open_shop(old)
+
+    assert shop.database.one("PRAGMA user_version") == len(STEPS)
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+    close_shop(shop)
 
 
 def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:
