@@ -74,6 +74,16 @@ def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. {rest}."
 
 
+def tested_words(ok: Sequence[Knife], back: Sequence[Knife]) -> str:
+    """A tray that was tested: 5 knives OK, to ready; 417-7 not OK, back on the bench. 417-3 waits for the gauge."""
+    ready = [knife for knife in ok if knife.gauge is None]
+    parts = (
+        f"{many(len(ready), 'knife')} OK, to ready" if ready else "",
+        f"{', '.join(knife.tag for knife in back)} not OK, back on the bench" if back else "",
+    )
+    return f"{'; '.join(part for part in parts if part)}.{at_the_test_words(ok, Column.READY)}"
+
+
 def at_the_test_words(knives: Iterable[Knife], to: Column) -> str:
     """What is said of knives that were to go to ready and stay at the test: " 417-3 waits for the gauge."; else empty.
 
