@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, looked_for, ready_words
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
@@ -86,6 +86,8 @@ def soonest_words(box: BoxPicture, now: datetime) -> str:
     """
     if box.honest_day is None:
         return ""
+    if not box.forecast.minutes_left and looked_for(box):
+        return "not before it is found"
     word = "in hand" if box.box.goes_by is GoesBy.PARCEL else "ready"
     return f"{word} {date_words(box.honest_day, now.date())} at the soonest"
 

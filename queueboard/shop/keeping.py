@@ -1,6 +1,7 @@
 """Copies of the shop file: made whole, verified, and only then given their name."""
 
 import hashlib
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
@@ -10,12 +11,18 @@ from queueboard.errors import FileError
 from queueboard.records import copying
 from queueboard.records.copies import copies_folder, copy_name, newest_copy_words
 from queueboard.records.making import to_disk
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
-    """Make today's copy unless there is one; its place, or None when today's is there already."""
-    target = copies_folder(shop.path) / copy_name(shop.path, now.date().isoformat())
+    """Make today's copy unless there is one; its place, or None when today's is there already.
+
+    Today is the shop's own: in its evening another day has begun elsewhere.
+    """
+    with shop.reading() as database:
+        today = now.astimezone(settings_in(database).zone).date()
+    target = copies_folder(shop.path) / copy_name(shop.path, today.isoformat())
     with _about(target):
         if target.exists():
             shop.backup_at = datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
@@ -56,7 +63,7 @@ def _about(target: Path) -> Iterator[None]:
 
 def _copy(shop: Shop, target: Path) -> None:
     """Copy under a passing name, verify, bring to the disk, and only then give the name."""
-    passing = target.with_name(target.name + ".part")
+    passing = target.with_name(f"{target.name}.{os.getpid()}.part")  # another window may be making the same copy
     try:
         passing.unlink(missing_ok=True)
         with shop.reading() as database:

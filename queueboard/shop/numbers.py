@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime
+from difflib import get_close_matches
 from functools import lru_cache
 
 from queueboard.calendar.days import ShopCalendar
@@ -45,9 +46,16 @@ def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, 
     from queueboard.calendar.public_holidays import UnknownPlaceError, public_holidays
 
     try:
-        return public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
+        days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
     except UnknownPlaceError as trouble:
         raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
+    known = {part.strip().casefold() for _, name in days for part in name.split(";")}
+    if strange := sorted(settings.open_on_holidays - known):
+        close = get_close_matches(strange[0], known, n=1)
+        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}."
+        line = lines_of(text)["shop", "open_on_holidays"]
+        raise SettingsError(f"line {line}: “{strange[0]}” is no public holiday of {settings.country}; {hint}")
+    return days
 
 
 def settings_before(shop: Shop) -> Settings | None:

@@ -128,6 +128,8 @@ class Form(ShopScreen[Answer]):
         place.update(Content(f"! {sentence}" if trouble else sentence))
         place.set_class(trouble, "-trouble")
         place.display = bool(sentence)
+        if sentence:
+            self.call_after_refresh(place.scroll_visible, animate=False)
 
 
 def _shown(part: Widget) -> bool:
