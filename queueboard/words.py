@@ -153,6 +153,14 @@ class PlanOrder(StrEnum):
     """Nobody is passed over; the pain is shared."""
 
 
+class StaysOut(StrEnum):
+    """Why a measured run teaches nothing: its length, held against what the plan gave it, or its person said so."""
+
+    THROWN_AWAY = "thrown away"
+    TOO_LONG = "over twice"
+    TOO_SHORT = "under a fifth of"
+
+
 class RunReason(StrEnum):
     """Why a run stands where it does in the day list; the reasons of knives strongest first, then the planner's own."""
 

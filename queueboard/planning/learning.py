@@ -7,8 +7,9 @@ minutes count most, with hundreds the measured ones.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from enum import Enum, auto
 from math import sqrt
+
+from queueboard.words import StaysOut
 
 SHOP_SD = 0.15
 """How far a shop as a whole works from the starter minutes, as a share. Simulated here, no shop's data."""
@@ -31,8 +32,9 @@ BELIEVABLE = (YIELD_MEAN / 2, YIELD_MEAN * 1.5)
 did not move what was done; above, the knives of several days were moved at once."""
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
-TOUCH_SECONDS = 10
-"""Nobody takes a knife up, draws both sides over a belt and lays it down in less. A choice, no source."""
+TOO_SHORT = 5
+"""A run of less than its estimate by so many was surely begun late, or begun and finished by a slip. A choice, no
+source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,14 +57,6 @@ class MeasuredRun:
     """True when the person said that this time does not count."""
 
 
-class StaysOut(Enum):
-    """Why a measured run teaches nothing."""
-
-    THROWN_AWAY = auto()
-    TOO_LONG = auto()
-    TOO_SHORT = auto()
-
-
 def stays_out(run: MeasuredRun) -> StaysOut | None:
     """Why a run is not counted; None when it is.
 
@@ -70,14 +64,14 @@ def stays_out(run: MeasuredRun) -> StaysOut | None:
     """
     if run.thrown_away:
         return StaysOut.THROWN_AWAY
-    if too_short(run.measured_seconds, run.knives):
+    return beyond_belief(run.measured_seconds, run.estimated_seconds)
+
+
+def beyond_belief(measured_seconds: int, estimated_seconds: int) -> StaysOut | None:
+    """Whether so many hands-on seconds are too short, or too long, to be the work that was estimated so."""
+    if TOO_SHORT * measured_seconds < estimated_seconds:
         return StaysOut.TOO_SHORT
-    return StaysOut.TOO_LONG if run.measured_seconds > TOO_LONG * run.estimated_seconds else None
-
-
-def too_short(hands_on_seconds: int, knives: int) -> bool:
-    """True when nobody can have worked so many knives in so many seconds: the clock was begun and stopped in one go."""
-    return hands_on_seconds < TOUCH_SECONDS * knives
+    return StaysOut.TOO_LONG if measured_seconds > TOO_LONG * estimated_seconds else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

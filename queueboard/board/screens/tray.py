@@ -109,5 +109,5 @@ class TrayDialog(ShopModal[str]):
         elif self.attempt(move_knives, going, self.tray.to) is not None:
             self.dismiss(f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}.")
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         self._paint(sentence)
