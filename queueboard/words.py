@@ -153,6 +153,17 @@ class PlanOrder(StrEnum):
     """Nobody is passed over; the pain is shared."""
 
 
+class WhyNot(StrEnum):
+    """Why a box cannot be told the day that is wished for; the last four are about other boxes, which are named."""
+
+    OVER = "that time is over"
+    TOO_MUCH = "it cannot be done by then, even as the first of all"
+    MAKES_LATE = "it would make"
+    PRESSES = "too little would be left free before the promise of box"
+    PRESSED = "too little is free already before the promise of box"
+    BEHIND_LATE = "nothing can go before a box that is late already: box"
+
+
 class StaysOut(StrEnum):
     """Why a measured run teaches nothing: its length, held against what the plan gave it, or its person said so."""
 

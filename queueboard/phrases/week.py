@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from queueboard.clean import cell_text
 from queueboard.phrases.dates import date_words
 from queueboard.shop.picture import Picture
-from queueboard.shop.quoting import DayLoad, rush_minutes
+from queueboard.shop.quoting import DayLoad, minutes_after, rush_minutes
 
 BOOKED, FREE = "█", "░"
 BAR = 24
@@ -50,12 +50,15 @@ def day_head_words(load: DayLoad, today: date) -> str:
 def rush_words(picture: Picture) -> str:
     """Room for a rush: 85 min today, 120 min by tomorrow."""
     today = picture.now.date()
-    room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
-    return "room for a rush: {} min today, {} min by tomorrow".format(*room)
+    return room_words(rush_minutes(picture, today), rush_minutes(picture, today + timedelta(days=1)))
+
+
+def room_words(today: int, tomorrow: int) -> str:
+    """The same of minutes that are known already: the one wording of this room on all screens and papers."""
+    return f"room for a rush: {today} min today, {tomorrow} min by tomorrow"
 
 
 def later_words(picture: Picture, loads: tuple[DayLoad, ...]) -> str:
     """After these days: 90 min of work, set-ups included; after these days: nothing yet."""
-    whole = sum(run.end_second - run.start_second for run in picture.plan.runs)
-    beyond = max(0, (whole + 30) // 60 - sum(load.planned_minutes for load in loads))
+    beyond = minutes_after(picture, loads[-1].day)
     return f"after these days: {f'{beyond} min of work' if beyond else 'nothing yet'}"

@@ -1,7 +1,7 @@
 """The plan as it stands, in the planner's own shape, for everything that is asked of it: chances and new promises."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -34,26 +34,26 @@ class Ledger:
         place = bisect_left(cutoffs, seconds)
         return place if place < len(cutoffs) and cutoffs[place] == seconds else None
 
-    def with_moment(self, moment: datetime) -> "Ledger":
-        """The same ledger, asked about one more moment from now on."""
-        if self.cutoff_of(moment) is not None:
+    def with_moments(self, moments: Iterable[datetime]) -> "Ledger":
+        """The same ledger, asked about more moments from now on."""
+        queue, plan = self.promised.queue, self.promised.plan
+        stand_for = dict(zip(queue.cutoffs, self.moments, strict=True))
+        for moment in sorted(moments):
+            stand_for.setdefault(self.bench.seconds_before(moment), moment)
+        cutoffs = tuple(sorted(stand_for))
+        if cutoffs == queue.cutoffs:
             return self
-        queue, plan, seconds = self.promised.queue, self.promised.plan, self.bench.seconds_before(moment)
-        at = bisect_left(queue.cutoffs, seconds)
 
         def moved(place: int | None) -> int | None:
-            return place if place is None or place < at else place + 1
+            return place if place is None or place < 0 else bisect_left(cutoffs, queue.cutoffs[place])
 
-        queue = replace(
-            queue,
-            cutoffs=(*queue.cutoffs[:at], seconds, *queue.cutoffs[at:]),
-            boxes=tuple(replace(box, due=moved(box.due)) for box in queue.boxes),
-        )
-        plan = evaluate(queue, ((run.process, run.knife_ids) for run in plan.runs))
+        boxes = tuple(replace(box, due=moved(box.due)) for box in queue.boxes)
+        queue_now = replace(queue, cutoffs=cutoffs, boxes=boxes)
+        plan = evaluate(queue_now, ((run.process, run.knife_ids) for run in plan.runs))
         return replace(
             self,
-            promised=promised(queue, plan, self.promised.doubt),
-            moments=(*self.moments[:at], moment, *self.moments[at:]),
+            promised=promised(queue_now, plan, self.promised.doubt),
+            moments=tuple(stand_for[seconds] for seconds in cutoffs),
         )
 
     def without(self, box_id: int) -> "Ledger":

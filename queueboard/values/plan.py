@@ -153,6 +153,11 @@ class BoxForecast:
     late_permille: int | None = None
     """Chance of being late, in thousandths; None when nothing was promised, or nothing can be said."""
 
+    @property
+    def is_without_end(self) -> bool:
+        """True when work is left of which nobody knows when it is done: it waits, or lies beyond the days planned."""
+        return self.finish is None and self.minutes_left > 0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Overload:
