@@ -52,7 +52,9 @@ def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
 
 
 def comes_words(unseen: Unseen, today: date) -> str:
-    """On what a date of an announced box rests: if it comes by Thu 12 Nov; if it came today, where nobody said when."""
+    """On what the date of a box nobody has opened rests: if it comes by Thu 12 Nov; if it came today; by a guess."""
+    if unseen.here:
+        return "by a guess, not opened yet"
     on = unseen.comes_on
     return "if it came today" if on is None or on < today else f"if it comes by {date_words(on, today)}"
 

@@ -6,6 +6,7 @@ It is promised by that guess, and promised again when it is received.
 from dataclasses import dataclass
 
 from queueboard.planning.queue import QueueBox, QueueKnife
+from queueboard.values.plan import UnseenWork
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,3 +44,9 @@ def announced(guess: Guess, box_id: int, first_knife_id: int, said: int | None) 
         knives=tuple(QueueKnife(id=number, process=guess.process, seconds=guess.knife_seconds) for number in ids),
         unseen_variance=variance,
     )
+
+
+def guessed_seconds(work: UnseenWork) -> int:
+    """Hands-on seconds that a box nobody has opened should take."""
+    guess = Guess(process=0, knife_seconds=work.knife_seconds)
+    return sum(knife.seconds for knife in announced(guess, work.box_id, 0, work.knives).knives)

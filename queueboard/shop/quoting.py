@@ -86,9 +86,9 @@ class DayLoad:
     day: date
     there_minutes: int
     planned_minutes: int
-    """Of the plan, set-ups included."""
+    """Of the plan, set-ups and unopened boxes included."""
     due_minutes: int
-    """Hands-on minutes that are due that day and not begun."""
+    """Hands-on minutes that are due that day and not begun; of boxes that are not opened by a guess."""
     closed: str
     """Why the shop is shut; empty when it opens."""
 
@@ -199,7 +199,8 @@ def minutes_after(picture: Picture, day: date) -> int:
 
 
 def _work_seconds(picture: Picture) -> int:
-    return sum(run.end_second - run.start_second for run in picture.plan.runs)
+    """The plan's runs, and behind them what boxes in the door that are not opened should take."""
+    return sum(run.end_second - run.start_second for run in picture.plan.runs) + picture.plan.unopened_seconds
 
 
 def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
@@ -209,14 +210,14 @@ def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
         there = bench.clock.seconds_on(day) * bench.rules.people
         before = sum(bench.clock.seconds_on(other) for other in _days(picture.now.date(), day)) * bench.rules.people
         planned = max(0, _work_seconds(picture) - before)
-    due = sum(
-        box.forecast.minutes_left for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day
-    )
+    due = [box for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day]
+    closed_boxes = {box.box.id for box in due if not box.box.opened}
+    unseen = 0 if picture.ledger is None else picture.ledger.seconds_of(closed_boxes)
     return DayLoad(
         day=day,
         there_minutes=there // 60,
         planned_minutes=min(there // 60, _minutes(planned)),
-        due_minutes=due,
+        due_minutes=sum(box.forecast.minutes_left for box in due) + _minutes(unseen),
         closed=why_closed(calendar, day) or "",
     )
 
@@ -249,7 +250,7 @@ def _margins(picture: Picture, *, today: bool = False) -> Margins:
 
 def _here_from(picture: Picture, ledger: Ledger, knives: Inside) -> int:
     """The bench second before which it cannot be begun; nobody knows when the post comes: not on its first day."""
-    if not isinstance(knives, Unseen):
+    if not isinstance(knives, Unseen) or knives.here:
         return 0
     today = picture.now.date()
     begins = max(knives.comes_on or today, today) + timedelta(days=1)

@@ -89,7 +89,9 @@ def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> W
     """An open box to be told a date, by its knives that still need the bench; told: the date typed so far."""
     own = box.box
     return Wish(
-        unseen=Unseen(knives=own.expected_knives, comes_on=own.expected_on) if own.announced else None,
+        unseen=None
+        if own.opened
+        else Unseen(knives=own.expected_knives, comes_on=own.expected_on, here=not own.announced),
         knives=tuple(
             NewKnife(kind=knife.kind, edge=knife.edge, condition=knife.condition)
             for column in BENCH_COLUMNS

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from queueboard.shop.announcing import announce_box
+from queueboard.shop.announcing import announce_box, arrived
 from queueboard.shop.bench_work import LEAVING_DAYS
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop
@@ -219,6 +219,28 @@ def test_an_announced_box_holds_its_place(shop: Shop) -> None:
     assert [late.number for late in told.costs] in ([number], [])
     assert not told.yes
     assert seen.plan.runs == ()
+
+
+def test_a_box_in_the_door_counts_before_it_is_opened(shop: Shop) -> None:
+    """Arrived and not opened, its minutes stand on today's bench and on the day it is due; no run holds it."""
+    customer = add_customer(shop, by(), name="Oake")
+    told = NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 10), told_to="Oake")
+    number = announce_box(
+        shop, by(), NewAnnounced(customer_id=customer, expected_knives=6, goes_by=GoesBy.PICK_UP, promise=told)
+    )
+    expected = picture(shop)
+    assert (expected.plan.unopened_seconds, week(expected)[0].planned_minutes) == (0, 0)
+
+    arrived(shop, by(), box(shop, number).box)
+
+    seen = picture(shop)
+    assert (week(seen)[0].planned_minutes, week(seen)[1].due_minutes, seen.plan.runs) == (42, 42, ())
+    assert seen.day_line.work_minutes_today == 42
+    assert rush_minutes(seen, date(2026, 11, 10)) <= rush_minutes(expected, date(2026, 11, 10))
+    anew = advise(seen, wish_again(box(shop, number), None, PromiseKind.DAY))
+    assert anew is not None
+    assert anew.offer is not None
+    assert (anew.offer.day, anew.offer.own_minutes) == (TODAY, 44)
 
 
 THURSDAY = date(2026, 11, 12)
