@@ -10,6 +10,11 @@ from queueboard.shop.quoting import DayLoad, minutes_after, rush_minutes
 BOOKED, FREE = "█", "░"
 BAR = 24
 """Cells for the day with the most bench minutes."""
+WHY_ROOM = (
+    "Of free minutes a rush may take what is not kept for work that may stray;",
+    "on a full day it may take the place of work that is due later.",
+)
+"""Why the room for a rush is neither what a day has free nor nothing on a full one."""
 
 
 def load_bar(load: DayLoad, most_minutes: int) -> str:
