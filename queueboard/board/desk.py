@@ -31,6 +31,8 @@ class Desk:
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
         self.picture: Picture = look(shop, clock())
+        self.besides = ""
+        """What the last action did besides, until it was said."""
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""

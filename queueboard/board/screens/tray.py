@@ -122,5 +122,5 @@ class TrayDialog(ShopModal[str]):
         if self.attempt(prove_tray, self.tray.knives, back) is not None:
             self.dismiss(tested_words(ok, back))
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         self._paint(sentence)
