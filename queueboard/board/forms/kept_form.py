@@ -6,7 +6,6 @@ from textual import on
 from textual.widget import Widget
 from textual.widgets import Input
 
-from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Choice, Field, Tick, Turned
 from queueboard.board.forms.form import Form
 from queueboard.board.forms.kept import Kept
@@ -58,7 +57,7 @@ class KeptForm(Form[Answer]):
         except OSError as error:
             if not self.unkept:
                 sentence = f"What is typed here cannot be kept against a power cut: {error.strerror}."
-                ShopScreen.say(self, sentence, trouble=True)
+                self.notify(sentence, severity="error", markup=False)  # apart from the sentence beside the fields
             self.unkept = True
         else:
             self.unkept = False
