@@ -93,7 +93,7 @@ class EdgeView(ShopScreen[str]):
             return f"behind {self.belt_label or 'no belt'}, {'with the burr' if self.burr else 'deburred'}"
         return "after, deburred" if self.stage is Stage.AFTER else "before"
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it below what is typed."""
         self.said, self.trouble = sentence, trouble
         if self.query("#sentence"):
