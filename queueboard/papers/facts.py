@@ -21,7 +21,7 @@ from queueboard.values.label import LabelDue
 from queueboard.values.plan import Run
 from queueboard.words import Column, Lateness
 
-Fact: TypeAlias = bool | int | str | list["Fact"] | dict[str, "Fact"] | None
+Fact: TypeAlias = bool | int | float | str | list["Fact"] | dict[str, "Fact"] | None
 
 
 def _iso(moment: date | datetime | None) -> str | None:
