@@ -43,7 +43,8 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     Unicode form NFC, and empty when nothing of it shows. Cleaning twice changes nothing more. TypedError, naming
     *field*, for a NUL, half of a character, or more than *limit* characters.
     """
-    many = field.endswith("s") and not field.endswith("ss")
+    thing = field.partition(" of ")[0]
+    many = thing.endswith("s") and not thing.endswith("ss")
     has, holds, it = ("have", "hold", "them") if many else ("has", "holds", "it")
     if "\0" in text:
         raise TypedError(f"The {field} {holds} a NUL character, which no keyboard types. Type {it} again by hand.")
@@ -56,6 +57,20 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     if len(cleaned) > limit:
         raise TypedError(f"The {field} {has} {len(cleaned)} characters; at most {limit} fit. Shorten {it}.")
     return cleaned if any(map(_shows, cleaned)) else ""
+
+
+def insist_on_signs(text: str, field: str) -> None:
+    """Refuse control characters, white space aside: a program wrote them, or a key that is no letter.
+
+    For what is not typed with the cursor in a field, where a person would see what goes and what stays. TypedError
+    names *field* and the character.
+    """
+    for sign in text:
+        if unicodedata.category(sign) == "Cc" and not sign.isspace():
+            raise TypedError(
+                f"The {field} holds a control character (U+{ord(sign):04X}), which shows nothing and may command a "
+                "terminal. Type it again by hand."
+            )
 
 
 def _shows(sign: str) -> bool:

@@ -164,6 +164,25 @@ class PlanOrder(StrEnum):
     """Nobody is passed over; the pain is shared."""
 
 
+class WhyNot(StrEnum):
+    """Why a box cannot be told the day that is wished for; the last four are about other boxes, which are named."""
+
+    OVER = "that time is over"
+    TOO_MUCH = "it cannot be done by then, even as the first of all"
+    MAKES_LATE = "it would make"
+    PRESSES = "too little would be left free before the promise of box"
+    PRESSED = "too little is free already before the promise of box"
+    BEHIND_LATE = "nothing can go before a box that is late already: box"
+
+
+class StaysOut(StrEnum):
+    """Why a measured run teaches nothing: its length, held against what the plan gave it, or its person said so."""
+
+    THROWN_AWAY = "thrown away"
+    TOO_LONG = "over twice"
+    TOO_SHORT = "under a fifth of"
+
+
 class RunReason(StrEnum):
     """Why a run stands where it does in the day list; the reasons of knives strongest first, then the planner's own."""
 
@@ -257,11 +276,3 @@ class SecondLook(StrEnum):
     ONE_MORE = "one more try"
     LOWER = "lower the claim and tell"
     DECLINE = "decline without charge"
-
-
-class StaysOut(StrEnum):
-    """Why the time of a run teaches nothing about the minutes."""
-
-    THROWN_AWAY = "thrown away"
-    TOO_LONG = "over twice its estimate"
-    TOO_SHORT = "less than a fifth of its estimate"

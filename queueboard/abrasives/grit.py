@@ -43,8 +43,8 @@ SIZES_UM: dict[Scale, dict[int, float]] = {
 """Grit to size, coarse to fine, one line a scale."""
 
 SCALE_OF = {"P": Scale.P, "CAMI": Scale.CAMI, "F": Scale.F, "JIS": Scale.JIS, "J": Scale.JIS}
-LABEL = re.compile(r"\s*(P|CAMI|F|JIS|J)?\s*#?\s*(\d{2,5})\s*", re.IGNORECASE)
-MICRONS = re.compile(r"(?:^|.*\D)(\d{1,4}(?:[.,]\d+)?)\s*(?:um|µm|μm|micron|microns)\b.*", re.IGNORECASE)
+LABEL = re.compile(r"\s*(P|CAMI|F|JIS|J)?\s*#?\s*([0-9]{2,5})\s*", re.IGNORECASE)
+MICRONS = re.compile(r"(?:^|.*[^0-9])([0-9]{1,4}(?:[.,][0-9]+)?)\s*(?:um|µm|μm|micron|microns)\b.*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

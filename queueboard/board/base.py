@@ -11,9 +11,11 @@ from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.phrases.bench import ended_words
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
+from queueboard.values.measured import BenchRun
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -53,6 +55,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
         Either way the newest picture is shown, so that a second try meets what is really there.
         """
+        before = self.desk.picture
         try:
             answer = self.desk.do(operation, *args, **kwargs)
         except QueueboardError as error:
@@ -60,6 +63,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
             self.refused(error)
             return None
         self.refresh_picture()
+        self._keep_besides(before, answer)
         return (answer,)
 
     def insist(self, about: object, question: str) -> None:
@@ -67,6 +71,13 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         if self._insisted_on != about:
             self._insisted_on = about
             raise TypedError(question)
+
+    def _keep_besides(self, before: Picture, answer: object) -> None:
+        """Say which runs are over with that; kept for the sentence that may come behind and take this one's place."""
+        told = answer.id if isinstance(answer, BenchRun) else None
+        self.desk.besides = ended_words(before, self.desk.picture, told)
+        if self.desk.besides:
+            self.put(self.desk.besides, trouble=False)
 
     def refused(self, error: QueueboardError) -> None:
         """Say why nothing was stored."""
@@ -82,7 +93,12 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         show_everywhere(self.app)
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
-        """Say one sentence to the person in place of the last one; people's text in it is shown literally."""
+        """Say one sentence to the person in place of the last one, and what the last action did besides."""
+        besides, self.desk.besides = self.desk.besides, ""
+        self.put("   ".join(filter(None, (sentence, besides))), trouble=trouble)
+
+    def put(self, sentence: str, *, trouble: bool) -> None:
+        """Put a sentence where it is read on this screen; people's text in it is shown literally."""
         self.app.clear_notifications()
         self.notify(sentence, severity="error" if trouble else "information", markup=False)
 

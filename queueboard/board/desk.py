@@ -8,6 +8,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError
 from queueboard.shop.first_look import say_first_look
+from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
@@ -30,6 +31,8 @@ class Desk:
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
         self.picture: Picture = look(shop, clock())
+        self.besides = ""
+        """What the last action did besides, until it was said."""
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
@@ -41,8 +44,8 @@ class Desk:
             )
         if found.st_size == 0:
             raise FileError(
-                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put the newest copy from "
-                f"{path.parent / 'copies'} in its place."
+                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put "
+                f"{newest_copy(self.shop)} in its place."
             )
 
     def look(self) -> Picture:

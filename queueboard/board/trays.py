@@ -38,6 +38,11 @@ class Tray:
         """Where they stand: on bench; on bench and testing."""
         return " and ".join(column.value for column in self.source)
 
+    @property
+    def is_test(self) -> bool:
+        """True when its move to ready is the daily test: what is typed then is not OK."""
+        return self.source == (Column.TESTING,) and self.to is Column.READY
+
     def going(self, staying: frozenset[int]) -> tuple[Knife, ...]:
         """The knives that move when these numbers stay."""
         return tuple(knife for knife in self.knives if knife.number not in staying)

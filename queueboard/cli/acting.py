@@ -20,7 +20,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.belts import belts_to_ask
 from queueboard.shop.keeping import copy_to
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import settings_before, settings_text, take_settings
 from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 
@@ -51,7 +51,7 @@ def settings(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         if args.take is None:
             return say(settings_text(shop))
-        before = look(shop, clock()).settings
+        before = settings_before(shop)
         take_settings(shop, actor_of(args, clock), text_of(args.take))
         asked = _belts(before, look(shop, clock()).settings)
     return say(f"The settings in {pasted(args.take)} are in force.\n{asked}")

@@ -4,11 +4,12 @@ import argparse
 import os
 import sys
 import tempfile
-from datetime import UTC, datetime, time
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.phrases.typed import read_day
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.looking import look
@@ -18,6 +19,8 @@ from queueboard.values.actor import Actor
 
 DEMO_MORNING = time(13, 5, tzinfo=UTC)
 """When the invented shop's day begins if a date is given: morning where it lies."""
+
+FIRST_DEMO_DAY, LAST_DEMO_DAY = date(2000, 1, 1), date(2099, 12, 31)
 
 
 def board(args: argparse.Namespace, clock: Clock) -> int:
@@ -40,13 +43,21 @@ def _open_demo(path: Path, args: argparse.Namespace, clock: Clock, *, kept: bool
     """Make the invented shop in a new file and open its board, or say where it is when there is no terminal."""
     from queueboard.shop.demo import OWNER, make_demo_shop
 
-    begins = clock() if args.date is None else datetime.combine(args.date, DEMO_MORNING)
+    begins = clock() if args.date is None else datetime.combine(_first_day(args.date, clock), DEMO_MORNING)
     ahead = begins - clock()
     with closing_shop(make_demo_shop(path, begins)) as shop:
         if not terminal_here():
             return say(f"The invented shop is in {pasted(path)}. Look at it with --file {pasted(path)}.\n")
         args.initials = initials_of(args) or OWNER
         return _open_board(shop, args, lambda: clock() + ahead, demo="kept" if kept else "thrown away")
+
+
+def _first_day(typed: str, clock: Clock) -> date:
+    """The day on which the invented shop begins; TypedError for one outside its years."""
+    day = read_day(typed, clock().date())
+    if not FIRST_DEMO_DAY <= day <= LAST_DEMO_DAY:
+        raise TypedError(f"{day} is too far away; type a day from {FIRST_DEMO_DAY} to {LAST_DEMO_DAY}.")
+    return day
 
 
 def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str = "") -> int:

@@ -5,7 +5,9 @@ import argparse
 from queueboard.cli.common import FINE, NO, Clock, picture_of, say, say_json
 from queueboard.errors import RuleError, TypedError
 from queueboard.intake.lines import read_lines
+from queueboard.intake.small import read_number
 from queueboard.papers.promise import promise_facts, promise_sheet
+from queueboard.phrases.dates import date_words
 from queueboard.phrases.typed import parse_day, parse_time
 from queueboard.shop.picture import Picture
 from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
@@ -19,8 +21,8 @@ def add_options(promise: argparse.ArgumentParser) -> None:
     way = promise.add_mutually_exclusive_group()
     way.add_argument("--by-mail", action="store_true", help="goes back as a parcel, in hand by the day told")
     way.add_argument("--pick-up", action="store_true", help="is fetched at the counter (as when nothing is said)")
-    promise.add_argument("--carrier-days", type=int, metavar="N", help="of a parcel, else those of the settings")
-    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 2026-12-31")
+    promise.add_argument("--carrier-days", metavar="N", help="of a parcel, else those of the settings")
+    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 25 dec, 2026-12-31")
     promise.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
 
 
@@ -46,9 +48,16 @@ def _wish(args: argparse.Namespace, picture: Picture) -> Wish:
         raise TypedError("A time of day goes with --on and a pick-up; when a parcel comes is the carrier's business.")
     if args.carrier_days is not None and not args.by_mail:
         raise TypedError("Carrier days go with --by-mail; a pick-up has none.")
-    carrier_days: int = picture.settings.parcels.carrier_days if args.carrier_days is None else args.carrier_days
-    if not 0 <= carrier_days <= MOST_CARRIER_DAYS:
+    usual = picture.settings.parcels.carrier_days
+    carrier_days = usual if args.carrier_days is None else read_number(args.carrier_days)
+    if carrier_days > MOST_CARRIER_DAYS:
         raise TypedError(f"{carrier_days} carrier days is outside 0 to {MOST_CARRIER_DAYS}.")
+    today = picture.now.date()
+    day = None if args.on is None else parse_day(args.on, today)
+    if day is not None and day < today:
+        raise TypedError(
+            f"{date_words(day, today)} is past: today is {date_words(today, today)}. Ask for a day to come."
+        )
     lines = read_lines(", ".join(args.knives), picture.settings)
     knives = tuple(line.knife for line in lines for _ in range(line.count))
     if len(knives) > MOST_KNIVES:
@@ -58,6 +67,6 @@ def _wish(args: argparse.Namespace, picture: Picture) -> Wish:
         goes_by=GoesBy.PARCEL if args.by_mail else GoesBy.PICK_UP,
         carrier_days=carrier_days if args.by_mail else 0,
         kind=PromiseKind.DAY if args.at is None else PromiseKind.BY_TIME,
-        day=None if args.on is None else parse_day(args.on, picture.now.date()),
+        day=day,
         at=None if args.at is None else parse_time(args.at),
     )

@@ -3,7 +3,7 @@
 import argparse
 from collections.abc import Callable
 
-from queueboard.clean import clean
+from queueboard.clean import clean, insist_on_signs
 from queueboard.cli.common import (
     FINE,
     NOTHING_FOUND,
@@ -21,6 +21,7 @@ from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
 from queueboard.papers.said import said_facts, said_sheet
+from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
 from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
@@ -57,8 +58,8 @@ def box(args: argparse.Namespace, clock: Clock) -> int:
     box = picture.box(tag.box)
     if box is None:
         return trouble(f"Box {tag.box} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
-    if tag.knife is not None and all(knife.number != tag.knife for knife in box.knives):
-        return trouble(f"There is no knife {tag}. `queueboard box {tag.box}` shows those of the box.", NOTHING_FOUND)
+    if tag.knife not in (None, *(knife.number for knife in box.knives)):
+        return trouble(no_knife_words(f"{tag}", box), NOTHING_FOUND)
     return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
 
 
@@ -72,9 +73,11 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
     """A sentence to read aloud for each open box that fits."""
-    text = clean(" ".join(args.text))
+    typed = " ".join(args.text)
+    insist_on_signs(typed, "text to look for")
+    text = clean(typed, field="text to look for")
     if not text:
-        raise TypedError("Type what to look for: a name, a town, a tag, or the last figures of a phone.")
+        raise TypedError("There is nothing to look for: type a name, a town, a tag or the last figures of a phone.")
     picture = picture_of(args, clock)
     found = find(picture, text)
     if args.json:

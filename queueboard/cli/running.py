@@ -4,7 +4,6 @@ import argparse
 import io
 import sys
 from collections.abc import Sequence
-from datetime import date
 from pathlib import Path
 from typing import NoReturn
 
@@ -12,8 +11,6 @@ from queueboard.cli import acting, board, edges, promise, reading
 from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
-
-FIRST_DEMO_DAY, LAST_DEMO_DAY = date(2000, 1, 1), date(2099, 12, 31)
 
 
 def run(argv: Sequence[str] | None, clock: Clock) -> int:
@@ -68,9 +65,9 @@ def build_parser() -> argparse.ArgumentParser:
         return added
 
     start = add("start", acting.start, "make the shop's file, from the starter settings or your own")
-    start.add_argument("--settings", type=_path, metavar="FILE", help="settings to begin with")
+    start.add_argument("--settings", type=_named, metavar="FILE", help="settings to begin with")
     demo = add("demo", board.demo, "open the board of an invented shop, thrown away afterwards (kept with --file)")
-    demo.add_argument("--date", type=_day, metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
+    demo.add_argument("--date", metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
     demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
     day = add("day", reading.day_list, "today's work in order, what leaves, labels, who is waited for")
     day.add_argument("--fix", action="store_true", help="keep this order today until the board is asked to sort again")
@@ -92,31 +89,21 @@ def build_parser() -> argparse.ArgumentParser:
     for reader in (day, late, labels, boxes, box, find, asked, said, card, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
-    settings.add_argument("--take", type=_path, metavar="FILE", help="take in the settings of this file")
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_path, help="a new file")
+    settings.add_argument("--take", type=_named, metavar="FILE", help="take in the settings of this file")
+    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_named, help="a new file")
     return parser
 
 
 def _common(default: str | None) -> _Parser:
     """The options of every command; they may stand before or after its name."""
     common = _Parser(add_help=False, argument_default=default)
-    common.add_argument("--file", type=_path, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
+    common.add_argument("--file", type=_named, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
     common.add_argument("--as", dest="initials", metavar="INITIALS", help="who acts (else QUEUEBOARD_AS)")
     return common
 
 
-def _path(text: str) -> Path:
-    """A file named by the person; an empty name would mean the folder one stands in."""
+def _named(text: str) -> Path:
+    """A file as it was named; an empty name, which is often a variable that was never set, would mean this folder."""
     if not text.strip():
-        raise argparse.ArgumentTypeError("no file is named")
+        raise argparse.ArgumentTypeError("the name of the file is empty; type where it is or is to be")
     return Path(text)
-
-
-def _day(text: str) -> date:
-    try:
-        day = date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"there is no day {text}; type it like 2026-12-31") from None
-    if not FIRST_DEMO_DAY <= day <= LAST_DEMO_DAY:
-        raise argparse.ArgumentTypeError(f"{text} is too far away; type a day from {FIRST_DEMO_DAY} to {LAST_DEMO_DAY}")
-    return day

@@ -23,8 +23,6 @@ LONGEST_PHRASE = 4
 SHAPE = "A line is: how many, kind, length, edge, condition, then “, mark” and “! wish”."
 
 _COUNT = re.compile(r"([0-9]+)x?")
-_NO_COUNT = re.compile(r"[-+]?[0-9]*[.,/]?[0-9]+x?")
-"""A number that counts no knives."""
 _MARK_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),")
 """A comma between two digits belongs to a number: 20,5."""
 _CHIP_WORDS = ("chip", "chips")
@@ -56,7 +54,7 @@ class _Found:
 
 def read_line(text: str, settings: Settings) -> KnifeLine:
     """Read one line; TypedError is the question to ask back, with the word that is in doubt."""
-    text = clean(text, field="line")
+    text = clean(text, field="line of knives")
     head, mark, wish = _parts(text)
     _no_knives_in(mark, settings)
     words = head.casefold().split()
@@ -95,14 +93,19 @@ def _no_knives_in(mark: str, settings: Settings) -> None:
 
 def _count(words: list[str]) -> tuple[int, list[str]]:
     match = _COUNT.fullmatch(words[0]) if words else None
-    if match is None and words and _NO_COUNT.fullmatch(words[0]):
-        raise TypedError(f"“{words[0]}” knives in one line? Type a whole number from 1 to {MOST}.")
     if match is None:
+        if words and _odd_number(words[0]):
+            raise TypedError(f"“{words[0]}” knives in one line? Type a whole number of 1 or more, in figures: 3 chef.")
         return 1, words
     count = int(match[1])
     if not 1 <= count <= MOST:
         raise TypedError(f"{match[1]} knives in one line? Type 1 to {MOST}.")
     return count, words[1:]
+
+
+def _odd_number(word: str) -> bool:
+    """True for a number that counts no knives: -3, 1.5, ½, or one in figures other than 0 to 9."""
+    return any(sign.isnumeric() for sign in word) and not any(sign.isalpha() for sign in word)
 
 
 def _kind(words: list[str], settings: Settings) -> tuple[Kind, list[str]]:

@@ -22,7 +22,7 @@ from queueboard.phrases.day import (
 )
 from queueboard.phrases.labels import label_due_words, label_wants
 from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_words
-from queueboard.phrases.week import day_head_words, due_words, later_words, load_words, rush_words
+from queueboard.phrases.week import WHY_ROOM, day_head_words, due_words, later_words, load_words, rush_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import week
 from queueboard.words import LabelWord
@@ -101,4 +101,4 @@ def _week(picture: Picture) -> tuple[str, ...]:
     loads = week(picture)
     said = ("; ".join(filter(None, (load_words(load), due_words(load)))) for load in loads)
     heads = (day_head_words(load, picture.now.date()) for load in loads)
-    return (*columns([*zip(heads, said, strict=True)]), later_words(picture, loads), rush_words(picture))
+    return (*columns([*zip(heads, said, strict=True)]), later_words(picture, loads), rush_words(picture), *WHY_ROOM)

@@ -45,6 +45,7 @@ def _earliest(advice: Advice, offer: Offer) -> dict[str, Fact]:
         "kept_minutes": offer.kept_minutes,
         "day_minutes": offer.day_minutes,
         "safety_days": offer.safety_days,
+        "closed": [day.isoformat() for day in offer.closed],
         "behind": offer.binds,
     }
 
@@ -60,6 +61,7 @@ def _asked(advice: Advice, answer: Answer) -> dict[str, Fact]:
             {"number": late.number, "customer": late.customer, "minutes": late.minutes} for late in answer.costs
         ],
         "presses": answer.presses,
+        "why": None if answer.why is None else answer.why.value,
     }
 
 

@@ -23,6 +23,8 @@ class _InHand:
     missing_things: tuple[Thing, ...]
     things_going: bool
     """True when at least one thing is in hand."""
+    surplus: int
+    """Knives counted that are none of those going: another box's, or not ready."""
 
     @property
     def rest_stays(self) -> bool:
@@ -72,7 +74,9 @@ def _in_hand(close_out: CloseOut, on_hand: tuple[Knife, ...], things: tuple[Thin
     expected = tuple(knife for knife in on_hand if knife.can_leave)
     going = expected if by_count else tuple(k for k in expected if k.id in close_out.ticked)
     here = tuple(thing for thing in things if thing.state is ThingState.HERE)
+    counted = len(going) if close_out.counted is None else close_out.counted
     return _InHand(
+        surplus=max(0, counted - len(going)),
         going=going,
         missing=tuple(knife for knife in expected if not (by_count or knife.id in close_out.ticked)),
         staying=tuple(knife for knife in on_hand if not knife.can_leave),
@@ -104,13 +108,17 @@ def _steps(
     today: date,
 ) -> Iterable[tuple[CloseStep, bool, str]]:
     """The steps after the count in order: the step, whether it is still open, and its trouble."""
-    yield CloseStep.MISSING, bool(in_hand.missing) and not _said(close_out.missing_reason), ""
+    wrong_count = bool(in_hand.missing) or in_hand.surplus > 0
+    yield CloseStep.MISSING, wrong_count and not _said(close_out.missing_reason), ""
     yield CloseStep.COMES_WITH, *_comes_with(close_out, in_hand)
+    trouble = "" if goes_by is GoesBy.PICK_UP else _label_trouble(label, today)
+    if trouble:
+        yield CloseStep.LABEL, True, trouble  # before the names: they are compared with the label's
     yield CloseStep.NAMES, not close_out.names_ok, ""
     if goes_by is GoesBy.PICK_UP:
         yield CloseStep.LABEL, not _said(close_out.handed_to), ""
     else:
-        yield CloseStep.LABEL, not close_out.label_ok, _label_trouble(label, today)
+        yield CloseStep.LABEL, not close_out.label_ok, ""
     yield CloseStep.MONEY, *_money(close_out, in_hand, owed_cents)
 
 

@@ -13,7 +13,7 @@ boxes     n_of_m, ready_words, standing_words, box_title, box_due_word, box_sign
 phone     phone_sentence
 day       day_line_words, runs_today, runs_later, run_words, run_minutes_words, run_knife_words, belts_words,
           clock_words, leaves_today, leave_words, waiting_boxes, waiting_words, change_words
-bench     bench_run, own_run, next_free_run, run_head_words, clock_of_run_words, over_words, finished_words
+bench     bench_run, own_run, next_free_run, run_head_words, clock_of_run_words, finished_words
 late      late_boxes, late_words, late_parts, slack_words, overload_words, heaviest_overload_words, outlook_lines,
           received_words
 moves     step_words, undo_words, undone_words, history_words

@@ -4,13 +4,13 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
-from queueboard.phrases.day import run_words
-from queueboard.shop.measuring import just_begun, why_not_learned
+from queueboard.phrases.day import knife_by_id, run_words
+from queueboard.shop.measuring import off_by_its_length
 from queueboard.shop.picture import Picture
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
-from queueboard.words import Column
+from queueboard.words import Column, StaysOut
 
 
 def bench_run(run: Run, picture: Picture) -> BenchRun | None:
@@ -48,30 +48,80 @@ def clock_of_run_words(bench: BenchRun, now: datetime) -> str:
     parts = [f"{bench.started_by} since {began}"]
     if bench.paused_at is not None:
         parts.append(f"paused since {time_words(bench.paused_at.astimezone(now.tzinfo))}")
-    parts.append(f"{bench.worked_seconds(now) // 60} of {-(-bench.planned_seconds // 60)} min")
+    parts.append(f"{bench.worked_seconds(now) // 60} of {_planned_minutes(bench)} min")
     if not bench.timed:
         parts.append("its time does not count")
     return ", ".join(parts)
 
 
-def over_words(before: Sequence[BenchRun], picture: Picture) -> str:
-    """Which runs an action has ended by moving their last knives: " The run of plain is over."; else empty."""
-    still = {bench.id for bench in picture.runs}
-    return "".join(
-        f" The run of {bench.process} is over, its clock stands." for bench in before if bench.id not in still
-    )
+def begun_words(run: Run, knives: int) -> str:
+    """Run of plain begun, 3 knives on the bench. The clock runs: + done, to testing; - the bell; n without timing."""
+    begun = f"Run of {run.process} begun, {many(knives, 'knife')} on the bench."
+    return f"{begun} The clock runs:   + done, to testing   - the bell   n done without timing"
 
 
 def finished_words(bench: BenchRun, tags: str, to: str) -> str:
     """What is said when a run is finished: run of plain finished after 24 min, to testing: 417-1, 417-2."""
     if bench.finished_at is None or not bench.timed:
         return f"Run of {bench.process} done without timing, to {to}: {tags}"
-    if just_begun(bench, bench.finished_at):
-        return f"Run of {bench.process} done, too soon after it began to count its time, to {to}: {tags}"
-    worked = minutes_words(bench.worked_seconds(bench.finished_at) // 60)
-    why = why_not_learned(bench, bench.finished_at)
-    rest = "x throws its time away" if why is None else f"Nothing is learned from its time, {why.value}"
-    return f"Run of {bench.process} finished after {worked}, to {to}: {tags}. {rest}."
+    said = f"Run of {bench.process} finished after {_worked_words(bench, bench.finished_at)}"
+    if off := off_words(bench, bench.finished_at):
+        return f"{said}, {off}: nothing is learned from its time. To {to}: {tags}"
+    return f"{said}, to {to}: {tags}. x throws its time away."
+
+
+def ended_words(before: Picture, after: Picture, told: int | None = None) -> str:
+    """The runs that were under way and are over: The run of plain is over with that, after 24 min, its clock stopped.
+
+    told: the id of a run whose end is told by who asked for it.
+    """
+    going = {run.id for run in after.runs}
+    return " ".join(_ended_words(run, after) for run in before.runs if run.id not in going and run.id != told)
+
+
+def _ended_words(bench: BenchRun, after: Picture) -> str:
+    here = knife_by_id(after)
+    done = any(knife_id not in here or here[knife_id].bench_is_done for knife_id in bench.knife_ids)
+    off = off_words(bench, after.now)
+    if not done or not bench.timed:
+        learned = ": its time counts for nothing"
+    else:
+        learned = f", {off}: nothing is learned from its time" if off else ": its time counts"
+    return f"The run of {bench.process} is over with that, after {_worked_words(bench, after.now)}{learned}."
+
+
+def off_words(bench: BenchRun, now: datetime) -> str:
+    """What is wrong with so long a run: under a fifth of its 25 min; over twice its 25 min; empty when nothing is."""
+    off = off_by_its_length(bench, now)
+    return "" if off is None else f"{off.value} its {_planned_minutes(bench)} min"
+
+
+def just_begun_words(bench: BenchRun, now: datetime) -> str:
+    """What is said instead of finishing a run that nobody can have worked yet; empty once somebody can have."""
+    if off_by_its_length(bench, now) is not StaysOut.TOO_SHORT:
+        return ""
+    return (
+        f"Only just begun: {_worked_words(bench, now)} of {_planned_minutes(bench)}, and the clock runs. "
+        "n finishes it now, without its time."
+    )
+
+
+def _worked_words(bench: BenchRun, now: datetime) -> str:
+    return minutes_words(bench.worked_seconds(now) // 60)
+
+
+def _planned_minutes(bench: BenchRun) -> int:
+    return -(-bench.planned_seconds // 60)
+
+
+def tested_words(ok: Sequence[Knife], back: Sequence[Knife]) -> str:
+    """A tray that was tested: 5 knives OK, to ready; 417-7 not OK, back on the bench. 417-3 waits for the gauge."""
+    ready = [knife for knife in ok if knife.gauge is None]
+    parts = (
+        f"{many(len(ready), 'knife')} OK, to ready" if ready else "",
+        f"{', '.join(knife.tag for knife in back)} not OK, back on the bench" if back else "",
+    )
+    return f"{'; '.join(part for part in parts if part)}.{at_the_test_words(ok, Column.READY)}"
 
 
 def at_the_test_words(knives: Iterable[Knife], to: Column) -> str:

@@ -68,6 +68,12 @@ def box_title(box: BoxPicture) -> str:
     return f"{box.box.number} {box.customer.name}"
 
 
+def no_knife_words(tag: str, box: BoxPicture) -> str:
+    """What to say of a tag whose box is there, but no such knife in it."""
+    last = max((knife.number for knife in box.knives), default=0)
+    return f"There is no knife {tag}; box {box.box.number} has {last or 'none yet'}."
+
+
 def box_due_word(box: BoxPicture, now: datetime) -> str:
     """The box's ship-by word: LATE, TODAY, Sat, Thu 3 Dec, no date; TO FETCH once it only waits for that.
 

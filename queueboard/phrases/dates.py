@@ -2,12 +2,11 @@
 
 from datetime import date, datetime, time
 
-from queueboard.phrases.typed import WEEKDAYS
+from queueboard.phrases.typed import MONTHS, WEEKDAYS
 from queueboard.values.box import Promise
 from queueboard.values.plan import BoxForecast
 from queueboard.words import GoesBy, Lateness, PromiseKind
 
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _NEAR_DAYS = 6
 """As far as a weekday's name alone can mean only one day."""
 _YEAR_WANTED_DAYS = 300
@@ -17,7 +16,7 @@ _YEAR_WANTED_DAYS = 300
 def date_words(day: date, today: date) -> str:
     """Thu 3 Dec; with the year when it is far from *today*."""
     year = f" {day.year}" if abs((day - today).days) >= _YEAR_WANTED_DAYS else ""
-    return f"{WEEKDAYS[day.weekday()][:3]} {day.day} {_MONTHS[day.month - 1]}{year}"
+    return f"{WEEKDAYS[day.weekday()][:3]} {day.day} {MONTHS[day.month - 1][:3]}{year}"
 
 
 def day_words(day: date, today: date) -> str:
@@ -94,10 +93,11 @@ def minutes_words(minutes: int) -> str:
 
 
 def lateness_words(forecast: BoxForecast) -> str:
-    """LATE by 2 h 10 min; WILL BE LATE by 1 day 4 h; TIGHT; empty when on time."""
+    """LATE by 2 h 10 min; WILL BE LATE by at least 1 day 4 h, with no end in sight; TIGHT; empty when on time."""
     if forecast.lateness is Lateness.ON_TIME:
         return ""
-    by = f" by {minutes_words(forecast.late_minutes)}" if forecast.late_minutes > 0 else ""
+    least = "at least " if forecast.is_without_end else ""
+    by = f" by {least}{minutes_words(forecast.late_minutes)}" if forecast.late_minutes > 0 else ""
     return f"{forecast.lateness.value}{by}"
 
 
@@ -105,7 +105,7 @@ def done_by_words(forecast: BoxForecast, now: datetime) -> str:
     """Done by tomorrow 09:40; nothing left for the bench; not within the days planned ahead."""
     if forecast.finish is not None:
         return f"done by {when_words(forecast.finish.astimezone(now.tzinfo), now)}"
-    return "not within the days planned ahead" if forecast.minutes_left else "nothing left for the bench"
+    return "not within the days planned ahead" if forecast.is_without_end else "nothing left for the bench"
 
 
 def age_words(since: datetime, now: datetime) -> str:

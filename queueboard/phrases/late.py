@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, looked_for, ready_words
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
@@ -79,25 +79,27 @@ def chance_words(permille: int) -> str:
     return f"{percent_words(permille)} likely to be late"
 
 
-def soonest_words(box: BoxPicture, now: datetime) -> str:
-    """In hand Sun 29 Nov at the soonest, with the carrier's days; ready Sun 29 Nov at the soonest; empty on time.
+def earliest_words(box: BoxPicture, now: datetime) -> str:
+    """In hand Sun 29 Nov at the earliest, with the carrier's days; ready Sun 29 Nov at the earliest; empty on time.
 
     The day list's own day, with nothing kept free: what can be told is asked for with the promise.
     """
     if box.honest_day is None:
         return ""
+    if not box.forecast.minutes_left and looked_for(box):
+        return "not before it is found"
     word = "in hand" if box.box.goes_by is GoesBy.PARCEL else "ready"
-    return f"{word} {date_words(box.honest_day, now.date())} at the soonest"
+    return f"{word} {date_words(box.honest_day, now.date())} at the earliest"
 
 
 def outlook_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     """One key deeper: how likely it is late, or what overloads the bench; when it is done; what can be told."""
     now = picture.now
-    doubt, slack, soonest = _doubt(box, picture), slack_words(box.forecast), soonest_words(box, now)
+    doubt, slack, earliest = _doubt(box, picture), slack_words(box.forecast), earliest_words(box, now)
     return (
         *((doubt,) if doubt else ()),
         " · ".join(filter(None, (slack, box_done_words(box, now)))),
-        *((f"{soonest} (p: what can be told)",) if soonest else ()),
+        *((f"{earliest} (p: what can be told)",) if earliest else ()),
     )
 
 

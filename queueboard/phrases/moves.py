@@ -80,6 +80,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "things_done": ("what {what} came with ticked", "tick again what {what} came with"),
     "throw_away": ("time of the run of {what} thrown away", "let the time of the run of {what} count again"),
     "mark_spots": ("spots of {what} marked", "take the spots of {what} away again"),
+    "prove_tray": ("{what} tested", "put {what} back in testing, as if not tested"),
     "read_spot": ("{what} read: {to} gf", "take the reading of {what} back"),
     "correct_reading": ("reading of {what} struck, {to} for it", "let the struck reading of {what} count again"),
     "judge_edge": ("{what} tested {was}: {to}", "put {what} {back}, its test undone"),

@@ -13,14 +13,17 @@ from queueboard.phrases.dates import (
     minutes_words,
     time_words,
 )
-from queueboard.phrases.late import overload_words, percent_words, soonest_words
+from queueboard.phrases.late import earliest_words, overload_words, percent_words
+from queueboard.phrases.week import room_words
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.quoting import Answer, Late, Offer
-from queueboard.shop.wishing import Advice, Wish
+from queueboard.shop.wishing import Advice, Wish, days_on_the_way
 from queueboard.values.new import Unseen
 from queueboard.words import GoesBy, PromiseKind
 
 BEYOND = "earliest: beyond the days planned ahead; no day can be told"
+_MOST_SHUT = 2
+"""Days shut that are named in a sum; more are counted."""
 _MOST_NAMED = 3
 """Boxes that are named in one sentence; the others are counted."""
 
@@ -30,9 +33,13 @@ def advice_lines(advice: Advice, now: datetime) -> tuple[str, ...]:
 
     A person's text may end the last line: for a literal place only.
     """
-    offer = advice.offer
-    told = (BEYOND,) if offer is None else (offer_words(advice, offer, now), sum_words(offer))
-    return (*told, room_words(advice) if advice.answer is None else answer_words(advice, advice.answer, now.date()))
+    offer, today = advice.offer, now.date()
+    told: tuple[str, ...] = (BEYOND,)
+    if offer is not None:
+        told = offer_words(advice, offer, now), sum_words(offer, days_on_the_way(advice.wish), today)
+    if advice.answer is None:
+        return (*told, room_words(advice.room_today, advice.room_tomorrow))
+    return (*told, answer_words(advice, advice.answer, today))
 
 
 def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
@@ -45,34 +52,42 @@ def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
 
 
 def comes_words(unseen: Unseen, today: date) -> str:
-    """On what a date of an announced box rests: if it comes by Thu 12 Nov; if it came today, where nobody said when."""
+    """On what the date of a box nobody has opened rests: if it comes by Thu 12 Nov; if it came today; by a guess."""
+    if unseen.here:
+        return "by a guess, not opened yet"
     on = unseen.comes_on
     return "if it came today" if on is None or on < today else f"if it comes by {date_words(on, today)}"
 
 
-def sum_words(offer: Offer) -> str:
-    """Open 120 + this box 25 + to spare 95 = 240 bench min, 60 kept free · 180 a day · + 1 day for safety."""
+def sum_words(offer: Offer, carrier_days: int, today: date) -> str:
+    """Open 120 + this box 25 + to spare 95 (60 kept free) = 240 bench min · 180 a day · shut Sun 29 Nov · + 1 day.
+
+    What stands between the bench and the day told follows: days shut, days on the way, days for safety.
+    """
     before = offer.open_minutes + offer.own_minutes + offer.spare_minutes
     work = f"open {offer.open_minutes} + this box {offer.own_minutes}"
     parts = (
-        f"{work} + to spare {offer.spare_minutes} = {before} bench min, {offer.kept_minutes} kept free",
+        f"{work} + to spare {offer.spare_minutes} ({offer.kept_minutes} kept free) = {before} bench min",
         f"{offer.day_minutes} a day",
+        shut_words(offer.closed, today),
+        many(carrier_days, "carrier day") if carrier_days else "",
         f"+ {many(offer.safety_days, 'day')} for safety" if offer.safety_days else "",
     )
     return " · ".join(part for part in parts if part)
 
 
-def room_words(advice: Advice) -> str:
-    """Today's room: 40 min, by tomorrow 110 min."""
-    return f"today's room: {advice.room_today} min, by tomorrow {advice.room_tomorrow} min"
+def shut_words(days: Sequence[date], today: date) -> str:
+    """Shut Sun 29 Nov, Mon 30 Nov; shut 5 days; empty when it opens every day."""
+    if len(days) > _MOST_SHUT:
+        return f"shut {many(len(days), 'day')}"
+    return f"shut {', '.join(date_words(day, today) for day in days)}" if days else ""
 
 
 def answer_words(advice: Advice, answer: Answer, today: date) -> str:
     """Fri 13 Nov: yes, 97 % sure; Fri 13 Nov: no, and what it would cost whom."""
     wished = wish_words(advice.wish, today)
     if not answer.yes:
-        past = advice.wish.day is not None and advice.wish.day < today
-        return f"{wished}: no, {'that day is past' if past else _why_not(answer)}"
+        return f"{wished}: no, {_why_not(answer)}"
     return f"{wished}: yes" if advice.overloads else f"{wished}: yes, {sure_words(answer.sure_permille)}"
 
 
@@ -89,11 +104,10 @@ def wish_box_words(wish: Wish) -> str:
 
 
 def _why_not(answer: Answer) -> str:
+    why = "" if answer.why is None else answer.why.value
     if answer.costs:
-        return f"it would make {_costs_words(answer.costs)}"
-    if answer.presses is not None:
-        return f"it would leave too little to spare for box {answer.presses}"
-    return "it cannot be done by then"
+        return f"{why} {_costs_words(answer.costs)}"
+    return why if answer.presses is None else f"{why} {answer.presses}"
 
 
 def _costs_words(costs: Sequence[Late]) -> str:
@@ -108,7 +122,7 @@ def _costs_words(costs: Sequence[Late]) -> str:
 
 
 def planned_words(box: BoxPicture, now: datetime) -> str:
-    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the soonest day, instead.
+    """The day list: done by today 14:30, 98 % sure to be on time; what will be late, and the earliest day, instead.
 
     A box that is only announced is in no day list: then what is expected.
     """
@@ -116,7 +130,7 @@ def planned_words(box: BoxPicture, now: datetime) -> str:
         return expected_words(box, now.date())
     done, forecast = f"the day list: {done_by_words(box.forecast, now)}", box.forecast
     if late := lateness_words(forecast):
-        return ", ".join(filter(None, (f"{done}: {late}", soonest_words(box, now))))
+        return ", ".join(filter(None, (f"{done}: {late}", earliest_words(box, now))))
     known = forecast.finish is not None and forecast.late_permille is not None
     return f"{done}, {sure_words(1000 - (forecast.late_permille or 0))} to be on time" if known else done
 

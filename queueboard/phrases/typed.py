@@ -12,8 +12,8 @@ from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 MONTHS: tuple[str, ...] = (
-    *("january", "february", "march", "april", "may", "june"),
-    *("july", "august", "september", "october", "november", "december"),
+    *("January", "February", "March", "April", "May", "June", "July"),
+    *("August", "September", "October", "November", "December"),
 )
 
 _DAY_HELP = "Type it like 2026-11-27, 27.11, 27 nov, fri, today, tomorrow or +3."
@@ -84,10 +84,18 @@ def parse_time(text: str) -> time:
 
 
 def parse_day(text: str, today: date) -> date:
-    """Read a day: 2026-11-27, 27.11, 27.11.2026, 27 nov, nov 27, fri, friday, today, tomorrow, +3 (days from *today*).
+    """Read a day as of read_day, at most a year back and three years ahead."""
+    day = read_day(text, today)
+    if not -DAYS_BACK <= (day - today).days <= DAYS_AHEAD:
+        raise TypedError(f"{day.isoformat()} is too far from today, {today.isoformat()}. {_DAY_HELP}")
+    return day
+
+
+def read_day(text: str, today: date) -> date:
+    """Read a day: 2026-11-27, 27.11, 27.11.2026, 27 nov, november 27 2026, fri, today, +3 (days from *today*).
 
     A weekday is the next one after today; on that weekday itself it is asked back. A day without a year is the next
-    such day, and is asked back when that is more than half a year away. At most a year back and three years ahead.
+    such day, and is asked back when that is more than half a year away.
     """
     typed = text.strip().lower()
     day = _spoken_day(typed, today) or _written_day(typed, today)
@@ -95,8 +103,6 @@ def parse_day(text: str, today: date) -> date:
         if re.fullmatch(r"[0-9]{1,4}[/-][0-9]{1,2}([/-][0-9]{1,4})?", typed):
             raise TypedError(f"{typed} can be read as day and month or month and day. {_DAY_HELP}")
         raise TypedError(f"“{shown(text)}” is no day. {_DAY_HELP}")
-    if not -DAYS_BACK <= (day - today).days <= DAYS_AHEAD:
-        raise TypedError(f"{day.isoformat()} is too far from today, {today.isoformat()}. {_DAY_HELP}")
     return day
 
 
@@ -118,31 +124,41 @@ def _spoken_day(typed: str, today: date) -> date | None:
 
 
 def _written_day(typed: str, today: date) -> date | None:
-    """2026-11-27, 27.11.2026, 27.11 and 27 nov; None when it is none of them."""
+    """2026-11-27, 27.11.2026 and 27.11, or with the month's name; None when it is none of them."""
     if match := re.fullmatch(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", typed):
         return _existing(int(match[1]), int(match[2]), int(match[3]))
     if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})", typed):
         return _existing(int(match[3]), int(match[2]), int(match[1]))
-    found = _day_and_month(typed)
-    if found is None:
+    if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed):
+        return _coming(typed, int(match[1]), int(match[2]), today)
+    return _named_day(typed, today)
+
+
+def _named_day(typed: str, today: date) -> date | None:
+    """27 nov, nov 27, 27th november 2026, november 27, 2026; None when it is none of them."""
+    day, month, year = (
+        r"(?P<day>[0-9]{1,2})(?:st|nd|rd|th|\.)?",
+        r"(?P<month>[a-z]{3,9})\.?",
+        r"(?:,? +(?P<year>[0-9]{4}))?",
+    )
+    match = re.fullmatch(f"{day} *{month}{year}", typed) or re.fullmatch(f"{month} *{day}{year}", typed)
+    number = (
+        0 if match is None else next((n for n, m in enumerate(MONTHS, 1) if m.lower().startswith(match["month"])), 0)
+    )
+    if match is None or number == 0:
         return None
-    day, month = found
+    if match["year"] is not None:
+        return _existing(int(match["year"]), number, int(match["day"]))
+    return _coming(typed, int(match["day"]), number, today)
+
+
+def _coming(typed: str, day: int, month: int, today: date) -> date:
+    """The next such day, asked back when it is more than half a year away."""
     passed = (month, day) < (today.month, today.day)
     coming = _existing(today.year + passed, month, day)
     if (coming - today).days > 183:
         raise TypedError(f"{typed} is more than half a year away. Type it with its year: {coming.isoformat()}.")
     return coming
-
-
-def _day_and_month(typed: str) -> tuple[int, int] | None:
-    """27.11 and 27 nov or nov 27; None when it is none of them."""
-    if match := re.fullmatch(r"([0-9]{1,2})\.([0-9]{1,2})\.?", typed):
-        return int(match[1]), int(match[2])
-    words = re.fullmatch(r"(?=.*[0-9])([0-9]{1,2})?\.? ?([a-z]{3,9})\.? ?([0-9]{1,2})?", typed)
-    if words is None or (words[1] and words[3]):
-        return None
-    month = next((n for n, name in enumerate(MONTHS, start=1) if name.startswith(words[2])), None)
-    return None if month is None else (int(words[1] or words[3]), month)
 
 
 def _existing(year: int, month: int, day: int) -> date:

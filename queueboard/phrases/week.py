@@ -10,6 +10,11 @@ from queueboard.shop.quoting import DayLoad, minutes_after, rush_minutes
 BOOKED, FREE = "█", "░"
 BAR = 24
 """Cells for the day with the most bench minutes."""
+WHY_ROOM = (
+    "Of free minutes a rush may take what is not kept for work that may stray;",
+    "on a full day it may take the place of work that is due later.",
+)
+"""Why the room for a rush is neither what a day has free nor nothing on a full one."""
 
 
 def load_bar(load: DayLoad, most_minutes: int) -> str:
@@ -50,8 +55,12 @@ def day_head_words(load: DayLoad, today: date) -> str:
 def rush_words(picture: Picture) -> str:
     """Room for a rush: 85 min today, 120 min by tomorrow."""
     today = picture.now.date()
-    room = (rush_minutes(picture, day) for day in (today, today + timedelta(days=1)))
-    return "room for a rush: {} min today, {} min by tomorrow".format(*room)
+    return room_words(rush_minutes(picture, today), rush_minutes(picture, today + timedelta(days=1)))
+
+
+def room_words(today: int, tomorrow: int) -> str:
+    """The same of minutes that are known already: the one wording of this room on all screens and papers."""
+    return f"room for a rush: {today} min today, {tomorrow} min by tomorrow"
 
 
 def later_words(picture: Picture, loads: tuple[DayLoad, ...]) -> str:

@@ -6,9 +6,7 @@ It is promised by that guess, and promised again when it is received.
 from dataclasses import dataclass
 
 from queueboard.planning.queue import QueueBox, QueueKnife
-
-USUAL_KNIVES = 6
-"""In a box when nobody said how many. A guess, no source."""
+from queueboard.values.plan import UnseenWork
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,8 +19,8 @@ class Guess:
     """Of a knife on average over all that boxes hold, above 0."""
     knife_spread: float = 0.35
     """How far a box's own average strays from that by its kinds and sizes, as a share. A guess, no source."""
-    count: int = USUAL_KNIVES
-    """Knives when nobody said how many."""
+    count: int = 6
+    """Knives when nobody said how many. A guess, no source."""
     count_spread: float = 0.60
     """How far the count strays when nobody said, as a share of it. A guess, no source."""
     said_spread: float = 0.15
@@ -46,3 +44,9 @@ def announced(guess: Guess, box_id: int, first_knife_id: int, said: int | None) 
         knives=tuple(QueueKnife(id=number, process=guess.process, seconds=guess.knife_seconds) for number in ids),
         unseen_variance=variance,
     )
+
+
+def guessed_seconds(work: UnseenWork) -> int:
+    """Hands-on seconds that a box nobody has opened should take."""
+    guess = Guess(process=0, knife_seconds=work.knife_seconds)
+    return sum(knife.seconds for knife in announced(guess, work.box_id, 0, work.knives).knives)

@@ -59,7 +59,8 @@ def _stands(box: BoxWork, finish: datetime | None, clock: BenchClock, now: datet
         return Lateness.ON_TIME, 0
     ship_by = box.ship_by.astimezone(UTC)
     if now.astimezone(UTC) > ship_by:
-        return Lateness.LATE, minutes_late(ship_by, finish or now)
+        done = finish or (clock.horizon if box.knives else None) or now
+        return Lateness.LATE, minutes_late(ship_by, done)
     if not box.knives:
         return Lateness.ON_TIME, 0
     if finish is None and (clock.horizon is None or ship_by <= clock.horizon.astimezone(UTC)):

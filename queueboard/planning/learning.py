@@ -33,9 +33,8 @@ did not move what was done; above, the knives of several days were moved at once
 TOO_LONG = 2
 """A run of more than so many times its estimate was surely interrupted. A choice, no source."""
 TOO_SHORT = 5
-"""A run of less than its estimate divided by so much was begun late or finished by a slip. A choice, no source."""
-TOUCH_SECONDS = 10
-"""Nobody takes a knife up, draws both sides over a belt and lays it down in less. A choice, no source."""
+"""A run of less than its estimate by so many was surely begun late, or begun and finished by a slip. A choice, no
+source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,14 +64,14 @@ def stays_out(run: MeasuredRun) -> StaysOut | None:
     """
     if run.thrown_away:
         return StaysOut.THROWN_AWAY
-    if too_short(run.measured_seconds, run.knives) or TOO_SHORT * run.measured_seconds < run.estimated_seconds:
+    return beyond_belief(run.measured_seconds, run.estimated_seconds)
+
+
+def beyond_belief(measured_seconds: int, estimated_seconds: int) -> StaysOut | None:
+    """Whether so many hands-on seconds are too short, or too long, to be the work that was estimated so."""
+    if TOO_SHORT * measured_seconds < estimated_seconds:
         return StaysOut.TOO_SHORT
-    return StaysOut.TOO_LONG if run.measured_seconds > TOO_LONG * run.estimated_seconds else None
-
-
-def too_short(hands_on_seconds: int, knives: int) -> bool:
-    """True when nobody can have worked so many knives in so many seconds: the clock was begun and stopped in one go."""
-    return hands_on_seconds < TOUCH_SECONDS * knives
+    return StaysOut.TOO_LONG if measured_seconds > TOO_LONG * estimated_seconds else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,7 @@
 """The plan as it stands, in the planner's own shape, for everything that is asked of it: chances and new promises."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -13,7 +13,7 @@ from queueboard.planning.learning import Factor
 from queueboard.planning.placing import Promised, promised
 from queueboard.planning.queue import QueueBox
 from queueboard.planning.timing import Batch
-from queueboard.values.plan import AnnouncedWork, Overload, Run
+from queueboard.values.plan import Overload, Run, UnseenWork
 
 KNIVES_APART = 1000
 """Ids below zero, so many a box, for knives that nobody has seen yet; a box holds at most 999."""
@@ -28,32 +28,36 @@ class Ledger:
     moments: tuple[datetime, ...]
     """For each cut-off of the queue the earliest moment that it stands for."""
 
+    def seconds_of(self, box_ids: Container[int]) -> int:
+        """Hands-on seconds of these boxes, as far as the ledger knows them."""
+        return sum(knife.seconds for box in self.promised.queue.boxes if box.id in box_ids for knife in box.knives)
+
     def cutoff_of(self, moment: datetime) -> int | None:
         """The index of the cut-off that stands for a moment; None when the ledger knows no such moment."""
         cutoffs, seconds = self.promised.queue.cutoffs, self.bench.seconds_before(moment)
         place = bisect_left(cutoffs, seconds)
         return place if place < len(cutoffs) and cutoffs[place] == seconds else None
 
-    def with_moment(self, moment: datetime) -> "Ledger":
-        """The same ledger, asked about one more moment from now on."""
-        if self.cutoff_of(moment) is not None:
+    def with_moments(self, moments: Iterable[datetime]) -> "Ledger":
+        """The same ledger, asked about more moments from now on."""
+        queue, plan = self.promised.queue, self.promised.plan
+        stand_for = dict(zip(queue.cutoffs, self.moments, strict=True))
+        for moment in sorted(moments):
+            stand_for.setdefault(self.bench.seconds_before(moment), moment)
+        cutoffs = tuple(sorted(stand_for))
+        if cutoffs == queue.cutoffs:
             return self
-        queue, plan, seconds = self.promised.queue, self.promised.plan, self.bench.seconds_before(moment)
-        at = bisect_left(queue.cutoffs, seconds)
 
         def moved(place: int | None) -> int | None:
-            return place if place is None or place < at else place + 1
+            return place if place is None or place < 0 else bisect_left(cutoffs, queue.cutoffs[place])
 
-        queue = replace(
-            queue,
-            cutoffs=(*queue.cutoffs[:at], seconds, *queue.cutoffs[at:]),
-            boxes=tuple(replace(box, due=moved(box.due)) for box in queue.boxes),
-        )
-        plan = evaluate(queue, ((run.process, run.knife_ids) for run in plan.runs))
+        boxes = tuple(replace(box, due=moved(box.due)) for box in queue.boxes)
+        queue_now = replace(queue, cutoffs=cutoffs, boxes=boxes)
+        plan = evaluate(queue_now, ((run.process, run.knife_ids) for run in plan.runs))
         return replace(
             self,
-            promised=promised(queue, plan, self.promised.doubt),
-            moments=(*self.moments[:at], moment, *self.moments[at:]),
+            promised=promised(queue_now, plan, self.promised.doubt),
+            moments=tuple(stand_for[seconds] for seconds in cutoffs),
         )
 
     def without(self, box_id: int) -> "Ledger":
@@ -70,14 +74,14 @@ def ledger_of(
     batches: Sequence[Batch],
     runs: Sequence[Run],
     bench: Bench,
-    coming: Sequence[AnnouncedWork],
+    unseen: Sequence[UnseenWork],
     factors: tuple[Factor, ...],
     yield_sd: float,
 ) -> Ledger | None:
     """The ledger of a plan; None for a shop without bench time, of which nothing can be asked.
 
-    coming: boxes that are only announced. They stand behind all that is here: their promises are kept for them, and
-    nobody can begin them.
+    unseen: boxes that are announced or not opened. They stand behind all that has runs: their promises are kept for
+    them, and nobody can begin them before they are opened.
     factors: how sure the seconds of each process are, in the order of the bench's processes.
     yield_sd: how far the bench time of a day strays, as a share of it.
     """
@@ -89,7 +93,7 @@ def ledger_of(
     queue = queue_of(pieces, bench, mounted=batches[0][0].knife.process if under_way else None)
     place = {process.name: index for index, process in enumerate(bench.processes)}
     order = [(place[b[0].knife.process], tuple(piece.knife.knife_id for piece in b)) for b in batches]
-    soonest = sorted(coming, key=lambda work: (work.ship_by.timestamp(), work.box_id))
+    soonest = sorted(unseen, key=lambda work: (work.ship_by is None, work.ship_by or bench.now, work.box_id))
     guessed = tuple(_guessed(work, queue.cutoffs, bench) for work in soonest)
     order += [(box.knives[0].process, tuple(knife.id for knife in box.knives)) for box in guessed]
     queue = replace(queue, boxes=queue.boxes + guessed)
@@ -102,10 +106,12 @@ def ledger_of(
     )
 
 
-def _guessed(work: AnnouncedWork, cutoffs: Sequence[int], bench: Bench) -> QueueBox:
-    """An announced box by a guess, due at the last cut-off up to its own."""
+def _guessed(work: UnseenWork, cutoffs: Sequence[int], bench: Bench) -> QueueBox:
+    """An unseen box by a guess, due at the last cut-off up to its own."""
     guess = Guess(process=0, knife_seconds=work.knife_seconds)
     box = announced(guess, work.box_id, -KNIVES_APART * (work.box_id + 1), work.knives)
+    if work.ship_by is None:
+        return box
     due = bisect_right(cutoffs, bench.seconds_before(work.ship_by)) - 1 if work.ship_by >= bench.now else -1
     return replace(box, due=due)
 

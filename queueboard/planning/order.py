@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 
+from queueboard.planning.announcing import guessed_seconds
 from queueboard.planning.batches import Bench, fresh_batches
 from queueboard.planning.begun import with_what_is_left
 from queueboard.planning.clock import bench_clock
@@ -18,7 +19,6 @@ from queueboard.planning.ranks import pieces_of
 from queueboard.planning.reasons import with_reasons
 from queueboard.planning.timing import Batch, runs_of
 from queueboard.values.plan import (
-    AnnouncedWork,
     BenchWindow,
     BoxWork,
     OrderChange,
@@ -27,6 +27,7 @@ from queueboard.values.plan import (
     ProcessWork,
     Run,
     RunUnderWay,
+    UnseenWork,
 )
 
 USUAL = PlanRules()
@@ -51,7 +52,7 @@ def plan_work(
     *,
     under_way: tuple[RunUnderWay, ...] = (),
     leaves: tuple[datetime, ...] = (),
-    coming: tuple[AnnouncedWork, ...] = (),
+    unseen: tuple[UnseenWork, ...] = (),
     rules: PlanRules = USUAL,
     factors: tuple[Factor, ...] | None = None,
     yield_sd: float = YIELD_SD,
@@ -60,7 +61,7 @@ def plan_work(
 
     now: aware, in the shop's zone. windows: known bench time; without any, every unfinished box with a ship-by will be
     late. fixed_order: knife ids, run by run, of a day list that was printed or begun; () orders afresh.
-    coming: promised boxes that are not in the door yet; they bind what can be promised, and no run.
+    unseen: promised boxes not in the door yet, and those not opened; they bind what can be promised, and no run.
     leaves: the coming moments at which boxes can leave; how late a box is counts to the next one.
     factors: how sure the seconds of each process are, in their order; None when nothing was measured.
     yield_sd: how far the bench time of a day strays, as a share of it.
@@ -74,7 +75,7 @@ def plan_work(
         runs_of, processes=bench.by_name, under_way={run.run_id: run for run in under_way}, clock=clock, rules=rules
     )
     sure = (factors or learn((), len(processes)).processes, yield_sd)
-    return _planned(with_what_is_left(boxes, under_way), bench, timed, fixed_order, coming, sure)
+    return _planned(with_what_is_left(boxes, under_way), bench, timed, fixed_order, unseen, sure)
 
 
 def _planned(
@@ -82,7 +83,7 @@ def _planned(
     bench: Bench,
     timed: Callable[[Iterable[Batch]], tuple[Run, ...]],
     fixed_order: Sequence[Sequence[int]],
-    coming: tuple[AnnouncedWork, ...],
+    unseen: tuple[UnseenWork, ...],
     sure: tuple[tuple[Factor, ...], float],
 ) -> Planned:
     def late(batches: Iterable[Batch]) -> frozenset[int]:
@@ -93,7 +94,8 @@ def _planned(
     if fixed_order:
         order, changes = kept_batches(order, fixed_order, late, bench.now)
     runs = with_reasons(timed(order), order, late(order), bench.now)
-    ledger = ledger_of(order, runs, bench, coming, *sure)
+    ledger = ledger_of(order, runs, bench, unseen, *sure)
+    unopened = sum(guessed_seconds(work) for work in unseen if work.here)
     today = bench.clock.seconds_on(bench.now.date()) * bench.rules.people
     plan = Plan(
         runs=runs,
@@ -101,7 +103,8 @@ def _planned(
         bench_minutes_today=today // 60,
         # Runs follow each other without a gap, so that the work fills today's bench up to its end or the bench's; in
         # whole minutes no more than the bench has of them, for a full day is full and not a minute over.
-        work_minutes_today=min(today // 60, (sum(map(_seconds, runs)) + 30) // 60),
+        work_minutes_today=min(today // 60, (sum(map(_seconds, runs)) + unopened + 30) // 60),
+        unopened_seconds=unopened,
         overloads=overloads_of(ledger),
         changes=changes,
     )

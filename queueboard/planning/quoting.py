@@ -111,6 +111,8 @@ class Answer:
     """Whom it would make late, the latest first; a no without any is about too little left free."""
     presses: Held | None
     """Whose promise would have the least left; None when yes, and when it is too late even as the first of all."""
+    pressed_already: bool = False
+    """True when that promise has too little left without the new box."""
 
 
 def can_do(ledger: Promised, box: QueueBox, cutoff: int, margins: Margins, here_from: int = 0) -> Answer:
@@ -133,6 +135,7 @@ def can_do(ledger: Promised, box: QueueBox, cutoff: int, margins: Margins, here_
         chance_holds=_chance_holds(ledger, wish or every[0], cutoff, here_from),
         costs=_costs(ledger, wish) if wish else (),
         presses=wish.room.binds if wish else None,
+        pressed_already=wish is not None and rooms(ledger, margins)[wish.run].seconds < 0,
     )
 
 

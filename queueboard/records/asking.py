@@ -34,11 +34,6 @@ def paid_cents(database: ShopDatabase, box_id: int) -> int:
     return _number(database.one("SELECT SUM(cents) FROM payment WHERE box_id = ?", (box_id,))) or 0
 
 
-def has_amounts(database: ShopDatabase) -> bool:
-    """True once any price or payment is stored."""
-    return bool(database.one("SELECT EXISTS (SELECT 1 FROM knife) OR EXISTS (SELECT 1 FROM payment)"))
-
-
 def settled_as(database: ShopDatabase, box_id: int) -> str | None:
     """How the money stood when the box last went, as stored; None when nothing of it ever went."""
     settled = database.one(
@@ -67,9 +62,20 @@ def settings_id(database: ShopDatabase) -> int | None:
     return _number(database.one("SELECT max(id) FROM settings"))
 
 
+def settings_id_at(database: ShopDatabase, at_us: int) -> int:
+    """The id of the settings that were in force at an instant; before there were any, of the first."""
+    then = _number(database.one("SELECT max(id) FROM settings WHERE taken_us <= ?", (at_us,)))
+    return then or _number(database.one("SELECT min(id) FROM settings")) or 0
+
+
 def settings_text(database: ShopDatabase) -> str:
     """The text of the settings in force."""
-    return str(database.one("SELECT text FROM settings ORDER BY id DESC LIMIT 1"))
+    return text_of_settings(database, settings_id(database) or 0)
+
+
+def text_of_settings(database: ShopDatabase, of_settings: int) -> str:
+    """The text of some settings."""
+    return str(database.one("SELECT text FROM settings WHERE id = ?", (of_settings,)))
 
 
 def closed_days(database: ShopDatabase, of_settings: int) -> dict[date, str]:

@@ -1,6 +1,5 @@
 """Opening, creating and looking at a shop file; every fault becomes a sentence before a byte is written."""
 
-import glob
 import os
 import sqlite3
 from collections.abc import Callable, Iterator, Sequence
@@ -13,6 +12,7 @@ from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDataba
 from queueboard.errors import BusyError, FileError
 from queueboard.plainfiles import insist_on_plain_file
 from queueboard.records import migrations
+from queueboard.records.copies import newest_copy_words
 from queueboard.records.refusals import refused
 from queueboard.records.schema_v1 import APPLICATION_ID
 
@@ -21,10 +21,6 @@ Cell = int | str | None
 
 OLDEST_SQLITE = (3, 37, 0)
 """STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
-
-
-COPIES = "copies"
-"""The folder beside a shop file for the copies that the board makes by itself."""
 
 
 class ShopDatabase(SqliteDatabase):
@@ -125,18 +121,9 @@ def _check_size(path: Path, header: bytes) -> None:
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put the newest copy "
-        f"{_where_copies_lie(path)}in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put "
+        f"{newest_copy_words(path)} in its place, or run `queueboard start`."
     )
-
-
-def copies_of(path: Path) -> list[Path]:
-    """The copies that the board made of a file by itself, oldest first."""
-    return sorted((path.parent / COPIES).glob(f"{glob.escape(path.stem)}-*.qb"))
-
-
-def _where_copies_lie(path: Path) -> str:
-    return f"from {path.parent / COPIES} " if copies_of(path) else ""
 
 
 def newer(path: Path, version: int) -> FileError:
@@ -150,8 +137,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. Keep it, and put the newest copy "
-        f"{_where_copies_lie(path)}in its place."
+        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)} in its place, "
+        "and keep the damaged file."
     )
 
 
@@ -191,18 +178,17 @@ def create(path: Path, salt: str, now_us: int) -> None:
         connection.close()
 
 
-def bring_up(connection: sqlite3.Connection, before: Callable[[], None] | None = None) -> None:
+def bring_up(connection: sqlite3.Connection, before: Callable[[], None] = lambda: None) -> None:
     """Lead a file to the newest layout, in one transaction: wholly old or wholly new.
 
-    The file's version is read where nobody else can write any more, so that of two programs that open an old file at
-    once the second finds it led on. before is called only where there is something to lead on.
+    Which layout it has is read behind the writer's lock: of two windows that open an old file at once the second finds
+    it led on already. *before* is called behind the same lock, and only where there is something to do.
     """
     connection.execute("BEGIN IMMEDIATE")
     try:
-        version = connection.execute("PRAGMA user_version").fetchone()[0]
+        (version,) = connection.execute("PRAGMA user_version").fetchone()
         if version < len(migrations.STEPS):
-            if before:
-                before()
+            before()
             for statement in _statements("\n".join(migrations.STEPS[version:])):
                 connection.execute(statement)
             connection.execute(f"PRAGMA user_version = {len(migrations.STEPS)}")
@@ -213,10 +199,10 @@ def bring_up(connection: sqlite3.Connection, before: Callable[[], None] | None =
 
 
 def _statements(script: str) -> Iterator[str]:
-    """The statements of a script one by one; the library's own way to run one would first end the transaction."""
+    """The statements of a script one by one; executescript would end the transaction that is open."""
     begun = ""
-    for part in script.split(";"):
-        begun += part + ";"
+    for piece in script.split(";"):
+        begun += piece + ";"
         if sqlite3.complete_statement(begun):
             yield begun
             begun = ""

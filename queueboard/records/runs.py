@@ -33,23 +33,25 @@ def runs_of_knife(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:
 
 
 def _runs(database: ShopDatabase, where: str, *values: Cell) -> tuple[BenchRun, ...]:
-    knives: defaultdict[int, list[int]] = defaultdict(list)
-    for run_id, knife_id in database.rows(
-        f"SELECT run_id, knife_id FROM run_knife WHERE run_id IN (SELECT id FROM bench_run WHERE {where}) ORDER BY id",
+    knives: defaultdict[int, list[tuple[int, int]]] = defaultdict(list)
+    for run_id, knife_id, seconds in database.rows(
+        "SELECT run_id, knife_id, nominal_seconds FROM run_knife "
+        f"WHERE run_id IN (SELECT id FROM bench_run WHERE {where}) ORDER BY id",
         values,
     ):
-        knives[whole(run_id)].append(whole(knife_id))
+        knives[whole(run_id)].append((whole(knife_id), whole(seconds)))
     return tuple(
         BenchRun(
             id=whole(row[0]),
             version=whole(row[1]),
             process=str(row[2]),
-            knife_ids=tuple(knives[whole(row[0])]),
+            knife_ids=tuple(knife_id for knife_id, _ in knives[whole(row[0])]),
             started_at=from_us(whole(row[3])),
             started_by=str(row[4]),
             nominal_seconds=whole(row[5]),
             planned_seconds=whole(row[6]),
             set_up_seconds=whole(row[7]),
+            starter_seconds=sum(seconds for _, seconds in knives[whole(row[0])]),
             paused_at=instant_or_none(row[8]),
             paused_seconds=whole(row[9]) // 1_000_000,
             finished_at=instant_or_none(row[10]),

@@ -35,8 +35,8 @@ ACTIONS = "SELECT group_id, operation, about, at_us, by, undoes FROM history WHE
 
 
 def actions_by(database: ShopDatabase, initials: str, limit: int) -> tuple[Action, ...]:
-    """What one person did, newest first."""
-    rows = database.rows(f"{ACTIONS} AND by = ? ORDER BY id DESC LIMIT ?", (initials, limit))
+    """What one person did, newest first; initials are the same in capitals or not."""
+    rows = database.rows(f"{ACTIONS} AND lower(by) = lower(?) ORDER BY id DESC LIMIT ?", (initials, limit))
     return tuple(map(_action, rows))
 
 

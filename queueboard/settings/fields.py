@@ -7,12 +7,12 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from difflib import get_close_matches
 
-from queueboard.clean import clean, shown
+from queueboard.clean import clean, insist_on_signs, shown
 from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
 from queueboard.settings.shapes import MOST_CENTS, Span
 
-_CLOCK = re.compile(r"([01]\d|2[0-3]):([0-5]\d)")
+_CLOCK = re.compile(r"([01][0-9]|2[0-3]):([0-5][0-9])")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +49,22 @@ class Table:
                 close = get_close_matches(key, known, n=1, cutoff=0.5)
                 hint = f"do you mean {close[0]}?" if close else f"known here: {', '.join(known)}"
                 raise self.wrong(f"{self.name} has no “{shown(key)}”; {hint}", key)
+
+    def without_controls(self) -> "Table":
+        """The same table, once every text in it, however deep, was found to be of signs that show."""
+        self._without_controls(self.values)
+        return self
+
+    def _without_controls(self, value: object, *keys: str | int) -> None:
+        if isinstance(value, str):
+            name = next((shown(key) for key in reversed(keys) if isinstance(key, str)), "text")
+            try:
+                insist_on_signs(value, name)
+            except TypedError as trouble:
+                raise self.wrong(f"{trouble}", *keys) from None
+        inner = value.items() if isinstance(value, Mapping) else enumerate(value) if isinstance(value, list) else ()
+        for key, one in inner:
+            self._without_controls(one, *keys, key)
 
     def need(self, key: str) -> object:
         """The value as written; refused when it is missing."""

@@ -13,19 +13,22 @@ EARLIEST, LATEST = date(1990, 1, 1), date(2100, 12, 31)
 _COMES_WITHIN = timedelta(days=41 * 366)
 """29 February falls on each weekday once in 28 years, over 2100 once in 40; what has not come by then never comes."""
 
+_A_YEAR = timedelta(days=365)
+"""With the day it begins on 366 days, as long as a closure may be."""
+
 _WEEKDAY = "(?:MO|TU|WE|TH|FR|SA|SU)"
 _VALUES: Mapping[str, tuple[str, str, int]] = {
     # the part, how one of its values is written, in words, and the greatest number in it
     "FREQ": ("DAILY|WEEKLY|MONTHLY|YEARLY", "one of DAILY, WEEKLY, MONTHLY, YEARLY", 0),
-    "INTERVAL": (r"\d{1,4}", "a number from 1 to 999", 999),
-    "COUNT": (r"\d{1,6}", "a number from 1 to 99999", 99_999),
-    "UNTIL": (r"\d{8}(?:T\d{6}Z?)?", "a day like 20261231", 99_991_231),
-    "BYDAY": (rf"[+-]?\d{{0,2}}{_WEEKDAY}", "weekdays like SA, or with 1 to 53 before them like 3SA or -1SU", 53),
-    "BYMONTHDAY": (r"[+-]?\d{1,2}", "numbers from 1 to 31, or with - from the end", 31),
-    "BYYEARDAY": (r"[+-]?\d{1,3}", "numbers from 1 to 366, or with - from the end", 366),
-    "BYWEEKNO": (r"[+-]?\d{1,2}", "numbers from 1 to 53, or with - from the end", 53),
-    "BYMONTH": (r"\d{1,2}", "numbers from 1 to 12", 12),
-    "BYSETPOS": (r"[+-]?\d{1,3}", "numbers from 1 to 366, or with - from the end", 366),
+    "INTERVAL": (r"[0-9]{1,4}", "a number from 1 to 999", 999),
+    "COUNT": (r"[0-9]{1,6}", "a number from 1 to 99999", 99_999),
+    "UNTIL": (r"[0-9]{8}(?:T[0-9]{6}Z?)?", "a day like 20261231", 99_991_231),
+    "BYDAY": (rf"[+-]?[0-9]{{0,2}}{_WEEKDAY}", "weekdays like SA, or with 1 to 53 before them like 3SA or -1SU", 53),
+    "BYMONTHDAY": (r"[+-]?[0-9]{1,2}", "numbers from 1 to 31, or with - from the end", 31),
+    "BYYEARDAY": (r"[+-]?[0-9]{1,3}", "numbers from 1 to 366, or with - from the end", 366),
+    "BYWEEKNO": (r"[+-]?[0-9]{1,2}", "numbers from 1 to 53, or with - from the end", 53),
+    "BYMONTH": (r"[0-9]{1,2}", "numbers from 1 to 12", 12),
+    "BYSETPOS": (r"[+-]?[0-9]{1,3}", "numbers from 1 to 366, or with - from the end", 366),
     "WKST": (_WEEKDAY, "a weekday like MO", 0),
 }
 """The parts of a rule that speak of days; those that speak of hours and minutes have no place here."""
@@ -92,12 +95,12 @@ def _misplaced(values: Mapping[str, str]) -> str:
 
 def _numbers(values: Mapping[str, str], name: str) -> list[int]:
     """The numbers in a part, without their signs."""
-    return [int(number) for number in re.findall(r"\d+", values.get(name, ""))]
+    return [int(number) for number in re.findall(r"[0-9]+", values.get(name, ""))]
 
 
 def _is_one(pattern: str, most: int, value: str) -> bool:
     """True for a value that is written so, with a number from 1 to the greatest if there is one in it."""
-    number = re.search(r"\d+", value)
+    number = re.search(r"[0-9]+", value)
     return bool(re.fullmatch(pattern, value)) and (number is None or 1 <= int(number[0][:8]) <= most)
 
 
@@ -109,11 +112,20 @@ def _until(value: str) -> date | None:
 
 
 def _no_day(rule: str, start: date) -> str:
+    """Whether it gives no day at all, or every day of a whole year."""
     try:
         first = next(_days(rule, start, start + _COMES_WITHIN), None)
+        of_a_year = sum(1 for _ in _days(rule, start, start + _A_YEAR))
     except ValueError as trouble:
         return f"{trouble}; a whole rule looks like FREQ=MONTHLY;BYDAY=3SA"
-    return "" if first is not None else f"it gives no day from {start.isoformat()} on"
+    if first is None:
+        return f"it gives no day from {start.isoformat()} on"
+    if of_a_year > _A_YEAR.days:
+        return (
+            f"it gives every day from {start.isoformat()} on for a year, and the shop would never open; say for how "
+            "long with COUNT=5 or UNTIL=20261231, or which days with BYDAY=SA"
+        )
+    return ""
 
 
 def rule_days(market: MarketDay, first: date, last: date) -> frozenset[date]:

@@ -21,9 +21,9 @@ from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Se
 MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
 LONGEST_LINE = 1000
-LONGEST_CLOSURE = 366
-"""Days; a longer one is a slip of the year."""
 MOST_MARKETS = 50
+LONGEST_CLOSURE = 366
+"""Days; a longer one is a slip in its year."""
 
 _TABLES = (
     "shop",
@@ -94,7 +94,7 @@ def _whole(text: str) -> Table:
     _measure(text)
     try:
         values: dict[str, object] = tomllib.loads(text, parse_float=_decimal)
-        return Table(values=values, path=(), lines=lines_of(text))
+        return Table(values=values, path=(), lines=lines_of(text)).without_controls()
     except RecursionError:
         raise SettingsError("line 1: lists stand in lists too deeply to be settings; take them apart") from None
     except ValueError as trouble:
@@ -178,7 +178,8 @@ def _closure(table: Table) -> Closure:
         )
     if (last - first).days >= LONGEST_CLOSURE:
         raise table.wrong(
-            f"this closure of {(last - first).days + 1} days is longer than {LONGEST_CLOSURE}; look at its years",
+            f"this closure lasts {(last - first).days + 1} days, from {first} to {last}; is the year right? "
+            f"At most {LONGEST_CLOSURE} days stand in one",
             "last",
         )
     return Closure(first=first, last=last, reason=table.text("reason", longest=60))

@@ -1,6 +1,6 @@
 """The open work as the planner needs it: what each knife takes, by when each box is due, what binds its turn."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -14,7 +14,7 @@ from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.values.box import Box, Promise, ReturnLabel, put_off
 from queueboard.values.knife import Knife
-from queueboard.values.plan import AnnouncedWork, BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay
+from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay, UnseenWork
 from queueboard.words import Column, GoesBy, LabelState, PlanOrder
 
 HORIZON_DAYS = 90
@@ -75,25 +75,26 @@ class BenchWork:
                 RunUnderWay(run_id=run.id, by=run.started_by, worked_seconds=run.worked_seconds(now))
                 for run in self.work.runs
             ),
-            coming=tuple(self._coming()),
+            unseen=tuple(filter(None, map(self.unseen, self.work.boxes))),
             leaves=leaving_moments(self.calendar, now.date(), LEAVING_DAYS),
             rules=rules,
             factors=self.minutes.learned.processes,
             yield_sd=day_yield.relative_sd,
         )
 
-    def _coming(self) -> Iterator[AnnouncedWork]:
-        """The promised boxes that nobody has opened: announced, or in the door."""
-        for box in self.work.boxes:
-            promises = self.work.promises.get(box.id, ())
-            due = self.ship_by(box, promises[-1]) if promises else None
-            if not box.opened and due is not None:
-                yield AnnouncedWork(
-                    box_id=box.id,
-                    ship_by=due,
-                    knives=box.said_knives,
-                    knife_seconds=60 * self.settings.planning.announced_minutes,
-                )
+    def unseen(self, box: Box) -> UnseenWork | None:
+        """A box that is announced and promised, or in the door and not opened; None for another, and while it waits."""
+        promises = self.work.promises.get(box.id, ())
+        due = self.ship_by(box, promises[-1]) if promises else None
+        if box.opened or box.waiting_for is not None or (box.announced and due is None):
+            return None
+        return UnseenWork(
+            box_id=box.id,
+            ship_by=due,
+            knives=box.expected_knives,
+            knife_seconds=60 * self.settings.planning.announced_minutes,
+            here=not box.announced,
+        )
 
     def factor(self, process: str) -> Factor:
         """What the starter minutes of a process are to be multiplied with."""

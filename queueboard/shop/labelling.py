@@ -26,6 +26,7 @@ def set_label(writing: Writing, box: Box, new: NewLabel) -> None:
     if old is not None and old.state is not LabelState.USED:
         writing.remove(LabelRow, old.id)
     add_label(writing, box.id, new)
+    rows.compare_again(writing, box.id)
     if box.waiting_for is not None and box.waiting_for.value == "return label" and new.state is LabelState.HERE:
         writing.change(BoxRow, box.id, None, waiting_for=None, waiting_since_us=None)
 
@@ -42,3 +43,4 @@ def label_bought(writing: Writing, label: ReturnLabel, expires_on: date | None =
     if carrier.strip():
         changes["carrier"] = rows.checked_thing(carrier)
     writing.change(LabelRow, label.id, label.version, **changes)
+    rows.compare_again(writing, label.box_id)

@@ -136,8 +136,11 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
 
 
 def _honest_day(calendar: ShopCalendar, box: Box, forecast: BoxForecast, now: datetime) -> date | None:
-    """The day that can honestly be told instead of a promise that will not hold; None while it holds."""
-    if forecast.lateness not in (Lateness.LATE, Lateness.WILL_BE_LATE):
+    """The day that can honestly be told instead of a promise that will not hold.
+
+    None while it holds, and while nobody knows when its work is done.
+    """
+    if forecast.lateness not in (Lateness.LATE, Lateness.WILL_BE_LATE) or forecast.is_without_end:
         return None
     done = (forecast.finish or now).astimezone(now.tzinfo)
     leaving = leaving_moments(calendar, done.date(), HONEST_DAYS, box.goes_by)

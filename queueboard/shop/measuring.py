@@ -7,7 +7,7 @@ from itertools import groupby
 from operator import itemgetter
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
-from queueboard.planning.learning import MeasuredRun, WorkedDay, stays_out, too_short
+from queueboard.planning.learning import MeasuredRun, WorkedDay, beyond_belief
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
 from queueboard.records.measuring import FinishedRun, WorkChange, WorkLeft, finished_runs, gone_forward, work_left
@@ -36,37 +36,26 @@ def measured_runs(database: ShopDatabase, settings: Settings) -> tuple[MeasuredR
 
 def _measured(process: int, run: FinishedRun) -> MeasuredRun:
     """A run as it is learned from: by the knives that were worked in it, without the set-up."""
-    begun_with = run.nominal_seconds - run.set_up_seconds
-    planned = run.planned_seconds - run.set_up_seconds
     return MeasuredRun(
         process=process,
         knives=run.knives,
         boxes=run.boxes,
         starter_seconds=run.starter_seconds,
-        estimated_seconds=max(1, planned * run.starter_seconds // begun_with),
+        estimated_seconds=_estimated_seconds(run),
         measured_seconds=max(0, run.worked_seconds - run.set_up_seconds),
         thrown_away=not run.timed,
     )
 
 
-def just_begun(run: BenchRun, now: datetime) -> bool:
-    """True while nobody can have worked its knives: so short a time is not learned from."""
-    return too_short(run.worked_seconds(now) - run.set_up_seconds, len(run.knife_ids))
+def _estimated_seconds(run: FinishedRun | BenchRun) -> int:
+    """What the plan gave, when the run began, to those of its knives that are still counted; without the set-up."""
+    begun_with, planned = run.nominal_seconds - run.set_up_seconds, run.planned_seconds - run.set_up_seconds
+    return max(1, planned * run.starter_seconds // max(1, begun_with))
 
 
-def why_not_learned(run: BenchRun, now: datetime) -> StaysOut | None:
-    """Why a run's time up to now, or to its end, teaches nothing; None when it does. Of the knives that it has now."""
-    return stays_out(
-        MeasuredRun(
-            process=0,
-            knives=len(run.knife_ids),
-            boxes=1,
-            starter_seconds=1,
-            estimated_seconds=max(1, run.planned_seconds - run.set_up_seconds),
-            measured_seconds=max(0, run.worked_seconds(now) - run.set_up_seconds),
-            thrown_away=not run.timed,
-        )
-    )
+def off_by_its_length(run: BenchRun, now: datetime) -> StaysOut | None:
+    """Why the time of a run would not be believed if it were over now, or is not; None when it would be."""
+    return beyond_belief(max(0, run.worked_seconds(now) - run.set_up_seconds), _estimated_seconds(run))
 
 
 def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:

@@ -1,12 +1,15 @@
 """The shop's own numbers: taken in as text, read back, and the day list's order as it was fixed."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, datetime
+from difflib import get_close_matches
 from functools import lru_cache
 
-from queueboard.errors import SettingsError
+from queueboard.calendar.days import ShopCalendar
+from queueboard.errors import RuleError, SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import to_us
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
 from queueboard.settings.locate import lines_of
@@ -23,37 +26,62 @@ YEARS_AHEAD = 2
 def take_settings(writing: Writing, text: str) -> None:
     """Take in a whole text of settings; a mistake names its line and leaves the old ones in force.
 
-    The public holidays of the country and region are filled in for this year and two more.
+    The public holidays of the country and region are filled in for this year and two more. RuleError for another
+    currency once there is a box.
     """
     settings = read_settings(text)
-    _insist_on_currency(writing.database, settings, text)
-    days = _holidays(settings, text, writing.actor.now.astimezone(settings.zone).year) if settings.country else ()
+    before = currency_of(writing.database)
+    year = writing.actor.now.astimezone(settings.zone).year
+    days = _holidays(settings, text, year)
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
+    insist_on_currency(writing.database, before)
 
 
-def _holidays(settings: Settings, text: str, year: int) -> tuple[tuple[date, str], ...]:
-    from queueboard.calendar.public_holidays import public_holidays
+def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, str]]:
+    """The public holidays of a year and those after it, by day; SettingsError with the line of an unknown place."""
+    if not settings.country:
+        return ()
+    from queueboard.calendar.public_holidays import UnknownPlaceError, public_holidays
 
     try:
-        return public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
-    except SettingsError as error:
-        raise _in_line(text, "region" if settings.region else "country", str(error)) from None
+        days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
+    except UnknownPlaceError as trouble:
+        raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
+    known = {part.strip().casefold() for _, name in days for part in name.split(";")}
+    if strange := sorted(settings.open_on_holidays - known):
+        close = get_close_matches(strange[0], known, n=1)
+        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}."
+        line = lines_of(text)["shop", "open_on_holidays"]
+        raise SettingsError(f"line {line}: “{strange[0]}” is no public holiday of {settings.country}; {hint}")
+    return days
 
 
-def _insist_on_currency(database: ShopDatabase, settings: Settings, text: str) -> None:
-    """An amount is stored without its currency: another one would turn 10 of these into 10 of those."""
-    if asking.settings_id(database) is None:
-        return
-    before = settings_in(database).currency
-    if settings.currency != before and asking.has_amounts(database):
-        sentence = f"the amounts in the shop's file are in {before}, and nothing turns them into {settings.currency}. "
-        raise _in_line(text, "currency", sentence + "Write the old one again, or start a new file.")
+def settings_before(shop: Shop) -> Settings | None:
+    """The settings that new ones are to take the place of; None for those of a time when less was refused."""
+    with shop.reading() as database:
+        return _if_readable(asking.settings_text(database))
 
 
-def _in_line(text: str, key: str, sentence: str) -> SettingsError:
-    return SettingsError(f"line {lines_of(text)[('shop', key)]}: {sentence}")
+def currency_of(database: ShopDatabase) -> str | None:
+    """The currency of the settings in force; None before there are any, and where they cannot be read any more."""
+    settings = None if asking.settings_id(database) is None else _if_readable(asking.settings_text(database))
+    return None if settings is None else settings.currency
+
+
+def insist_on_currency(database: ShopDatabase, before: str | None) -> None:
+    """Refuse another currency than *before* once there is a box: prices and payments are bare cents of the old one.
+
+    A box is enough, since somebody may just be typing a price or a payment for it.
+    """
+    now = currency_of(database)
+    if before not in (None, now) and asking.newest_box_number(database) is not None:
+        raise RuleError(
+            f"The currency stays {before}: prices and payments of the boxes in this file are in it, and would all be "
+            f"called {now} with these settings. Write {before} again, or begin a new file for {now} with "
+            "`queueboard --file NEW start --settings FILE`. Nothing was stored."
+        )
 
 
 def settings_text(shop: Shop) -> str:
@@ -72,10 +100,25 @@ def settings_in(database: ShopDatabase) -> Settings:
     return _read(asking.settings_text(database))
 
 
+def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
+    """The calendar as the shop knew it at an instant (aware); today's where that one cannot be read any more."""
+    then = asking.settings_id_at(database, to_us(at))
+    settings = _if_readable(asking.text_of_settings(database, then)) or settings_in(database)
+    return ShopCalendar(settings, asking.closed_days(database, then))
+
+
 @lru_cache(maxsize=4)
 def _read(text: str) -> Settings:
     """Reading takes longer than most actions, and the text hardly ever changes."""
     return read_settings(text)
+
+
+def _if_readable(text: str) -> Settings | None:
+    """Settings that were taken in once; None where the rules of today refuse them."""
+    try:
+        return _read(text)
+    except SettingsError:
+        return None
 
 
 def holidays_run_out(shop: Shop, today: date) -> bool:

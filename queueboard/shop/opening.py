@@ -104,20 +104,21 @@ def close_shop(shop: Shop) -> None:
 
 def _migrate(path: Path, database: db.ShopDatabase) -> None:
     """Lead an older file to today's layout, after a copy of the old one beside it."""
-
-    def copy_first() -> None:
-        aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
-        old = db.connect(path, patience_ms=0)  # the one that is about to write cannot be copied from
-        try:
-            aside.unlink(missing_ok=True)
-            copying.copy_whole(old.raw(), aside)
-        except OSError as error:
-            raise FileError(
-                f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
-                f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
-            ) from error
-        finally:
-            old.close()
-
     with db.faults(path):
-        db.bring_up(database.raw(), copy_first)
+        db.bring_up(database.raw(), before=lambda: _copy_aside(path))
+
+
+def _copy_aside(path: Path) -> None:
+    """Copy a file as it is, by a connection that only reads: the one that holds the writer's lock may not."""
+    aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+    reader = db.connect(path, patience_ms=0)
+    try:
+        aside.unlink(missing_ok=True)
+        copying.copy_whole(reader.raw(), aside)
+    except OSError as error:
+        raise FileError(
+            f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
+            f"{error.strerror or error}. The shop file is as it was; free some room there and open it again."
+        ) from error
+    finally:
+        reader.close()

@@ -1,6 +1,5 @@
 """Questions about promises, put to the picture: when a new box can be ready, whether by a day, what room is left."""
 
-from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -8,19 +7,20 @@ from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
-from queueboard.planning.announcing import USUAL_KNIVES, Guess, announced
+from queueboard.planning.announcing import Guess, announced
 from queueboard.planning.ledger import KNIVES_APART, Ledger
 from queueboard.planning.placing import Margins
 from queueboard.planning.queue import QueueBox, QueueKnife
+from queueboard.planning.quoting import Answer as Told
 from queueboard.planning.quoting import Quote, quote, rush_seconds
 from queueboard.planning.quoting import can_do as can_do_by
 from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
-from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.picture import Picture
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
-from queueboard.words import GoesBy, PromiseKind
+from queueboard.words import GoesBy, PromiseKind, WhyNot
 
 Inside = Sequence[NewKnife] | Unseen
 """What is known of a box that is asked about: its knives, or what was announced of them."""
@@ -50,6 +50,8 @@ class Offer:
     spare_minutes: int
     """From its finish to when it leaves, with what is kept free."""
     safety_days: int
+    closed: tuple[date, ...]
+    """Days on which the shop is shut, from now until it leaves."""
     binds: int | None
     """The number of the box that does not let it be worked any earlier; None when it comes first."""
 
@@ -73,6 +75,8 @@ class Answer:
     """Whom a yes would make late, the latest first; a no without any is about too little left free."""
     presses: int | None
     """The number of the box whose promise would have the least left; None when yes."""
+    why: WhyNot | None
+    """None when yes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,9 +86,9 @@ class DayLoad:
     day: date
     there_minutes: int
     planned_minutes: int
-    """Of the plan, set-ups included."""
+    """Of the plan, set-ups and unopened boxes included."""
     due_minutes: int
-    """Hands-on minutes that are due that day and not begun."""
+    """Hands-on minutes that are due that day and not begun; of boxes that are not opened by a guess."""
     closed: str
     """Why the shop is shut; empty when it opens."""
 
@@ -93,48 +97,37 @@ def offer(picture: Picture, knives: Inside, goes_by: GoesBy, carrier_days: int) 
     """When a box with these knives can be ready; None when that lies beyond the days planned ahead."""
     if picture.ledger is None or not knives:
         return None
-    planning, leaving = picture.settings.planning, _leaving(picture, goes_by, HORIZON_DAYS)
-    first = _first(picture, picture.ledger, knives, _leaving(picture, goes_by), leaving)
-    if first is None:
-        return None
-    leaves, told = first
-    later = [moment for moment in leaving if moment >= leaves][planning.safety_days :]
-    if not later:
-        return None
-    day = later[0].date()
+    box, margins, here_from = _new_box(picture, knives), _margins(picture), _here_from(picture, picture.ledger, knives)
+    for days in (LEAVING_DAYS, HORIZON_DAYS):
+        leaving = _leaving(picture, goes_by, days)
+        ledger = picture.ledger.with_moments(leaving)
+        offered = {cutoff: moment for moment in reversed(leaving) if (cutoff := ledger.cutoff_of(moment)) is not None}
+        told = quote(ledger.promised, box, margins, offered, here_from)
+        later = () if told is None else leaving[leaving.index(offered[told.cutoff]) :]
+        if told is not None and len(later) > picture.settings.planning.safety_days:
+            return _offer(picture, told, later, carrier_days if goes_by is GoesBy.PARCEL else None)
+    return None
+
+
+def _offer(picture: Picture, told: Quote, leaving: Sequence[datetime], carrier_days: int | None) -> Offer:
+    """leaving: the moments from the quoted one on. carrier_days: None for a pick-up."""
+    calendar, safety_days = _calendar(picture), picture.settings.planning.safety_days
+    day = leaving[safety_days].date()
+    until = (leaving[safety_days].date() - picture.now.date()).days
+    ahead = (picture.now.date() + timedelta(days=offset) for offset in range(until))
     return Offer(
-        day=arrives_on(_calendar(picture), day, carrier_days) if goes_by is GoesBy.PARCEL else day,
-        leaves=leaves,
+        day=day if carrier_days is None else arrives_on(calendar, day, carrier_days),
+        leaves=leaving[0],
         sure_permille=round(1000 * told.chance_holds),
         open_minutes=_minutes(told.open_seconds),
         own_minutes=_minutes(told.own_seconds),
         day_minutes=_minutes(told.day_seconds),
         kept_minutes=_minutes(told.kept_seconds),
         spare_minutes=_minutes(told.spare_seconds),
-        safety_days=planning.safety_days,
+        safety_days=safety_days,
+        closed=tuple(day for day in ahead if why_closed(calendar, day)),
         binds=None if told.binds is None else picture.box_by_id(told.binds.box_id).box.number,
     )
-
-
-def _first(
-    picture: Picture, ledger: Ledger, knives: Inside, near: Sequence[datetime], every: Sequence[datetime]
-) -> tuple[datetime, Quote] | None:
-    """The first moment that bears a box, and its quote: one of the near ones, which the plan knows, or a later one."""
-    box, margins, here_from = _new_box(picture, knives), _margins(picture), _here_from(picture, ledger, knives)
-
-    def told(ledger: Ledger, moments: Sequence[datetime]) -> tuple[datetime, Quote] | None:
-        offered = {cutoff: moment for moment in reversed(moments) if (cutoff := ledger.cutoff_of(moment)) is not None}
-        quoted = quote(ledger.promised, box, margins, offered, here_from)
-        return None if quoted is None else (offered[quoted.cutoff], quoted)
-
-    def later(moment: datetime) -> tuple[datetime, Quote] | None:
-        return told(ledger.with_moment(moment), (moment,))
-
-    beyond = every[len(near) :]
-    soon = told(ledger, near)
-    if soon is not None or not beyond or later(beyond[-1]) is None:
-        return soon
-    return later(beyond[bisect_left(beyond, True, key=lambda moment: later(moment) is not None)])
 
 
 def can_do(
@@ -150,8 +143,8 @@ def can_do(
     if picture.ledger is None or not knives:
         return None
     if moment < picture.now:
-        return Answer(yes=False, sure_permille=0, costs=(), presses=None)
-    ledger = picture.ledger.with_moment(moment)
+        return Answer(yes=False, sure_permille=0, costs=(), presses=None, why=WhyNot.OVER)
+    ledger = picture.ledger.with_moments((moment,))
     cutoff = ledger.cutoff_of(moment)
     if cutoff is None:
         return None
@@ -165,15 +158,28 @@ def can_do(
             Late(number=box.box.number, customer=box.customer.name, minutes=_minutes(seconds)) for box, seconds in boxes
         ),
         presses=None if told.presses is None else picture.box_by_id(told.presses.box_id).box.number,
+        why=_why_not(told),
     )
+
+
+def _why_not(told: Told) -> WhyNot | None:
+    if told.yes:
+        return None
+    if told.costs:
+        return WhyNot.MAKES_LATE
+    if told.presses is None:
+        return WhyNot.TOO_MUCH
+    if told.presses.late:
+        return WhyNot.BEHIND_LATE
+    return WhyNot.PRESSED if told.pressed_already else WhyNot.PRESSES
 
 
 def rush_minutes(picture: Picture, day: date) -> int:
     """Bench minutes that new work may still take and be ready that day, with every promise kept; 0 on a closed day."""
-    moments = [moment for moment in _leaving(picture, GoesBy.PICK_UP) if moment.date() == day and moment >= picture.now]
+    moments = [moment for moment in _leaving(picture, GoesBy.PICK_UP) if moment.date() == day]
     if picture.ledger is None or not moments:
         return 0
-    ledger = picture.ledger.with_moment(moments[-1])
+    ledger = picture.ledger.with_moments(moments[-1:])
     cutoff = ledger.cutoff_of(moments[-1])
     return 0 if cutoff is None else max(0, rush_seconds(ledger.promised, cutoff, _margins(picture, today=True)) // 60)
 
@@ -185,45 +191,35 @@ def week(picture: Picture, days: int = 7) -> tuple[DayLoad, ...]:
 
 
 def minutes_after(picture: Picture, day: date) -> int:
-    """Bench minutes of the plan, set-ups included, that are worked after a day."""
-    return max(0, _minutes(_planned_seconds(picture) - _bench_seconds(picture, day + timedelta(days=1))))
+    """Minutes of the plan that come after a day."""
+    bench = None if picture.ledger is None else picture.ledger.bench
+    days = _days(picture.now.date(), day + timedelta(days=1))
+    before = 0 if bench is None else sum(map(bench.clock.seconds_on, days)) * bench.rules.people
+    return max(0, _minutes(_work_seconds(picture) - before))
 
 
-def _planned_seconds(picture: Picture) -> int:
-    return sum(run.end_second - run.start_second for run in picture.plan.runs)
-
-
-def _bench_seconds(picture: Picture, until: date) -> int:
-    """What all people have at the bench from now to a day."""
-    if picture.ledger is None:
-        return 0
-    bench = picture.ledger.bench
-    return sum(bench.clock.seconds_on(day) for day in _days(picture.now.date(), until)) * bench.rules.people
+def _work_seconds(picture: Picture) -> int:
+    """The plan's runs, and behind them what boxes in the door that are not opened should take."""
+    return sum(run.end_second - run.start_second for run in picture.plan.runs) + picture.plan.unopened_seconds
 
 
 def _load(picture: Picture, calendar: ShopCalendar, day: date) -> DayLoad:
-    before = _bench_seconds(picture, day)
-    there = _bench_seconds(picture, day + timedelta(days=1)) - before
-    planned = max(0, _planned_seconds(picture) - before)
-    due = sum(
-        _due_minutes(box, picture.settings)
-        for box in picture.boxes
-        if box.ship_by is not None and box.ship_by.date() == day
-    )
+    there = planned = 0
+    if picture.ledger is not None:
+        bench = picture.ledger.bench
+        there = bench.clock.seconds_on(day) * bench.rules.people
+        before = sum(bench.clock.seconds_on(other) for other in _days(picture.now.date(), day)) * bench.rules.people
+        planned = max(0, _work_seconds(picture) - before)
+    due = [box for box in picture.boxes if box.ship_by is not None and box.ship_by.date() == day]
+    closed_boxes = {box.box.id for box in due if not box.box.opened}
+    unseen = 0 if picture.ledger is None else picture.ledger.seconds_of(closed_boxes)
     return DayLoad(
         day=day,
         there_minutes=there // 60,
         planned_minutes=min(there // 60, _minutes(planned)),
-        due_minutes=due,
+        due_minutes=sum(box.forecast.minutes_left for box in due) + _minutes(unseen),
         closed=why_closed(calendar, day) or "",
     )
-
-
-def _due_minutes(box: BoxPicture, settings: Settings) -> int:
-    """Hands-on minutes of a box that are not begun; a guess for one that nobody has opened."""
-    if box.box.opened:
-        return box.forecast.minutes_left
-    return settings.planning.announced_minutes * (box.box.said_knives or USUAL_KNIVES)
 
 
 def _days(first: date, until: date) -> tuple[date, ...]:
@@ -231,7 +227,9 @@ def _days(first: date, until: date) -> tuple[date, ...]:
 
 
 def _leaving(picture: Picture, goes_by: GoesBy, days: int = LEAVING_DAYS) -> tuple[datetime, ...]:
-    return leaving_moments(_calendar(picture), picture.now.date(), days, goes_by)
+    """The moments still to come at which boxes can leave."""
+    moments = leaving_moments(_calendar(picture), picture.now.date(), days, goes_by)
+    return tuple(moment for moment in moments if moment >= picture.now)
 
 
 def _moment(picture: Picture, goes_by: GoesBy, carrier_days: int, day: date, at: time | None) -> datetime:
@@ -252,7 +250,7 @@ def _margins(picture: Picture, *, today: bool = False) -> Margins:
 
 def _here_from(picture: Picture, ledger: Ledger, knives: Inside) -> int:
     """The bench second before which it cannot be begun; nobody knows when the post comes: not on its first day."""
-    if not isinstance(knives, Unseen):
+    if not isinstance(knives, Unseen) or knives.here:
         return 0
     today = picture.now.date()
     begins = max(knives.comes_on or today, today) + timedelta(days=1)

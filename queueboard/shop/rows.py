@@ -10,7 +10,7 @@ from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRo
 from queueboard.records.edge_tests import rows_of_edge
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
 from queueboard.records.runs import runs_of_knife
-from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
+from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import MOST_CENTS
@@ -187,3 +187,10 @@ def no_edge(writing: Writing, knife_id: int) -> None:
     for name, ids in rows_of_edge(writing.database, knife_id).items():
         for row_id in ids:
             writing.remove(tables[name], row_id)
+
+
+def compare_again(writing: Writing, box_id: int) -> None:
+    """Let a close-out under way ask again for the names and the label: the label is another one now."""
+    close = close_out_now(writing.database, box_id)
+    if close is not None and (close.names_ok or close.label_ok):
+        writing.change(CloseOutRow, close.id, None, names_ok=0, label_ok=0)

@@ -30,10 +30,10 @@ def keep_runs(writing: Writing) -> None:
     taken: set[int] = set()
     for run in open_runs(writing.database):
         knives = rows.knives_of_run(writing.database, run.id)
-        _take_out(writing, run, [knife for knife in knives if not at_the_bench(knife) and not _went_forward(knife)])
+        _take_out(writing, run, [knife for knife in knives if not at_the_bench(knife) and not knife.bench_is_done])
         here = [knife for knife in knives if at_the_bench(knife)]
         if not here:
-            end_run(writing, run, timed=run.timed and any(map(_went_forward, knives)))
+            end_run(writing, run, timed=run.timed and any(knife.bench_is_done for knife in knives))
         for knife in here:
             if knife.id in taken:
                 raise RuleError(f"{in_whose_run(knife, run)} Nothing was stored.")
@@ -57,10 +57,6 @@ def going_on(writing: Writing, run: BenchRun, **values: int) -> None:
 def in_whose_run(knife: Knife, run: BenchRun) -> str:
     """The sentence that refuses a knife that somebody has in hand."""
     return f"{knife.tag} is in {run.started_by}'s run; finish that first, or leave it."
-
-
-def _went_forward(knife: Knife) -> bool:
-    return knife.column in (Column.TESTING, Column.READY, Column.GONE) and knife.declined is None
 
 
 def _take_out(writing: Writing, run: BenchRun, knives: list[Knife]) -> None:

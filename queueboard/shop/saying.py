@@ -12,7 +12,7 @@ from queueboard.records.judging import Became, said_since, what_became
 from queueboard.records.reading import promises_of
 from queueboard.records.tables import SaidRow
 from queueboard.records.writing import Writing
-from queueboard.shop.numbers import settings_of
+from queueboard.shop.numbers import calendar_at, settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.values.box import Promise
@@ -44,7 +44,7 @@ def is_said(shop: Shop, day: date) -> bool:
 def said_versus_seen(shop: Shop, now: datetime) -> tuple[SaidSeen, ...]:
     """What was said in the last year of boxes whose cut-off is over by now (aware), oldest first."""
     with shop.reading() as database:
-        zone = settings_of(database)[1].zone
+        zone = settings_in(database).zone
         since = now.astimezone(zone).date() - timedelta(days=LOOK_BACK_DAYS)
         became = what_became(database, "said", since)
         said = said_since(database, since)
@@ -82,19 +82,19 @@ def told_versus_seen(shop: Shop, now: datetime) -> tuple[ToldSeen, ...]:
     """The dates told to customers for a day of the last year whose cut-off is over by now (aware), in that order.
 
     A parcel's is kept when it goes on the day of its cut-off or before, a pick-up's when it is ready by its cut-off.
+    The cut-off is that of the calendar when it was told: days closed since do not bring it forward.
     """
     with shop.reading() as database:
-        settings_id, settings = settings_of(database)
-        calendar = ShopCalendar(settings, asking.closed_days(database, settings_id))
-        since = now.astimezone(settings.zone).date() - timedelta(days=LOOK_BACK_DAYS)
+        since = now.astimezone(settings_in(database).zone).date() - timedelta(days=LOOK_BACK_DAYS)
         became = what_became(database, "promise", since)
         told = promises_of(database, "day >= ?", since.isoformat())
+        calendars = {promise.told_at: calendar_at(database, promise.told_at) for promise in told}
     newest = {promise.box_id: promise.id for promise in told}
     seen = [
         _told(promise, became[promise.box_id], cut_off, replaced=newest[promise.box_id] != promise.id)
         for promise in told
         if promise.box_id in became
-        and (cut_off := _cut_off(calendar, promise, became[promise.box_id])) is not None
+        and (cut_off := _cut_off(calendars[promise.told_at], promise, became[promise.box_id])) is not None
         and cut_off < now
     ]
     return tuple(sorted(seen, key=lambda one: (one.cut_off, one.told_at)))

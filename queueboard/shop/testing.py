@@ -1,5 +1,6 @@
 """The test of an edge beyond the daily one: by the gauge, by eye where the gauge was asked, and the second look."""
 
+from collections.abc import Sequence
 from typing import NoReturn
 
 from queueboard.clean import clean
@@ -17,6 +18,24 @@ from queueboard.shop.operation import operation
 from queueboard.shop.proving import daily_way, prove, write_test
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, EdgeTestWay, SecondLook
+
+
+@operation()
+def prove_tray(writing: Writing, knives: Sequence[Knife], not_ok: Sequence[Knife]) -> None:
+    """Test a whole tray by feel: all of it is OK and ready, but for those that are not and go back to the bench.
+
+    Those for which the gauge is asked stay in testing; refused when there are no others.
+    """
+    back = {knife.id for knife in not_ok}
+    ok = [knife for knife in knives if knife.id not in back and knife.gauge is None]
+    if not ok and not back:
+        raise RuleError(
+            f"The gauge is asked for {', '.join(knife.tag for knife in knives)}: E reads it. Nothing moved."
+        )
+    writing.tell(tags=[knife.tag for knife in (*ok, *not_ok)], was=Column.TESTING.value)
+    for those, to in ((ok, Column.READY), (not_ok, Column.ON_BENCH)):
+        prove(writing, those, to)
+        place_knives(writing, those, to)
 
 
 @operation()

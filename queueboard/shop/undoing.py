@@ -105,10 +105,12 @@ def undo(writing: Writing, group_id: str, reason: str = "") -> None:
     writing.undoes = group_id
     writing.reason = clean(reason, limit=500, field="reason")
     writing.about = {**action.about, "undone": "" if action.operation == "undo" else action.operation}
+    currency = numbers.currency_of(database)
     for line in telling.lines_backwards(database, group_id):
         _put_back(writing, line)
     if asking.settings_id(database) is None:
         raise RuleError("These are the shop's first settings; take in others instead of taking them back.")
+    numbers.insist_on_currency(database, currency)
 
 
 def _needs_reason(database: ShopDatabase, action: telling.Action) -> bool:

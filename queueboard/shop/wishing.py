@@ -45,7 +45,7 @@ class Advice:
     answer: Answer | None
     """None without a day wished for, or where nothing can be said of it."""
     room_today: int
-    """Bench minutes, as of `rush_minutes`."""
+    """Bench minutes, as of `rush_minutes`, beside all that is here: also the box that is told anew."""
     room_tomorrow: int
     overloads: tuple[Overload, ...]
     """While there are any, a chance would mislead."""
@@ -58,23 +58,29 @@ class Advice:
         return self.offer.day + timedelta(days=self.wish.kind is PromiseKind.NEXT_ROUND)
 
 
+def days_on_the_way(wish: Wish) -> int:
+    """The carrier's days between the day it leaves and the day that is told."""
+    return wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
+
+
 def advise(picture: Picture, wish: Wish) -> Advice | None:
     """Everything about a wish; None in a shop without bench time, and for a box that could not be taken in."""
     could_be = wish.unseen is not None or 0 < len(wish.knives) <= MOST_KNIVES
     if picture.ledger is None or not could_be or wish.carrier_days > MOST_CARRIER_DAYS:
         return None
+    today = picture.now.date()
+    room = [rush_minutes(picture, today + timedelta(days=ahead)) for ahead in (0, 1)]
     if wish.again is not None:
         picture = replace(picture, ledger=picture.ledger.without(wish.again))
-    today = picture.now.date()
-    days = wish.carrier_days if wish.goes_by is GoesBy.PARCEL and wish.kind is not PromiseKind.SHIPS_BY else 0
+    days = days_on_the_way(wish)
     ready = None if wish.day is None else wish.day - timedelta(days=wish.kind is PromiseKind.NEXT_ROUND)
     asked = None if ready is None else can_do(picture, wish.inside, wish.goes_by, days, ready, wish.at)
     return Advice(
         wish=wish,
         offer=offer(picture, wish.inside, wish.goes_by, days),
         answer=asked,
-        room_today=rush_minutes(picture, today),
-        room_tomorrow=rush_minutes(picture, today + timedelta(days=1)),
+        room_today=room[0],
+        room_tomorrow=room[1],
         overloads=picture.plan.overloads,
     )
 
@@ -83,7 +89,9 @@ def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> W
     """An open box to be told a date, by its knives that still need the bench; told: the date typed so far."""
     own = box.box
     return Wish(
-        unseen=Unseen(knives=own.expected_knives, comes_on=own.expected_on) if own.announced else None,
+        unseen=None
+        if own.opened
+        else Unseen(knives=own.expected_knives, comes_on=own.expected_on, here=not own.announced),
         knives=tuple(
             NewKnife(kind=knife.kind, edge=knife.edge, condition=knife.condition)
             for column in BENCH_COLUMNS

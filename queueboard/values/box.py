@@ -108,11 +108,6 @@ class Box:
         """True while it is announced and not in the door: nothing of it is on hand."""
         return self.announced_at is not None
 
-    @property
-    def said_knives(self) -> int | None:
-        """How many knives it should hold by what was said, while nobody has counted them; None when nobody said."""
-        return self.expected_knives if self.note_says is None else self.note_says
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CloseOut:

@@ -67,6 +67,11 @@ class Knife:
         """True when it may go back now: found, and ready (declined knives stand in ready)."""
         return self.column is Column.READY and not self.looking_for
 
+    @property
+    def bench_is_done(self) -> bool:
+        """True when it was worked and has left the bench forward; a declined one has not."""
+        return self.column in (Column.TESTING, Column.READY, Column.GONE) and self.declined is None
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Thing:

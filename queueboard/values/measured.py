@@ -24,6 +24,8 @@ class BenchRun:
     """The same as the plan gave it when it began, by the learned minutes."""
     set_up_seconds: int
     """As planned."""
+    starter_seconds: int
+    """Hands-on seconds of the knives that are still counted, by the starter minutes."""
     paused_at: datetime | None = None
     """None while it runs."""
     paused_seconds: int = 0

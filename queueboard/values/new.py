@@ -94,12 +94,14 @@ class NewBox:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unseen:
-    """What is known of the inside of a box that is only announced."""
+    """What is known of the inside of a box that is only announced, or not opened."""
 
     knives: int | None
     """1 to 999; None when nobody said."""
     comes_on: date | None
     """None when nobody said; such a box is asked about as if it came today."""
+    here: bool = False
+    """True when it is in the door."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

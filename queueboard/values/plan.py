@@ -62,15 +62,18 @@ class BoxWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AnnouncedWork:
-    """A box that is promised and not opened, or not even here; nobody has seen its knives."""
+class UnseenWork:
+    """A box whose knives nobody has seen: promised and not in the door yet, or in the door and not opened."""
 
     box_id: int
-    ship_by: datetime
+    ship_by: datetime | None
+    """None when nothing was promised."""
     knives: int | None
     """As announced, at least 1; None when nobody said."""
     knife_seconds: int
     """Expected for each."""
+    here: bool
+    """True when it is in the door, so that its work could be begun."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,6 +156,11 @@ class BoxForecast:
     late_permille: int | None = None
     """Chance of being late, in thousandths; None when nothing was promised, or nothing can be said."""
 
+    @property
+    def is_without_end(self) -> bool:
+        """True when work is left of which nobody knows when it is done: it waits, or lies beyond the days planned."""
+        return self.finish is None and self.minutes_left > 0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Overload:
@@ -180,7 +188,9 @@ class Plan:
     bench_minutes_today: int
     """Minutes of work that the bench still bears today."""
     work_minutes_today: int
-    """Those of them that the runs fill, set-ups included; all of them when work goes on tomorrow."""
+    """Those of them that runs and unopened boxes fill, set-ups included; all of them when work goes on tomorrow."""
+    unopened_seconds: int = 0
+    """What boxes in the door that are not opened should take; part of no run."""
     overloads: tuple[Overload, ...] = ()
     """Heavy ones only; where one is told, a chance would mislead."""
     changes: tuple[OrderChange, ...] = ()

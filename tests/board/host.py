@@ -40,7 +40,7 @@ class FakeDesk(Desk):
     def __init__(self, picture: Picture, initials: str = "MB") -> None:
         self.shop = Shop.__new__(Shop)
         self.initials = initials
-        self.demo = ""
+        self.demo = self.besides = ""
         self.picture = picture
         self.next_picture = picture
         """What the next look takes."""

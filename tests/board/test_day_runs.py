@@ -98,7 +98,9 @@ async def test_a_double_plus_does_not_finish_what_it_began(day: ADay) -> None:
         await pilot.pause()
         await pilot.press("plus", "plus")
         await pilot.pause()
-        assert "only just begun" in dump(app)
+        said = " ".join(dump(app).split())
+        assert "The clock runs" not in said
+        assert "Only just begun: 0 min of" in said
         began = day.run()
         assert began.finished_at is None
         await pilot.press("n")
@@ -110,15 +112,22 @@ async def test_a_double_plus_does_not_finish_what_it_began(day: ADay) -> None:
     assert day.columns(day.first) == {Column.TESTING}
 
 
-async def test_straight_to_ready_at_once_says_that_no_time_counts(day: ADay) -> None:
-    """* is another key and meant: the knives go, and it is said that so short a time is not counted."""
+@pytest.mark.parametrize(("minutes", "word"), [(0, "under a fifth of"), (4, "under a fifth of"), (99, "over twice")])
+async def test_a_time_that_is_no_work_is_said_not_to_be_learned_from(day: ADay, minutes: int, word: str) -> None:
+    """* is another key and meant: the knives go, and it is said why a time so short or so long teaches nothing."""
     app = day.open()
 
     async with app.run_test(size=SMALL) as pilot:
         await pilot.pause()
-        await pilot.press("plus", "asterisk")
+        await pilot.press("plus")
         await pilot.pause()
-        assert "too soon after it began" in " ".join(dump(app).split())
+        assert "+ done, to testing" in " ".join(dump(app).split())
+        day.wait(minutes)
+        await pilot.press("asterisk")
+        await pilot.pause()
+        said = " ".join(dump(app).split())
+        assert word in said
+        assert "nothing is learned from its time. To ready:" in said
 
     assert day.columns(day.first) == {Column.READY}
 

@@ -6,7 +6,10 @@ import pytest
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens import dialogs
+from queueboard.errors import RuleError
+from queueboard.seedfiles import seed_text
 from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.values.knife import Knife
@@ -101,22 +104,19 @@ async def test_what_is_owed_is_offered_as_payment(two_boxes: Shop) -> None:
     assert (payment.cents, payment.way) == (owed, PayWay.CARD)
 
 
-async def test_more_than_is_owed_is_asked_back_once(two_boxes: Shop) -> None:
-    """A digit too many stores nothing at first; the same once more is taken, and shows as too much."""
+async def test_money_is_taken_in_the_currency_it_was_asked_in(two_boxes: Shop) -> None:
+    """While the question stands, other settings are taken in but for another currency; the payment is what it said."""
     desk = Desk(two_boxes, "MB", lambda: NOW)
-    owed = box(two_boxes, COUNTER).owed_cents
     app = Host(desk, lambda: dialogs.PaymentDialog(desk, box(two_boxes, COUNTER).box.id))
     async with app.run_test(size=SMALL) as pilot:
-        await fill(pilot, "500")
-        await pilot.press("1")
-        said = " ".join(dump(app).replace("│", " ").split())
-        assert f"{owed // 100}.00 USD is owed, not 500.00 USD. The same key once more takes it all the same." in said
-        assert box(two_boxes, COUNTER).payments == ()
+        with pytest.raises(RuleError, match="The currency stays USD"):
+            take_settings(two_boxes, by("K"), seed_text("settings.toml").replace('"USD"', '"EUR"'))
+        take_settings(two_boxes, by("K"), seed_text("settings.toml").replace("price = 9.00", "price = 19.00"))
+        await fill(pilot, "7.50", "<1>")
+        assert app.left, dump(app)
 
-        await pilot.press("1")
-        assert app.left
-
-    assert box(two_boxes, COUNTER).owed_cents == owed - 50_000
+    assert [payment.cents for payment in box(two_boxes, COUNTER).payments] == [750]
+    assert desk.look().settings.currency == "USD"
 
 
 async def test_a_second_promise_needs_who_and_why(two_boxes: Shop) -> None:

@@ -1,5 +1,6 @@
 """The parts of forms alone: choices, ticks, and what is kept of a form."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host
+from tests.board.typing import fill
 from tests.pictures import HOSTILE_NAMES, customer
 from tests.shop.place import NOW
 
@@ -127,6 +129,43 @@ async def test_a_disk_that_keeps_nothing_is_said(two_boxes: Shop) -> None:
         assert " ".join(dump(app).split()).count("against a power cut") == 1
         assert isinstance(app.screen, ReceiveScreen)
         assert app.screen.picker.new_name == "bo"
+
+
+async def test_a_disk_that_keeps_nothing_is_said_once(two_boxes: Shop) -> None:
+    """One notice stands however often Enter is pressed; once the disk has taken something, its next fault is new."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    folder = two_boxes.path.parent / "typed"
+    put_in_the_way(folder)
+    app = Host(desk, lambda: ReceiveScreen(desk))
+
+    def notices() -> int:
+        return sum("cannot be kept" in one.message for one in app._notifications)
+
+    async with app.run_test(size=SMALL, notifications=True) as pilot:
+        await fill(pilot, "bo", "555 0177", "Dunmere", "<1>", "<1>", "1", "", "chef 8")
+        assert notices() == 1
+        app.clear_notifications()
+        await fill(pilot, "chef 9")
+        assert notices() == 0
+
+        folder.unlink()
+        await fill(pilot, "chef 8")
+        shutil.rmtree(folder)
+        put_in_the_way(folder)
+        await fill(pilot, "chef 9")
+        assert notices() == 1
+
+
+async def test_only_plain_figures_choose_an_answer() -> None:
+    """A figure of another kind chooses nothing and breaks nothing."""
+    app = Asks()
+    async with app.run_test(size=SMALL) as pilot:
+        for figure in ("²", "٣", "３"):
+            app.choice.post_message(events.Key("figure", figure))
+        await pilot.pause()
+        assert app.taken == 0
+        await pilot.press("3")
+        assert app.choice.value == 3
 
 
 async def test_a_pasted_direction_mark_turns_no_line(two_boxes: Shop) -> None:

@@ -137,7 +137,7 @@ async def test_one_key_deeper_tells_chance_and_honest_day_of_the_box_under_the_c
         await pilot.pause()
         assert "98 % likely to be late" in dump(app)
         assert "90 bench min short · done by Sunday 10:00" in dump(app)
-        assert "Mon 30 Nov at the soonest (p: what can be told)" in dump(app)
+        assert "Mon 30 Nov at the earliest (p: what can be told)" in dump(app)
         await pilot.press("plus")
         await pilot.pause()
         assert "%" not in dump(app)

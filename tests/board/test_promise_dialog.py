@@ -90,7 +90,7 @@ async def test_a_box_that_will_be_late_gets_its_honest_day(shop: Shop) -> None:
     said = await refused(shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), "<f3>", "<enter>", "Ms V", "")
 
     assert "WILL BE LATE by" in said
-    assert "at the soonest" in said
+    assert "at the earliest" in said
     assert "A second date needs who was told and why" in said
     assert "such as: the bench is full" in said
 

@@ -47,7 +47,7 @@ async def test_the_first_line_of_knives_brings_the_earliest_day(two_boxes: Shop)
 
         assert "earliest: ready by Mon 9 Nov" in dump(app)
         assert "+ this box 26 + to spare" in dump(app)
-        assert "today's room:" in dump(app)
+        assert "room for a rush:" in dump(app)
         assert "F3 take the day" in dump(app)
 
 
@@ -71,7 +71,7 @@ async def test_a_day_typed_is_answered_before_enter(two_boxes: Shop) -> None:
         await fill(pilot, *COUNTER_BOX, "4", "", "4 chef 8")
         form(app).promised.day.value = "t"
         await pilot.pause()
-        assert "today's room:" in dump(app)
+        assert "room for a rush:" in dump(app)
         form(app).promised.day.value = "tue"
         await until(pilot, lambda: "Tue 10 Nov: yes" in dump(app))
 

@@ -9,7 +9,11 @@ from itertools import product
 import pytest
 from textual.theme import Theme
 
+from queueboard.board.app import QueueboardApp
+from queueboard.board.run import run_board
 from queueboard.board.themes import THEMES
+from queueboard.shop.opening import Shop
+from tests.shop.place import NOW
 
 READABLE = 4.5
 TEXTS = ("text", "text-muted", "text-disabled", "text-primary", "text-error", "text-success", "text-warning")
@@ -56,3 +60,17 @@ def test_every_text_can_be_read_on_every_ground(theme: Theme) -> None:
 def test_the_row_under_the_cursor_can_be_read(theme: Theme) -> None:
     """The cursor's text has at least 7 to 1 on its ground."""
     assert contrast(theme.variables["cursor-text"], theme.variables["cursor-ground"]) >= 7
+
+
+@pytest.mark.parametrize(("value", "plain"), [(None, False), ("", False), ("1", True), ("0", True)])
+def test_colour_is_left_out_where_it_is_asked_for(
+    value: str | None, plain: bool, two_boxes: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """NO_COLOR with anything in it leaves colour out, an empty one asks for nothing (no-color.org, from memory)."""
+    opened: list[QueueboardApp] = []
+    monkeypatch.setattr(QueueboardApp, "run", lambda app, **_: opened.append(app))
+    if value is not None:
+        monkeypatch.setenv("NO_COLOR", value)
+
+    assert run_board(two_boxes, "MB", lambda: NOW) == 0
+    assert [app.no_color for app in opened] == [plain]

@@ -124,6 +124,16 @@ def test_finding_takes_any_text(text: str, file: str, capsys: pytest.CaptureFixt
         assert not [sign for sign in said.out + said.err if sign != "\n" and unicodedata.category(sign) in {"Cc", "Cs"}]
 
 
+@pytest.mark.parametrize("more", [[], ["--json"]])
+def test_a_tag_that_no_knife_has_is_not_found(more: list[str], file: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """A tag of an open box without such a knife ends like a box that is not open: one sentence and its own code."""
+    assert main(["box", "100-999", *more, "--file", file], clock=clock) == NOTHING_FOUND
+
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err == "There is no knife 100-999; box 100 has 3.\n"
+
+
 def test_an_empty_shop_says_what_to_do_next(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
     """The day of a shop without boxes says how to receive one."""
     assert main(["day", "--file", empty], clock=clock) == FINE
@@ -148,6 +158,13 @@ def test_an_empty_shop_says_what_to_do_next(empty: str, capsys: pytest.CaptureFi
         (["backup", "{folder}/no/b.qb", "--file", "{file}"], REFUSED, "no folder"),
         (["box", "four", "--file", "{file}"], USAGE, "is no tag"),
         (["find", "a\ud800", "--file", "{file}"], USAGE, "half of a character"),
+        (["find", "", "--file", "{file}"], USAGE, "nothing to look for"),
+        (["find", "  ", "\u3164", "--json", "--file", "{file}"], USAGE, "nothing to look for"),
+        (["find", "\x1b[31mtallis", "--file", "{file}"], USAGE, "control character (U+001B)"),
+        (["find", "tal\x07lis", "--json", "--file", "{file}"], USAGE, "control character (U+0007)"),
+        (["day", "--file", "/proc/self/mem"], REFUSED, "/proc/self/mem cannot be read: "),
+        (["settings", "--take", "/proc/self/mem", "--as", "J", "--file", "{file}"], REFUSED, "/proc/self/mem cannot"),
+        (["demo", "--file", "{folder}/new.qb", "--date", "2026-02-30"], USAGE, "There is no 30.2.2026 in the calendar"),
         (["--file", "{file}"], USAGE, "needs a terminal"),
         (["demo"], USAGE, "needs a terminal"),
     ],
@@ -186,7 +203,7 @@ def test_a_mistyped_command_cannot_command_the_terminal(file: str, capsys: pytes
     assert not [sign for sign in said if not sign.isprintable() and sign != "\n"]
 
 
-@pytest.mark.parametrize("arguments", [["--nonsense"], ["nonsense"], ["demo", "--date", "2026-02-30"], ["box"]])
+@pytest.mark.parametrize("arguments", [["--nonsense"], ["nonsense"], ["box"]])
 def test_a_mistyped_command_explains_itself(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     """Unknown options, commands and days end with the code for mistyped and the usage."""
     with pytest.raises(SystemExit) as left:
@@ -194,6 +211,17 @@ def test_a_mistyped_command_explains_itself(arguments: list[str], capsys: pytest
 
     assert left.value.code == USAGE
     assert "usage: queueboard" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", ["", "  "])
+@pytest.mark.parametrize("arguments", [["day", "--file"], ["backup"], ["start", "--settings"], ["settings", "--take"]])
+def test_a_file_without_a_name_is_said(arguments: list[str], name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """An empty name, as of a variable that was never set, is mistyped and no folder or file of that name."""
+    with pytest.raises(SystemExit) as left:
+        main([*arguments, name])
+
+    assert left.value.code == USAGE
+    assert "the name of the file is empty" in capsys.readouterr().err
 
 
 def test_start_says_whose_numbers_it_began_with(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -274,26 +302,3 @@ def test_every_command_says_what_it_does() -> None:
     for command in ("start", "demo", "day", "late", "labels", "boxes", "box", "find", "settings", "backup"):
         assert f"    {command} " in text
     assert "3 nothing found" in text
-
-
-def test_a_knife_that_is_not_in_the_box_is_said_so(file: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """A tag that no knife has is nothing found, in text as for scripts."""
-    for more in ([], ["--json"]):
-        assert main(["box", "100-999", "--file", file, *more], clock=clock) == 3
-        said = capsys.readouterr()
-        assert (said.out, said.err.count("There is no knife 100-999.")) == ("", 1)
-
-
-@pytest.mark.parametrize("text", ["", "   ", "\x1b[31m"])
-def test_looking_for_nothing_is_asked_back(text: str, file: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """Nothing that shows was typed: what could be looked for is said, with the code of a mistyped command."""
-    assert main(["find", text, "--file", file], clock=clock) == 2
-    assert "Type what to look for" in capsys.readouterr().err
-
-
-@pytest.mark.parametrize("arguments", [["day", "--file", ""], ["backup", " "]])
-def test_a_file_without_a_name_is_asked_back(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
-    """An empty name would be the folder one stands in."""
-    with pytest.raises(SystemExit, match="2"):
-        main(arguments, clock=clock)
-    assert "no file is named" in capsys.readouterr().err

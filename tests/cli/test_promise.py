@@ -43,6 +43,7 @@ def test_knives_may_stand_in_one_text_or_in_several(empty: str, capsys: pytest.C
         (["--on", "fri", "--at", "16:00"], FINE, "Fri 13 Nov 16:00: yes"),
         (["--by-mail", "--on", "today"], NO, "Mon 9 Nov: no"),
         (["--by-mail", "--carrier-days", "0", "--on", "2026-11-09"], FINE, "Mon 9 Nov: yes"),
+        (["--on", "25 nov"], FINE, "Wed 25 Nov: yes"),
         (["--pick-up", "--on", "today", "--at", "09:00"], NO, "Mon 9 Nov 09:00: no"),
     ],
 )
@@ -83,16 +84,21 @@ def test_what_is_never_free_is_a_no_of_its_own(empty: str, capsys: pytest.Captur
     [
         (["cheff"], "Do you mean “chef”?"),
         ([""], "kind of knife is missing"),
-        (["-3 chef"], "Type a whole number from 1 to 999"),
-        (["1.5 chef"], "Type a whole number from 1 to 999"),
         (["600 chef", "600 bread"], "at most 999"),
         (["chef", "--on", "31.2"], "There is no 31.2"),
+        (["chef", "--on", "2026-11-08"], "Sun 8 Nov is past: today is Mon 9 Nov."),
+        (["chef", "--by-mail", "--on", "8 nov 2026"], "Sun 8 Nov is past"),
+        (["chef", "--on", "25 decc"], "Type it like 2026-11-27, 27.11, 27 nov, fri, today, tomorrow or +3."),
+        (["-3 chef"], "whole number of 1 or more"),
+        (["1.5 chef"], "whole number of 1 or more"),
         (["chef", "--on", "fri", "--at", "4"], "two ways"),
         (["chef", "--at", "16:00"], "goes with --on"),
         (["chef", "--by-mail", "--on", "fri", "--at", "16:00"], "carrier's business"),
         (["chef", "--carrier-days", "2"], "go with --by-mail"),
         (["chef", "--by-mail", "--carrier-days", "61"], "outside 0 to 60"),
-        (["chef", "--by-mail", "--carrier-days", "-1"], "outside 0 to 60"),
+        (["chef", "--by-mail", "--carrier-days", "-1"], "“-1” is not a whole number"),
+        (["chef", "--by-mail", "--carrier-days", "1.5"], "“1.5” is not a whole number"),
+        (["chef", "--by-mail", "--carrier-days", "٣"], "“٣” is not a whole number"),
     ],
 )
 def test_what_does_not_hold_together_is_asked_back(

@@ -4,8 +4,13 @@ import argparse
 import re
 import subprocess
 from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
 
 from queueboard.cli.running import build_parser
+from queueboard.shop.looking import look
+from queueboard.shop.opening import close_shop, open_shop
+from queueboard.words import Column
 from tests.house import keys_table
 from tests.house.tree import ROOT
 
@@ -83,3 +88,18 @@ def test_the_keys_in_readme_are_the_keys_of_the_board() -> None:
     written = README.partition(keys_table.START)[2].partition(keys_table.END)[0]
 
     assert written == keys_table.table()
+
+
+def test_the_numbers_in_readme_are_on_the_invented_shop_s_board(shop_file: Path) -> None:
+    """What README bids type works in the demo: its knives are there and move on, of its boxes something can go."""
+    named = set(re.findall(r"`(?:queueboard box )?([1-9][0-9]{2})(?:-([0-9]+))?`", README))
+    shop = open_shop(shop_file)
+    picture = look(shop, datetime.now(UTC))
+    close_shop(shop)
+
+    assert {bool(knife) for _, knife in named} == {True, False}
+    for number, knife in named:
+        box = picture.box(int(number))
+        assert box is not None
+        assert box.ready_count
+        assert not knife or any(one.tag == f"{number}-{knife}" for one in box.in_column(Column.ON_BENCH))

@@ -8,7 +8,7 @@ from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.lists import boxes_list, found_list, labels_list, late_list
 from queueboard.papers.one_box import box_sheet
 from queueboard.papers.slips import gone_summary, handle_tags, stub
-from queueboard.phrases.week import day_head_words, due_words, later_words, load_words, rush_words
+from queueboard.phrases.week import WHY_ROOM, day_head_words, due_words, later_words, load_words, rush_words
 from queueboard.planning.order import plan_work
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import week
@@ -45,7 +45,7 @@ def test_the_day_sheet_says_the_week_as_its_screen_does() -> None:
         words = "; ".join(filter(None, (load_words(load), due_words(load))))
         assert any(line.startswith(day_head_words(load, seen.now.date())) and line.endswith(words) for line in lines)
     assert "Sat 28 Nov        CLOSED · [red]fair[/]" in lines
-    assert {later_words(seen, week(seen)), rush_words(seen)} <= set(lines)
+    assert {later_words(seen, week(seen)), rush_words(seen), *WHY_ROOM} <= set(lines)
 
 
 def test_the_late_list_reads_as_kept() -> None:

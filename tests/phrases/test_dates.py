@@ -1,5 +1,6 @@
 """Days, times, ages and lateness in words."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
@@ -145,6 +146,7 @@ def test_lateness_says_by_how_much() -> None:
     assert lateness_words(late) == "LATE by 2 h 10 min"
     assert lateness_words(soon) == "WILL BE LATE by 1 day 4 h"
     assert lateness_words(forecast()) == ""
+    assert lateness_words(replace(soon, finish=None, minutes_left=30)) == "WILL BE LATE by at least 1 day 4 h"
 
 
 def test_the_finish_is_said_even_when_there_is_none() -> None:

@@ -112,7 +112,7 @@ def test_a_box_that_will_be_late_has_an_honest_day() -> None:
         honest_day=date(2026, 12, 1),
     )
 
-    assert outlook_lines(box, picture(box))[1:] == ("ready Tue 1 Dec at the soonest (p: what can be told)",)
+    assert outlook_lines(box, picture(box))[1:] == ("ready Tue 1 Dec at the earliest (p: what can be told)",)
 
 
 @pytest.mark.parametrize(

@@ -9,19 +9,27 @@ from queueboard.shop.quoting import Answer, Late, Offer
 from queueboard.shop.wishing import Advice, Wish
 from queueboard.values.new import NewKnife
 from queueboard.values.plan import Overload
-from queueboard.words import Edge, GoesBy, PromiseKind
+from queueboard.words import Edge, GoesBy, PromiseKind, WhyNot
 from tests.plans import NOW, TODAY, at
 
 FRIDAY = date(2026, 11, 27)
 KNIFE = NewKnife(kind="chef", edge=Edge.PLAIN)
 
 
-def wish(*, goes_by: GoesBy = GoesBy.PARCEL, kind: PromiseKind = PromiseKind.DAY, clock: time | None = None) -> Wish:
+def wish(
+    *,
+    goes_by: GoesBy = GoesBy.PARCEL,
+    kind: PromiseKind = PromiseKind.DAY,
+    clock: time | None = None,
+    carrier_days: int = 0,
+) -> Wish:
     """One knife, wished for Friday."""
-    return Wish(knives=(KNIFE,), goes_by=goes_by, kind=kind, day=FRIDAY, at=clock)
+    return Wish(knives=(KNIFE,), goes_by=goes_by, kind=kind, day=FRIDAY, at=clock, carrier_days=carrier_days)
 
 
-def offer(*, sure_permille: int = 981, binds: int | None = 417, safety_days: int = 0) -> Offer:
+def offer(
+    *, sure_permille: int = 981, binds: int | None = 417, safety_days: int = 0, closed: tuple[date, ...] = ()
+) -> Offer:
     """A day with its sum."""
     return Offer(
         day=FRIDAY,
@@ -33,13 +41,14 @@ def offer(*, sure_permille: int = 981, binds: int | None = 417, safety_days: int
         kept_minutes=60,
         spare_minutes=95,
         safety_days=safety_days,
+        closed=closed,
         binds=binds,
     )
 
 
-def answer(*, yes: bool = False, costs: tuple[Late, ...] = (), presses: int | None = None) -> Answer:
-    """Yes or no to a day."""
-    return Answer(yes=yes, sure_permille=974, costs=costs, presses=presses)
+def answer(why: WhyNot | None = None, *, costs: tuple[Late, ...] = (), presses: int | None = None) -> Answer:
+    """Yes to a day, or no with the reason."""
+    return Answer(yes=why is None, sure_permille=974, costs=costs, presses=presses, why=why)
 
 
 def advice(
@@ -62,17 +71,29 @@ def test_the_offer_shows_its_sum_and_the_room() -> None:
     """The day, how sure it is, what it stands behind, the sum that leads to it, and what room is left."""
     assert advice_lines(advice(offered=offer()), NOW) == (
         "earliest: in hand by Fri 27 Nov (98 % sure), behind box 417",
-        "open 120 + this box 25 + to spare 95 = 240 bench min, 60 kept free · 180 a day",
-        "today's room: 40 min, by tomorrow 110 min",
+        "open 120 + this box 25 + to spare 95 (60 kept free) = 240 bench min · 180 a day",
+        "room for a rush: 40 min today, 110 min by tomorrow",
     )
 
 
 def test_the_sum_shown_adds_up() -> None:
     """What stands right of the equals sign is the sum of what stands left of it."""
     _, line, _ = advice_lines(advice(offered=offer()), NOW)
-    left, right = line.partition(" bench")[0].split(" = ")
+    left, right = line.replace("(60 kept free) ", "").partition(" bench")[0].split(" = ")
 
     assert sum(int(word) for word in left.split() if word.isdigit()) == int(right)
+
+
+def test_what_lies_between_bench_and_day_is_told() -> None:
+    """Days on which the shop is shut, by name while they are few, and the carrier's days."""
+    shut = tuple(date(2026, 11, day) for day in (22, 23, 24))
+    on_the_way = wish(carrier_days=3)
+
+    _, few, _ = advice_lines(advice(offered=offer(closed=shut[:2]), about=on_the_way), NOW)
+    _, many, _ = advice_lines(advice(offered=offer(closed=shut), about=wish(kind=PromiseKind.SHIPS_BY)), NOW)
+
+    assert few.endswith(" a day · shut Sun 22 Nov, Mon 23 Nov · 3 carrier days")
+    assert many.endswith(" a day · shut 3 days")
 
 
 def test_safety_days_and_coming_first_are_told() -> None:
@@ -100,12 +121,12 @@ def test_a_day_is_told_as_what_it_promises(goes_by: GoesBy, kind: PromiseKind, s
 
 def test_no_day_is_said_so() -> None:
     """Beyond the days planned ahead no day is made up."""
-    assert advice_lines(advice(), NOW) == (BEYOND, "today's room: 40 min, by tomorrow 110 min")
+    assert advice_lines(advice(), NOW) == (BEYOND, "room for a rush: 40 min today, 110 min by tomorrow")
 
 
 def test_in_heavy_overload_no_chance_is_told() -> None:
     """The overload takes the place of the percentage, in the offer and in a yes."""
-    lines = advice_lines(advice(offered=offer(), asked=answer(yes=True), overloads=OVERLOADED), NOW)
+    lines = advice_lines(advice(offered=offer(), asked=answer(), overloads=OVERLOADED), NOW)
 
     assert lines[0] == "earliest: in hand by Fri 27 Nov (overloaded by 340 min before tomorrow 16:00), behind box 417"
     assert lines[-1] == "Fri 27 Nov: yes"
@@ -115,18 +136,22 @@ def test_in_heavy_overload_no_chance_is_told() -> None:
 @pytest.mark.parametrize(
     ("asked", "says"),
     [
-        (answer(yes=True), "yes, 97 % sure"),
+        (answer(), "yes, 97 % sure"),
         (
             answer(
+                WhyNot.MAKES_LATE,
                 costs=(
                     Late(number=417, customer="Maren Tallis", minutes=120),
                     Late(number=420, customer="O. Brandt", minutes=40),
-                )
+                ),
             ),
             "no, it would make box 417 late by 2 h, box 420 by 40 min · Maren Tallis, O. Brandt",
         ),
-        (answer(presses=417), "no, it would leave too little to spare for box 417"),
-        (answer(), "no, it cannot be done by then"),
+        (answer(WhyNot.PRESSES, presses=417), "no, too little would be left free before the promise of box 417"),
+        (answer(WhyNot.PRESSED, presses=417), "no, too little is free already before the promise of box 417"),
+        (answer(WhyNot.BEHIND_LATE, presses=417), "no, nothing can go before a box that is late already: box 417"),
+        (answer(WhyNot.TOO_MUCH), "no, it cannot be done by then, even as the first of all"),
+        (answer(WhyNot.OVER), "no, that time is over"),
     ],
 )
 def test_yes_or_no_and_what_it_costs_whom(asked: Answer, says: str) -> None:
@@ -136,7 +161,9 @@ def test_yes_or_no_and_what_it_costs_whom(asked: Answer, says: str) -> None:
 
 def test_many_that_would_be_late_are_counted() -> None:
     """Three are named, the others counted, so that the line stays a line."""
-    asked = answer(costs=tuple(Late(number=n, customer=f"Ms {n}", minutes=500 - n) for n in range(400, 430)))
+    asked = answer(
+        WhyNot.MAKES_LATE, costs=tuple(Late(number=n, customer=f"Ms {n}", minutes=500 - n) for n in range(400, 430))
+    )
 
     said = answer_words(advice(asked=asked), asked, TODAY)
 

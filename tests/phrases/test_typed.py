@@ -7,6 +7,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from queueboard.errors import TypedError
+from queueboard.intake.small import read_number
 from queueboard.phrases.typed import (
     Tag,
     parse_cents,
@@ -36,10 +37,15 @@ THURSDAY = date(2026, 11, 26)
         ("+3", date(2026, 11, 29)),
         ("+0", THURSDAY),
         ("2026-11-01", date(2026, 11, 1)),
-        ("29.2.2028", date(2028, 2, 29)),
         ("25 dec", date(2026, 12, 25)),
         ("Dec 25", date(2026, 12, 25)),
-        ("1 March", date(2027, 3, 1)),
+        ("december 25th", date(2026, 12, 25)),
+        ("25. december", date(2026, 12, 25)),
+        ("1st march", date(2027, 3, 1)),
+        ("25dec", date(2026, 12, 25)),
+        ("Sept. 3, 2027", date(2027, 9, 3)),
+        ("3 sep 2027", date(2027, 9, 3)),
+        ("29.2.2028", date(2028, 2, 29)),
     ],
 )
 def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
@@ -55,6 +61,13 @@ def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
         ("2026-13-01", "There is no 1.13.2026"),
         ("thu", "Today is Thursday: type today, or [+]7"),
         ("25.11", "more than half a year away. Type it with its year: 2027-11-25"),
+        ("25 nov", "more than half a year away. Type it with its year: 2027-11-25"),
+        ("30 feb", "There is no 30.2.2027"),
+        ("25 decem ber", "is no day. Type it like 2026-11-27, 27.11, 27 nov, fri"),
+        ("25 de", "is no day"),
+        ("25 deck", "is no day"),
+        ("31 dec 0000", "There is no 31.12.0"),
+        ("٢٥ dec", "is no day"),
         ("3/4", "day and month or month and day"),
         ("t", "is no day"),
         ("next friday", "is no day"),
@@ -64,9 +77,6 @@ def test_a_day_is_read_in_each_way_it_is_said(typed: str, day: date) -> None:
         ("+2000", "too far"),
         ("[red]x[/]", "“\\[red\\]x\\[/\\]” is no day"),
         ("２７.11", "is no day"),
-        ("31 nov", "There is no 31.11.2026"),
-        ("25 decem x", "is no day"),
-        ("5 nox", "is no day"),
     ],
 )
 def test_a_day_that_does_not_exist_or_is_in_doubt_is_asked_back(typed: str, says: str) -> None:
@@ -198,3 +208,15 @@ def test_every_tag_reads_back(box: int, knife: int | None) -> None:
     tag = Tag(box=box, knife=knife)
 
     assert parse_tag(str(tag)) == tag
+
+
+@pytest.mark.parametrize("figure", ["٣", "３", "३", "²"], ids=ascii)
+def test_only_plain_figures_are_read_as_numbers(figure: str) -> None:
+    """Figures of other scripts are asked back in every field alike, never read in one and refused in the next."""
+    parsers = (parse_cents, parse_count, parse_tag, parse_time, read_number)
+    for typed in (figure, f"1{figure}", f"{figure}1"):
+        for parse in parsers:
+            with pytest.raises(TypedError, match=typed):
+                parse(typed)
+        with pytest.raises(TypedError, match="is no day"):
+            parse_day(f"{typed}.11", THURSDAY)

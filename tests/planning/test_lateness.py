@@ -53,6 +53,10 @@ def test_a_finish_beyond_the_horizon_is_late_when_ship_by_is_not() -> None:
 
     seen = forecast_of(box_work(1, knife_work(101, 200), ship_by=at(9, 12, days=1)), windows=windows)
     assert (seen.lateness, seen.late_minutes, seen.finish) == (Lateness.WILL_BE_LATE, 60, None)
+    assert seen.is_without_end
+
+    seen = forecast_of(box_work(1, knife_work(101, 200), ship_by=at(9, 2)), windows=windows)
+    assert (seen.lateness, seen.late_minutes) == (Lateness.LATE, 24 * 60 + 70)
 
     seen = forecast_of(box_work(1, knife_work(101, 200), ship_by=at(9, 12, days=9)), windows=windows)
     assert seen.lateness is Lateness.ON_TIME

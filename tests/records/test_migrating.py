@@ -3,8 +3,10 @@
 import gzip
 import sqlite3
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from pathlib import Path
+from threading import Barrier
 
 import pytest
 
@@ -19,9 +21,10 @@ from queueboard.values.actor import Actor
 from queueboard.words import Column
 from tests.shop.place import picture, small_disk, small_shop, state
 
-LAYOUT_1 = Path(__file__).parent / "values" / "demo_layout_1.sql.gz"
-"""The invented shop of 2026-11-25, written out of a file that the program of layout 1 had made."""
+OLDER = tuple(range(1, len(STEPS)))
+"""Every layout before today's; for each the invented shop lies in values/, written out by the program of that time."""
 
+VALUES = Path(__file__).parent / "values"
 MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
 
 
@@ -33,12 +36,13 @@ def schema(connection: sqlite3.Connection) -> list[tuple[str, str]]:
     )
 
 
-def content(path: Path) -> dict[str, list[tuple[object, ...]]]:
-    """All rows of the tables of layout 1, with the columns that layout 1 had."""
+def content(path: Path, layout: int) -> dict[str, list[tuple[object, ...]]]:
+    """All rows of the tables of a layout, with the columns that it had."""
     connection = sqlite3.connect(path)
     try:
         with sqlite3.connect(":memory:") as first:
-            first.executescript(STEPS[0])
+            for step in STEPS[:layout]:
+                first.executescript(step)
             tables = [str(row[0]) for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
             columns = {name: [row[1] for row in first.execute(f"PRAGMA table_info({name})")] for name in tables}
         first.close()
@@ -50,14 +54,20 @@ def content(path: Path) -> dict[str, list[tuple[object, ...]]]:
         connection.close()
 
 
+@pytest.fixture(params=OLDER)
+def layout(request: pytest.FixtureRequest) -> int:
+    """An older layout."""
+    return int(request.param)
+
+
 @pytest.fixture
-def old(tmp_path: Path) -> Path:
-    """A file of layout 1 with the content of the invented shop."""
-    path = tmp_path / "old.qb"
+def old(layout: int, tmp_path: Path) -> Path:
+    """A file of that layout with the content of the invented shop."""
+    path, kept = tmp_path / "old.qb", VALUES / f"demo_layout_{layout}.sql.gz"
     connection = sqlite3.connect(path)
-    connection.executescript(gzip.decompress(LAYOUT_1.read_bytes()).decode())
+    connection.executescript(gzip.decompress(kept.read_bytes()).decode())
     connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-    connection.execute("PRAGMA user_version = 1")
+    connection.execute(f"PRAGMA user_version = {layout}")
     connection.close()
     return path
 
@@ -70,7 +80,7 @@ def migrated(old: Path) -> Iterator[Shop]:
     close_shop(shop)
 
 
-def test_layout_1_becomes_what_a_new_file_is(migrated: Shop, tmp_path: Path) -> None:
+def test_an_older_layout_becomes_what_a_new_file_is(migrated: Shop, tmp_path: Path) -> None:
     """Tables, columns, indexes and the guards of history are those of a file made today."""
     fresh = small_shop(tmp_path)
 
@@ -81,14 +91,14 @@ def test_layout_1_becomes_what_a_new_file_is(migrated: Shop, tmp_path: Path) -> 
     close_shop(fresh)
 
 
-def test_all_that_stood_in_layout_1_is_still_there(old: Path) -> None:
+def test_all_that_stood_in_an_older_layout_is_still_there(layout: int, old: Path) -> None:
     """Not a row is lost or changed, and the file as it was lies beside it."""
-    before = content(old)
+    before = content(old, layout)
     close_shop(open_shop(old))
 
     assert len(before["history"]) > 500
-    assert content(old) == before
-    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) == before
+    assert content(old, layout) == before
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb"), layout) == before
 
 
 def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
@@ -102,28 +112,50 @@ def test_a_disk_too_small_for_the_copy_leaves_the_old_layout(old: Path) -> None:
     assert old.read_bytes() == before
 
 
-def test_two_windows_that_open_an_old_file_at_once_lead_it_on_once(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The one that looked first but wrote second finds it led on, and the copy of the old layout stays what it was."""
-    before = content(old)
-    looked = database.look_before_opening
+def test_two_windows_that_open_an_old_file_at_once_both_get_it(layout: int, old: Path) -> None:
+    """Both see the old layout; one leads the file on, the other waits and finds it done, and nothing is lost."""
+    before = content(old, layout)
+    together = Barrier(2, timeout=60)
 
-    def overtaken(path: Path) -> int:
-        version = looked(path)
-        monkeypatch.setattr(database, "look_before_opening", looked)
+    def open_it() -> int:
+        together.wait()
+        shop = open_shop(old, patience_ms=10_000)
+        try:
+            return int(str(shop.database.one("PRAGMA user_version")))
+        finally:
+            close_shop(shop)
+
+    with ThreadPoolExecutor(2) as pool:
+        windows = [pool.submit(open_it) for _ in range(2)]
+        assert [window.result() for window in windows] == [len(STEPS)] * 2
+
+    assert content(old, layout) == before
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb"), layout) == before
+
+
+def test_a_window_that_saw_the_old_layout_finds_the_new_one(
+    layout: int, old: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Between the look at the header and the lock another window led the file on; its copy of the old one stays."""
+    look = database.look_before_opening
+
+    def look_and_be_overtaken(path: Path) -> int:
+        seen = look(path)
+        monkeypatch.undo()
         close_shop(open_shop(path))
-        return version
+        return seen
 
-    monkeypatch.setattr(database, "look_before_opening", overtaken)
-    close_shop(open_shop(old))
+    before = content(old, layout)
+    monkeypatch.setattr(database, "look_before_opening", look_and_be_overtaken)
+    shop = open_shop(old)
 
-    assert content(old) == before
-    with sqlite3.connect(old.with_name(f"old-before-layout-{len(STEPS)}.qb")) as aside:
-        assert aside.execute("PRAGMA user_version").fetchone() == (1,)
-    aside.close()
+    assert shop.database.one("PRAGMA user_version") == len(STEPS)
+    assert content(old.with_name(f"old-before-layout-{len(STEPS)}.qb"), layout) == before
+    close_shop(shop)
 
 
 def test_a_step_from_before_is_undone_after(migrated: Shop) -> None:
-    """What history holds of layout 1 can be taken back, box and knives included, and done again."""
+    """What history holds of an older layout can be taken back, box and knives included, and done again."""
     before = state(migrated)
     received = next(step for step in undoing.steps(migrated, "MB", 400) if step.operation == "receive_box")
     back = Actor(initials="MB", now=MORNING)

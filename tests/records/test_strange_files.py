@@ -59,11 +59,38 @@ def test_a_name_no_file_can_have_is_a_sentence(name: str, tmp_path: Path) -> Non
 
 
 def test_an_empty_file_has_its_own_sentence(tmp_path: Path) -> None:
-    """A file of 0 bytes is said to be empty, and what can be done."""
+    """A file of 0 bytes is said to be empty, and what to do about it."""
     (tmp_path / "shop.qb").touch()
 
-    with pytest.raises(FileError, match=r"is empty .*newest copy in its place"):
+    with pytest.raises(FileError, match=r"is empty .*put a copy that you made of it in its place, or run"):
         open_shop(tmp_path / "shop.qb")
+
+
+@pytest.mark.parametrize(
+    ("there", "said"),
+    [
+        ((), "a copy that you made of it"),
+        (("shop-2026-11-27.qb.sha256", "shop-old-2026-11-27.qb", "shop-2026.qb"), "a copy that you made of it"),
+        (("shop-old-2026-11-27.qb", "shop-2026-11-27.qb"), "the newest copy from {folder}"),
+    ],
+)
+@pytest.mark.parametrize("kept", [0, 0.9], ids=["empty", "damaged"])
+def test_the_copies_are_named_where_there_are_any(
+    kept: float, there: tuple[str, ...], said: str, shop: Shop, tmp_path: Path
+) -> None:
+    """A file that is lost is sent to its folder of copies only if that holds copies of this very file."""
+    path, folder = tmp_path / "shop.qb", tmp_path / "copies"
+    whole = shop.path.read_bytes()
+    path.write_bytes(whole[: int(kept * len(whole))])
+    for name in there:
+        folder.mkdir(exist_ok=True)
+        (folder / name).touch()
+
+    with pytest.raises(FileError) as caught:
+        open_shop(path)
+
+    assert f"ut {said.format(folder=folder)} in its place" in str(caught.value)
+    assert (f"{folder}" in str(caught.value)) is ("folder" in said)
 
 
 def test_a_file_emptied_while_it_is_open_has_the_same_sentence(shop: Shop) -> None:

@@ -86,3 +86,28 @@ def test_half_of_a_character_is_named_by_its_line(text: str) -> None:
     """Half of a character, which no file can hold, is a mistake in its line, also where only a comment has it."""
     with pytest.raises(SettingsError, match="line 2: this line holds half of a character"):
         read_settings(f"\n{text}\n")
+
+
+CLOSED = "\n[[closures]]\nfirst = 2026-12-24\nreason = 'winter break'\n"
+TEXTS = [
+    *(NAME, 'currency = "USD"', 'zone = "America/New_York"', 'country = "US"', 'region = ""', 'length_unit = "in"'),
+    *('["Columbus Day"', 'order = "fewest late"', '{ label = "P240"', 'finish = "felt wheel', 'name = "thin hard"'),
+    *('plain = "plain"', 'name = "slicer"', '["c"', 'process = "plain"', 'edge = "plain"', "reason = 'winter break'"),
+    *("name = 'm'", "rule = 'FREQ=WEEKLY;BYDAY=SA'", 'cut_off = "15:45"', 'sat = ["08:00-13:00"]'),
+    'collection = ["mon"',
+]
+"""A piece of the text for each place that takes a text: a name, a list, a word, a time."""
+
+
+@pytest.mark.parametrize("piece", TEXTS)
+@pytest.mark.parametrize("control", [r"\u001b[31m", r"\u0000", r"\u0007", r"\b", r"\u009b2J", r"\u007f"])
+def test_a_control_in_any_text_names_its_line(piece: str, control: str) -> None:
+    """What could command a terminal is taken in nowhere: each text with a control in it is refused at its line."""
+    text = STARTER + MARKET + CLOSED
+    quoted = piece.replace("'", '"')
+    opening = quoted.index('"') + 1
+    sentence = refused(text.replace(piece, quoted[:opening] + control + quoted[opening:], 1))
+
+    assert sentence.startswith(f"line {text[: text.index(piece)].count(chr(10)) + 1}: ")
+    assert "holds a control character" in sentence
+    assert not [sign for sign in sentence if not sign.isprintable()]

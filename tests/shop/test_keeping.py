@@ -2,14 +2,17 @@
 
 import sqlite3
 import stat
-from datetime import timedelta
+from collections.abc import Callable
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from queueboard.errors import FileError
 from queueboard.records import copying
-from queueboard.shop.keeping import copy_to, daily_copy, newest_copy_at
+from queueboard.records.copies import copies_of
+from queueboard.records.database import ShopDatabase
+from queueboard.shop.keeping import copy_to, daily_copy
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, box, parcel, small_disk, state
 
@@ -34,7 +37,7 @@ def test_one_copy_a_day(shop: Shop) -> None:
     assert first.is_file()
     assert daily_copy(shop, NOW + timedelta(hours=2)) is None
     assert daily_copy(shop, NOW + timedelta(days=1)) not in (None, first)
-    assert newest_copy_at(shop) is not None
+    assert copies_of(shop.path) == (first, first.with_name("test-2026-11-10.qb"))
 
 
 def test_a_place_that_takes_no_copy(shop: Shop) -> None:
@@ -48,6 +51,21 @@ def test_a_place_that_takes_no_copy(shop: Shop) -> None:
     assert (shop.path.parent / "copies").read_text() == "in the way"
 
 
+@pytest.mark.parametrize("make", [daily_copy, lambda shop, now: copy_to(shop, shop.path.with_name("b.qb"), now)])
+def test_a_folder_that_may_not_even_be_looked_into(
+    make: Callable[[Shop, datetime], object], shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the machine does not tell whether the copy is there already, that is said of the copy too."""
+
+    def forbidden(path: Path) -> bool:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr(Path, "exists", forbidden)
+
+    with pytest.raises(FileError, match=r"could not be made: Permission denied\. The shop file is whole"):
+        make(shop, NOW)
+
+
 def test_a_disk_that_is_full_under_the_copy(shop: Shop, tmp_path: Path) -> None:
     """What SQLite says of the copy's disk is said of the copy; nothing of it stays, and the shop goes on."""
     made = parcel(shop)
@@ -57,6 +75,40 @@ def test_a_disk_that_is_full_under_the_copy(shop: Shop, tmp_path: Path) -> None:
 
     assert not list(tmp_path.glob("stick*"))
     assert box(shop, made.box.number) == made
+
+
+class Failing(sqlite3.Connection):
+    """A file on a disk that fails while it is read."""
+
+    def backup(self, *_: object, **__: object) -> None:
+        """Fail as SQLite does."""
+        error = sqlite3.OperationalError("disk I/O error")
+        error.sqlite_errorname = "SQLITE_IOERR_READ"
+        raise error
+
+
+def test_a_shop_file_that_cannot_be_read_is_not_blamed_on_the_copy(
+    shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the disk of the shop file fails, the sentence is about that file, and no half of a copy stays."""
+    failing = sqlite3.connect(shop.path, factory=Failing)
+    monkeypatch.setattr(ShopDatabase, "raw", lambda _: failing)
+
+    with pytest.raises(FileError, match=rf"The disk that holds {shop.path} could not be read"):
+        copy_to(shop, tmp_path / "stick.qb", NOW)
+
+    monkeypatch.undo()
+    failing.close()
+    assert not list(tmp_path.glob("stick*"))
+
+
+def test_files_of_one_folder_have_copies_of_their_own(shop: Shop) -> None:
+    """Two shop files beside each other, named alike but for their ends, each get a copy a day."""
+    shop.path = shop.path.with_suffix(".backup")
+    other = daily_copy(shop, NOW)
+    shop.path = shop.path.with_suffix(".qb")
+    assert copies_of(shop.path) == ()
+    assert daily_copy(shop, NOW) not in (None, other)
 
 
 def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None:
@@ -69,11 +121,14 @@ def test_an_existing_file_is_not_overwritten(shop: Shop, tmp_path: Path) -> None
     assert (tmp_path / "mine.txt").read_text() == "dear diary"
 
 
-def test_a_copy_that_is_not_whole_is_thrown_away(shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """An empty database passes SQLite's own check; it does not pass ours, and leaves nothing behind."""
+@pytest.mark.parametrize("content", [b"", b"SQLite format 3\x00" + b"\xa5" * 9000, b"no database" * 99])
+def test_a_copy_that_is_not_whole_is_thrown_away(
+    content: bytes, shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An empty database passes SQLite's own check, not ours; one that cannot be read is blamed on the copy alone."""
 
     def half_a_copy(source: sqlite3.Connection, target: Path) -> None:
-        sqlite3.connect(target).close()
+        target.write_bytes(content)
 
     monkeypatch.setattr(copying, "copy_whole", half_a_copy)
 

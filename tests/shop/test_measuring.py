@@ -82,10 +82,11 @@ def test_a_knife_that_was_taken_out_counts_on_neither_side(shop: Shop) -> None:
         (running.finish_run, 20, False),
         (running.finish_untimed, 20, True),
         (running.finish_run, 1, True),
-        (running.finish_run, 1.9, True),
+        (running.finish_run, 5, True),
+        (running.finish_run, 5.2, False),
         (running.finish_run, 60, True),
     ],
-    ids=["timed", "without timing", "no longer than its set-up", "shorter than three knives take", "twice too long"],
+    ids=["timed", "without timing", "no longer than its set-up", "a fifth less", "a fifth", "twice too long"],
 )
 def test_what_was_not_measured_teaches_nothing(
     shop: Shop, finish: Callable[..., object], minutes: float, stays: bool

@@ -1,37 +1,77 @@
-"""Taking in the shop's own numbers: what only the shop's file or the list of holidays can refuse."""
+"""The shop's own numbers, changed while the shop has boxes."""
+
+from datetime import timedelta
 
 import pytest
 
-from queueboard.errors import SettingsError
+from queueboard.errors import RuleError, SettingsError
 from queueboard.seedfiles import seed_text
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.looking import look
+from queueboard.shop.numbers import settings_before, settings_text, take_settings
 from queueboard.shop.opening import Shop
-from tests.shop.place import by, counter
+from queueboard.shop.saying import told_versus_seen
+from queueboard.shop.undoing import steps, undo
+from tests.shop.place import NOW, by, counter
 
 STARTER = seed_text("settings.toml")
-EUROS = STARTER.replace('currency = "USD"', 'currency = "EUR"')
+IN_EUROS = STARTER.replace('currency = "USD"', 'currency = "EUR"')
 
 
-def test_amounts_are_not_turned_into_another_currency(shop: Shop) -> None:
-    """Before anything has a price the currency may change; after that it is refused by its line, and stays."""
-    take_settings(shop, by(), EUROS)
+def test_a_new_shop_chooses_its_currency(shop: Shop) -> None:
+    """As long as no box is there, the starter's currency is changed like any other number."""
+    take_settings(shop, by(), IN_EUROS)
+
+    assert look(shop, NOW).settings.currency == "EUR"
+
+
+def test_amounts_stay_in_the_currency_they_were_taken_in(shop: Shop) -> None:
+    """Once there is a box another currency is refused with both named, and the old numbers stay in force."""
     counter(shop)
 
-    line = STARTER[: STARTER.index('currency = "USD"')].count("\n") + 1
-    with pytest.raises(SettingsError, match=f"line {line}: the amounts in the shop's file are in EUR"):
-        take_settings(shop, by(), STARTER)
+    with pytest.raises(RuleError, match=r"stays USD: .* called EUR"):
+        take_settings(shop, by(), IN_EUROS)
 
-    assert settings_text(shop) == EUROS
-    take_settings(shop, by(), EUROS + "\n# a remark\n")
+    assert settings_text(shop) == STARTER
+    take_settings(shop, by(), STARTER.replace('"Fernlea Edge"', '"Another name"'))
+    assert look(shop, NOW).settings.name == "Another name"
+
+
+def test_undo_changes_no_currency_under_the_amounts(shop: Shop) -> None:
+    """Taking back the settings that chose the currency is refused as well once a box has its prices in it."""
+    take_settings(shop, by(), IN_EUROS)
+    chose = steps(shop, "J")[0]
+    counter(shop)
+
+    with pytest.raises(RuleError, match=r"stays EUR: .* called USD"):
+        undo(shop, by(), chose.group_id)
+
+    assert look(shop, NOW).settings.currency == "EUR"
+
+
+def test_settings_of_looser_times_can_be_replaced(shop: Shop) -> None:
+    """What an older queueboard took in and this one refuses says so at its line, and does not bar what mends it."""
+    box = counter(shop)
+    long = STARTER + "\n[[closures]]\nfirst = 2026-12-24\nlast = 2028-01-02\nreason = 'slip'\n"
+    shop.database.rows("UPDATE settings SET text = ?", (long,))
+    with pytest.raises(SettingsError, match=r"line [34][0-9]{2}: this closure lasts 375 days"):
+        look(shop, NOW)
+
+    assert settings_before(shop) is None
+    take_settings(shop, by(minutes=5), STARTER)
+    assert look(shop, NOW).boxes == (box,)
+    assert [one.number for one in told_versus_seen(shop, NOW + timedelta(days=9))] == [box.box.number]
 
 
 @pytest.mark.parametrize(
-    ("wrong", "key"), [('country = "XX"', "country"), ('country = "US"\nregion = "QQ" #', "region")]
+    ("country", "region", "at"),
+    [("ZZ", "", "country = "), ("ZZ", "NY", "country = "), ("US", "QQ", "region = ")],
 )
-def test_an_unknown_country_or_region_is_named_by_its_line(shop: Shop, wrong: str, key: str) -> None:
-    """What only the list of public holidays can tell is refused like any other mistake."""
-    text = STARTER.replace('country = "US"', wrong, 1).replace('region = ""', "", 1 if key == "region" else 0)
+def test_a_place_without_holidays_is_named_by_its_line(shop: Shop, country: str, region: str, at: str) -> None:
+    """A country that no list of public holidays knows, or a region of a known one, is a mistake in its own line."""
+    text = STARTER.replace('country = "US"', f'country = "{country}"').replace('region = ""', f'region = "{region}"')
+    line = STARTER[: STARTER.index(at)].count("\n") + 1
 
-    line = next(n for n, written in enumerate(text.splitlines(), 1) if written.startswith(key))
-    with pytest.raises(SettingsError, match=f"line {line}: No public holidays are known"):
+    with pytest.raises(SettingsError, match=rf"^line {line}: No public holidays are known for .*{region or country}"):
         take_settings(shop, by(), text)
+
+    assert settings_text(shop) == STARTER

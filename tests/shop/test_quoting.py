@@ -1,5 +1,6 @@
 """What the board answers at the counter: when, whether by a day, and what room is left."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -11,8 +12,9 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.promising import promise
 from queueboard.shop.quoting import can_do, minutes_after, offer, rush_minutes, week
 from queueboard.shop.receiving import add_customer
+from queueboard.shop.wishing import advise, wish_again
 from queueboard.values.new import NewAnnounced, NewPromise, Unseen
-from queueboard.words import GoesBy, PromiseKind
+from queueboard.words import GoesBy, PromiseKind, WhyNot
 from tests.shop.place import NOW, box, by, chef, counter, parcel, picture
 
 TODAY = date(2026, 11, 9)
@@ -94,6 +96,70 @@ def test_a_wish_says_whom_it_would_make_late(shop: Shop) -> None:
     assert all(late.minutes > 0 for late in told.costs)
 
 
+def test_the_earliest_day_is_the_first_that_is_a_yes(shop: Shop) -> None:
+    """Also weeks ahead, beyond the moments that the plan itself looks at: an offer and an answer know the same days."""
+    seen, knives = picture(shop), [chef()] * 900
+
+    told = offer(seen, knives, GoesBy.PICK_UP, 0)
+
+    assert told is not None
+    assert told.day > TODAY + timedelta(days=LEAVING_DAYS)
+    on_it = can_do(seen, knives, GoesBy.PICK_UP, 0, told.day)
+    before = can_do(seen, knives, GoesBy.PICK_UP, 0, told.leaves.date() - timedelta(days=1))
+    assert on_it is not None
+    assert before is not None
+    assert (on_it.yes, before.yes) == (True, False)
+    assert date(2026, 11, 15) in told.closed
+
+
+@pytest.mark.parametrize(("days", "why"), [(0, WhyNot.PRESSES), (-1, WhyNot.BEHIND_LATE)])
+def test_a_no_gives_the_right_reason(shop: Shop, days: int, why: WhyNot) -> None:
+    """A box due today that the bench can just hold has too little left beside a rush; one late already cannot wait."""
+    made = counter(shop, knives=16)
+    due = NewPromise(kind=PromiseKind.DAY, day=TODAY, told_to="Ms Verrin", reason="she waits")
+    promise(shop, by(minutes=24 * 60 * days), box(shop, made.box.number).box, replace(due, day=TODAY + timedelta(days)))
+
+    told = can_do(picture(shop), [chef()] * 5, GoesBy.PICK_UP, 0, TODAY)
+
+    assert told is not None
+    assert (told.yes, told.why, told.presses) == (False, why, made.box.number)
+
+
+def test_a_promise_that_has_too_little_already_is_named_so(shop: Shop) -> None:
+    """It is not the new box that leaves it too little."""
+    made = counter(shop, knives=27)
+    due = NewPromise(kind=PromiseKind.DAY, day=TODAY, told_to="Ms Verrin", reason="she waits")
+    promise(shop, by(), box(shop, made.box.number).box, due)
+
+    told = can_do(picture(shop), [chef()], GoesBy.PICK_UP, 0, TODAY)
+
+    assert told is not None
+    assert told.why is WhyNot.PRESSED
+
+
+def test_a_box_told_anew_is_told_the_room_of_the_week(shop: Shop) -> None:
+    """The room beside a promise is that of the week ahead, with the box itself at its place."""
+    made = counter(shop, knives=9)
+    seen = picture(shop)
+
+    told = advise(seen, wish_again(box(shop, made.box.number), None, PromiseKind.DAY))
+
+    assert told is not None
+    assert told.room_today == rush_minutes(seen, TODAY)
+    assert told.room_tomorrow == rush_minutes(seen, TODAY + timedelta(days=1))
+
+
+def test_nothing_is_left_after_a_week_with_room(shop: Shop) -> None:
+    """What comes after these days is nothing while one of them has minutes free, however the minutes round."""
+    for _ in range(3):
+        counter(shop, knives=7)
+    seen = look(shop, NOW + timedelta(seconds=41))
+
+    assert week(seen)[-1].planned_minutes == 0
+    assert minutes_after(seen, week(seen)[-1].day) == 0
+    assert minutes_after(seen, TODAY - timedelta(days=1)) > 0
+
+
 def test_yes_has_no_cost(shop: Shop) -> None:
     """A knife by Friday in a calm shop: yes, and nobody pays for it."""
     counter(shop)
@@ -170,6 +236,28 @@ def test_an_announced_box_holds_its_place(shop: Shop) -> None:
     assert [late.number for late in told.costs] in ([number], [])
     assert not told.yes
     assert seen.plan.runs == ()
+
+
+def test_a_box_in_the_door_counts_before_it_is_opened(shop: Shop) -> None:
+    """Arrived and not opened, its minutes stand on today's bench and on the day it is due; no run holds it."""
+    customer = add_customer(shop, by(), name="Oake")
+    told = NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 10), told_to="Oake")
+    number = announce_box(
+        shop, by(), NewAnnounced(customer_id=customer, expected_knives=6, goes_by=GoesBy.PICK_UP, promise=told)
+    )
+    expected = picture(shop)
+    assert (expected.plan.unopened_seconds, week(expected)[0].planned_minutes) == (0, 0)
+
+    arrived(shop, by(), box(shop, number).box)
+
+    seen = picture(shop)
+    assert (week(seen)[0].planned_minutes, week(seen)[1].due_minutes, seen.plan.runs) == (42, 42, ())
+    assert seen.day_line.work_minutes_today == 42
+    assert rush_minutes(seen, date(2026, 11, 10)) <= rush_minutes(expected, date(2026, 11, 10))
+    anew = advise(seen, wish_again(box(shop, number), None, PromiseKind.DAY))
+    assert anew is not None
+    assert anew.offer is not None
+    assert (anew.offer.day, anew.offer.own_minutes) == (TODAY, 44)
 
 
 THURSDAY = date(2026, 11, 12)

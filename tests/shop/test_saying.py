@@ -6,12 +6,15 @@ from datetime import date, datetime, timedelta
 import pytest
 
 from queueboard.records import asking
+from queueboard.seedfiles import seed_text
 from queueboard.shop import announcing, closing, moving, noting, promising, receiving, saying, undoing
+from queueboard.shop.looking import look
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.measured import SaidSeen, SaidTenth, ToldSeen
 from queueboard.values.new import NewBox, NewPromise
-from queueboard.words import CameBy, Column, DeclineReason, GoesBy, PromiseKind, Settling
+from queueboard.words import CameBy, Column, DeclineReason, GoesBy, Lateness, PromiseKind, Settling
 from tests.shop.place import NOW, box, by, counter, parcel, state
 from tests.shop.undo_announcing import announced
 from tests.shop.undo_closing import close
@@ -223,6 +226,32 @@ def test_each_date_told_is_judged(shop: Shop) -> None:
     moving.move_knives(shop, by(minutes=3 * DAY), box(shop, 100).knives, Column.READY)
 
     assert [(one.day.day, one.kept, one.replaced) for one in told(shop)] == [(10, False, True), (12, True, True)]
+
+
+FLU = "\n[[closures]]\nfirst = 2026-11-{first:02}\nlast = 2026-11-13\nreason = 'flu'\n"
+
+
+@pytest.mark.parametrize("first", [2, 9, 10])
+def test_days_closed_later_bring_no_told_date_forward(shop: Shop, first: int) -> None:
+    """Told on Monday for Tuesday, closed for the week afterwards: it is over on Tuesday at four, and was not kept."""
+    counter(shop)
+    take_settings(shop, by(minutes=30), seed_text("settings.toml") + FLU.format(first=first))
+
+    assert told(shop, days=1) == ()
+    (one,) = told(shop, days=2)
+    assert (one.kept, one.cut_off) == (False, datetime(2026, 11, 10, 16, tzinfo=one.cut_off.tzinfo))
+
+
+@pytest.mark.parametrize(("first", "hour"), [(2, 9), (9, 9), (10, 16)])
+def test_a_box_is_late_by_no_more_than_it_was_owed(shop: Shop, first: int, hour: int) -> None:
+    """With days closed since its date was told, its cut-off comes forward to the telling, not to days before it."""
+    counter(shop)
+    take_settings(shop, by(minutes=30), seed_text("settings.toml") + FLU.format(first=first))
+
+    seen = look(shop, NOW + timedelta(hours=8)).boxes[0]
+    assert seen.ship_by == datetime(2026, 11, 9, hour, tzinfo=seen.ship_by.tzinfo if seen.ship_by else None)
+    assert seen.forecast.lateness is Lateness.LATE
+    assert seen.honest_day == date(2026, 11, 16)
 
 
 def test_what_was_said_is_found_by_its_day(shop: Shop) -> None:

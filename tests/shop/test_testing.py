@@ -9,7 +9,8 @@ from queueboard.shop.gauging import edge, read_spot
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
 from queueboard.shop.running import finish_run, start_run
-from queueboard.shop.testing import judge_edge, let_go_by_eye, look_twice
+from queueboard.shop.testing import judge_edge, let_go_by_eye, look_twice, prove_tray
+from queueboard.shop.undoing import undo
 from queueboard.values.edge import EdgeTest
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, EdgeTestWay, SecondLook
@@ -155,3 +156,30 @@ def test_what_is_not_in_hand_is_not_tested(shop: Shop) -> None:
     with pytest.raises(RuleError, match="is not at the test: it is received"):
         judge_edge(shop, by(), made.knives[0], ok=True)
     assert box(shop, made.box.number).knives[0].column is Column.RECEIVED
+
+
+def test_a_tray_is_tested_in_one_step(shop: Shop) -> None:
+    """All but the one typed go to ready, that one to the bench, and one undo takes all of it back."""
+    made = counter(shop, knives=3)
+    for column in (Column.ON_BENCH, Column.TESTING):
+        move_knives(shop, by(), knives_now(shop, made.box.number), column)
+    knives = knives_now(shop, made.box.number)
+    act = by("K")
+
+    prove_tray(shop, act, knives, knives[1:2])
+    assert [knife.column for knife in knives_now(shop, made.box.number)] == [
+        Column.READY,
+        Column.ON_BENCH,
+        Column.READY,
+    ]
+
+    undo(shop, by("K"), act.group_id)
+    assert {knife.column for knife in knives_now(shop, made.box.number)} == {Column.TESTING}
+
+
+def test_a_tray_of_knives_to_be_read_is_refused(shop: Shop) -> None:
+    """By feel alone none of them is ready; the sentence says which key reads them."""
+    knife = at_the_test(shop)
+
+    with pytest.raises(RuleError, match=r"The gauge is asked for .* E reads it"):
+        prove_tray(shop, by(), [knife], [])

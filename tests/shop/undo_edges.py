@@ -132,6 +132,14 @@ def do_let_go_by_eye(shop: Shop) -> Act:
     return lambda actor: testing.let_go_by_eye(shop, actor, knife)
 
 
+def do_prove_tray(shop: Shop) -> Act:
+    made = counter(shop, knives=3)
+    move_knives(shop, by(), made.knives, Column.ON_BENCH)
+    move_knives(shop, by(), knives_now(shop, made.box.number), Column.TESTING)
+    knives = knives_now(shop, made.box.number)
+    return lambda actor: testing.prove_tray(shop, actor, knives, knives[1:2])
+
+
 def do_look_twice(shop: Shop) -> Act:
     knife = at_the_test(shop)
     testing.judge_edge(shop, by(), knife, ok=False)

@@ -169,7 +169,7 @@ class Choice(Widget, Generic[Value], can_focus=True):
         self.refresh()
 
     def on_key(self, event: Key) -> None:
-        if event.character and event.character.isdigit():
+        if event.character and event.character in "0123456789":
             event.stop()
             place = int(event.character) - 1
             if 0 <= place < len(self.answers):

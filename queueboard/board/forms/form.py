@@ -122,12 +122,14 @@ class Form(ShopScreen[Answer]):
         if self.query_one("#sentence").has_class("-trouble"):
             self.say("")
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say one sentence beside the fields, where it stays until the next."""
         place = self.query_one("#sentence", Static)
         place.update(Content(f"! {sentence}" if trouble else sentence))
         place.set_class(trouble, "-trouble")
         place.display = bool(sentence)
+        if sentence:
+            self.call_after_refresh(place.scroll_visible, animate=False)
 
 
 def _shown(part: Widget) -> bool:

@@ -22,6 +22,8 @@ class KeptForm(Form[Answer]):
     """Goes on where a power cut broke off. Done, or left on purpose, it lets go of what was kept."""
 
     asked_to_leave: bool = False
+    unkept: bool = False
+    """True while the disk does not take what is typed here."""
 
     def kept_as(self) -> str:
         """The name under which this form is kept; the same for the same question."""
@@ -50,12 +52,16 @@ class KeptForm(Form[Answer]):
 
     @on(KnifeLines.Changed)
     def keep(self) -> None:
-        """Keep what stands here now."""
+        """Keep what stands here now; where the disk does not take it, that is said once until it does again."""
         try:
             self.kept.write([part.kept() for part in self.parts()])
         except OSError as error:
-            sentence = f"What is typed here cannot be kept against a power cut: {error.strerror}."
-            ShopScreen.say(self, sentence, trouble=True)  # apart from the fields, and in place of the same before
+            if not self.unkept:
+                sentence = f"What is typed here cannot be kept against a power cut: {error.strerror}."
+                ShopScreen.say(self, sentence, trouble=True)
+            self.unkept = True
+        else:
+            self.unkept = False
 
     def step_on(self, widget: Widget) -> None:
         """Keep what was typed up to this Enter, then step on."""

@@ -1,7 +1,6 @@
 """Moving on the board: the knife under the cursor, what is marked, or a whole tray after one question."""
 
 from collections.abc import Sequence
-from functools import partial
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
@@ -10,12 +9,11 @@ from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, due_at_test, movable, step_from, trays_by, trays_to_ready
-from queueboard.phrases.bench import at_the_test_words, over_words
+from queueboard.phrases.bench import at_the_test_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
-from queueboard.values.measured import BenchRun
 from queueboard.words import Column
 
 TAGS_NAMED = 4
@@ -104,14 +102,13 @@ class BoardMoves(BoardView):
         if len(moving) == 1 and due_at_test(moving[0], to):
             self.test(self.desk.picture.box_by_id(moving[0].box_id), moving[0])
             return False
-        runs = self.desk.picture.runs
         if self.attempt(move_knives, moving, to) is None:
             return False
         self.marked -= {knife.id for knife in moving}
         self.show(self.desk.picture)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
-        self._say_moved(f"{named} moved to {to.value}.{at_the_test_words(moving, to)}", runs)
+        self.say(f"{named} moved to {to.value}.{at_the_test_words(moving, to)}   u takes it back")
         return True
 
     def test(self, box: BoxPicture, knife: Knife | None) -> None:
@@ -128,7 +125,7 @@ class BoardMoves(BoardView):
     def ask_tray(self, trays: tuple[Tray, ...], box: BoxPicture) -> None:
         """Ask once before a tray moves; say why when there is none."""
         if trays:
-            self.app.push_screen(TrayDialog(self.desk, trays), partial(self._tray_moved, self.desk.picture.runs))
+            self.app.push_screen(TrayDialog(self.desk, trays), self._tray_moved)
         elif any(not movable(knife) for knife in box.on_hand):
             self.say(
                 f"Nothing of {box.box.number} can move: what is left waits, was declined or is looked for.",
@@ -143,10 +140,6 @@ class BoardMoves(BoardView):
             return f"{number} is not here yet.   + it is here   o more"
         return f"Nothing of {number} can move that way." if box.box.opened else f"{number} is not opened: o opens it."
 
-    def _tray_moved(self, runs: Sequence[BenchRun], sentence: str | None) -> None:
+    def _tray_moved(self, sentence: str | None) -> None:
         if sentence is not None:
-            self._say_moved(sentence, runs)
-
-    def _say_moved(self, sentence: str, runs: Sequence[BenchRun]) -> None:
-        """Say what moved, and which of the runs that were under way have ended by it."""
-        self.say(f"{sentence}{over_words(runs, self.desk.picture)}   u takes it back")
+            self.say(f"{sentence}   u takes it back")

@@ -143,7 +143,7 @@ class BoardView(ShopScreen[None]):
         elif self.shown.what is not Showing.ALL:
             self.show_only(Shown())
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it at the foot, where it stays until the next key."""
         notice = self.query_one("#notice", Static)
         notice.update(Content(f"! {sentence}" if trouble else sentence))

@@ -122,7 +122,7 @@ class BoxListScreen(ShopScreen[int | None]):
         self.typed = typed
         self.say(f"box {typed}_" if typed else "")
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it under the list, where it covers nothing; the next sentence or number replaces it."""
         self.query_one("#typed", Static).update(Content(f"! {sentence}" if trouble else sentence))
 

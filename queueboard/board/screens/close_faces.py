@@ -107,7 +107,19 @@ def _after_the_count(stand: Stand) -> str:
 
 
 def _missing(stand: Stand) -> Face:
-    """The missing by name, where each was last seen, and what looks like it elsewhere."""
+    """The missing by name, where each was last seen, and what looks like it elsewhere; or that more is in hand."""
+    if not stand.check.missing:
+        return Face(
+            question="More is in hand than this box has ready. Whose is it?",
+            body=(
+                _after_the_count(stand),
+                f"{many(len(stand.check.going), 'knife')} of it go. One too many is another box's, or not ready.",
+                "",
+                "Look at each tag, put back what is not this box's, and count again with /.",
+            ),
+            keys=f"a reason, Enter: it goes so · {ANEW}",
+            quick=frozenset("/"),
+        )
     lines: list[str] = []
     for knife in (knife for knife in stand.box.knives if knife.id in stand.check.missing):
         lines.append(missing_words(knife, stand.picture.settings, stand.picture.now))

@@ -179,7 +179,7 @@ class CloseOutScreen(ShopScreen[None]):
         """Back to the board; what is stored stays, and the close-out goes on from there."""
         self.dismiss(None)
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it where the eyes are, under the question; it stays until the next step.
 
         A refusal stays even where another window has gone a step further meanwhile.

@@ -7,17 +7,14 @@ from textual.binding import Binding, BindingType
 from queueboard.board.desk import Desk
 from queueboard.board.screens.day_cursor import NOT_UNDER_WAY, RunCursor, knives_of
 from queueboard.board.screens.day_lines import run_id
-from queueboard.phrases.bench import at_the_test_words, bench_run, finished_words
+from queueboard.phrases.bench import at_the_test_words, begun_words, bench_run, finished_words, just_begun_words
 from queueboard.phrases.dates import many
-from queueboard.shop.measuring import just_begun
 from queueboard.shop.moving import move_knives
 from queueboard.shop.running import finish_run, finish_untimed, go_on_run, pause_run, start_run, throw_away
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import Run
 from queueboard.words import Column
-
-JUST_BEGUN = "This run has only just begun, and its clock runs. n finishes it now, without its time."
 
 
 class DayRuns(RunCursor):
@@ -75,8 +72,8 @@ class DayRuns(RunCursor):
         bench = bench_run(run, self.desk.picture)
         if self.is_fresh(run):
             self.begin(run)
-        elif bench is not None and self._is_own(bench) and just_begun(bench, self.desk.clock()):
-            self.say(JUST_BEGUN, trouble=True)
+        elif bench is not None and self._is_own(bench) and (soon := just_begun_words(bench, self.desk.clock())):
+            self.say(soon, trouble=True)
         else:
             self._off_the_bench(run, Column.TESTING)
 
@@ -123,7 +120,7 @@ class DayRuns(RunCursor):
         knives = knives_of(run.knife_ids, self.desk.picture)
         if self.attempt(start_run, run.process, knives, run.set_up_seconds, run.seconds) is not None:
             self.go_to_run_of(run.knife_ids)
-            self.say(f"Run of {run.process} begun, {many(len(knives), 'knife')} on the bench. The clock runs.")
+            self.say(begun_words(run, len(knives)))
 
     def _is_own(self, bench: BenchRun) -> bool:
         return bench.started_by == self.desk.initials

@@ -23,8 +23,8 @@ class EdgeScreen(EdgeView):
     BINDING_GROUP_TITLE = "The test of an edge"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "write", "write the reading down", id="edge.write"),
-        Binding("plus", "judge(True)", "OK, to ready", id="edge.ok"),
-        Binding("minus", "judge(False)", "not OK, back to the bench", id="edge.not-ok"),
+        Binding("plus", "judge(True)", "it is OK, to ready", id="edge.ok"),
+        Binding("minus", "judge(False)", "it is not OK, back to the bench", id="edge.not-ok"),
         Binding("asterisk", "by_eye", "let it go by eye", id="edge.eye"),
         Binding("n", "next", "next knife", id="edge.next"),
         Binding("s", "ask('spots')", "mark the spots", id="edge.spots"),

@@ -51,7 +51,7 @@ class SummaryScreen(ShopScreen[None]):
         else:
             self.say(f"Written to {path}. Print it from there.")
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it below the text, where it covers nothing."""
         self.query_one("#typed", Static).update(Content(f"! {sentence}" if trouble else sentence))
 

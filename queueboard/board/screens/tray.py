@@ -14,10 +14,12 @@ from queueboard.board.desk import Desk
 from queueboard.board.trays import Tray, read_staying, stay_anyway
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
-from queueboard.phrases.bench import at_the_test_words
+from queueboard.phrases.bench import at_the_test_words, tested_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import Picture
+from queueboard.shop.testing import prove_tray
+from queueboard.values.knife import Knife
 
 
 class TrayDialog(ShopModal[str]):
@@ -71,15 +73,16 @@ class TrayDialog(ShopModal[str]):
         self.query_one("#tray-what", Static).update(
             Content.assemble((f"{tray.places} → {tray.to.value}", "bold"), f"\n\n{tray.number} {name}")
         )
-        marks = [f"({k.number} stays)" if k.number in staying else str(k.number) for k in tray.knives]
+        what, ask = ("not OK", "are not OK") if tray.is_test else ("stays", "stay")
+        marks = [f"({k.number} {what})" if k.number in staying else str(k.number) for k in tray.knives]
         held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
         self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{held}")
-        self.query_one("#tray-typed", Static).update(f"stay: {self.typed}_")
+        self.query_one("#tray-typed", Static).update(f"{ask.removeprefix('are ')}: {self.typed}_")
         said = sentence or stay_anyway(staying, tray)
         self.query_one("#tray-sentence", Static).update(said)
         self.query_one("#tray-sentence").display = bool(said)
         other = f"   / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
-        self.query_one("#tray-keys", Static).update(f"Type the numbers that stay (3.7).   Enter go   - no{other}")
+        self.query_one("#tray-keys", Static).update(f"Type the numbers that {ask} (3.7).   Enter go   - no{other}")
 
     def on_key(self, event: Key) -> None:
         sign = event.character or ""
@@ -105,11 +108,19 @@ class TrayDialog(ShopModal[str]):
         except TypedError as error:
             self.say(str(error), trouble=True)
             return
-        if not going:
+        if self.tray.is_test:
+            self._test(going)
+        elif not going:
             self.say("Every knife would stay; - leaves them all where they are.", trouble=True)
         elif self.attempt(move_knives, going, self.tray.to) is not None:
             said = f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}."
             self.dismiss(f"{said}{at_the_test_words(going, self.tray.to)}")
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def _test(self, ok: tuple[Knife, ...]) -> None:
+        """The tray is tested: what was typed is not OK."""
+        back = tuple(knife for knife in self.tray.knives if knife not in ok)
+        if self.attempt(prove_tray, self.tray.knives, back) is not None:
+            self.dismiss(tested_words(ok, back))
+
+    def put(self, sentence: str, *, trouble: bool) -> None:
         self._paint(sentence)

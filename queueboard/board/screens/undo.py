@@ -130,7 +130,7 @@ class UndoScreen(ShopModal[None]):
     def action_leave(self) -> None:
         self.dismiss(None)
 
-    def say(self, sentence: str, *, trouble: bool = False) -> None:
+    def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it under the steps."""
         place = self.query_one("#sentence", Static)
         place.update(Content(f"! {sentence}" if trouble else sentence))

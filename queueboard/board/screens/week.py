@@ -10,7 +10,16 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.phrases.late import heaviest_overload_words
-from queueboard.phrases.week import BAR, day_head_words, due_words, later_words, load_bar, load_words, rush_words
+from queueboard.phrases.week import (
+    BAR,
+    WHY_ROOM,
+    day_head_words,
+    due_words,
+    later_words,
+    load_bar,
+    load_words,
+    rush_words,
+)
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import DayLoad, week
 
@@ -44,7 +53,7 @@ class WeekScreen(ShopScreen[int | None]):
         self.query_one("#heading", Static).update(_heading(picture))
         most = max(load.there_minutes for load in loads)
         lines = [_line(load, most, picture) for load in loads]
-        lines.append(Content(later_words(picture, loads)))
+        lines += map(Content, (later_words(picture, loads), *WHY_ROOM))
         self.query_one("#loads", Static).update(Content("\n").join(lines))
 
     def action_leave(self) -> None:

@@ -13,7 +13,7 @@ from textual.widgets import Digits, Static
 from queueboard.board.desk import Desk
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
-from queueboard.phrases.boxes import box_due_word, counts_words, unopened_words
+from queueboard.phrases.boxes import box_due_word, counts_words, no_knife_words, unopened_words
 from queueboard.phrases.knives import knife_line, place_words
 from queueboard.phrases.typed import Tag, parse_tag
 from queueboard.shop.picture import BoxPicture, Picture
@@ -121,8 +121,7 @@ def read_tag(typed: str, picture: Picture) -> tuple[BoxPicture, Knife | None]:
         return box, None
     knife = next((knife for knife in box.knives if knife.number == tag.knife), None)
     if knife is None:
-        last = max((knife.number for knife in box.knives), default=0)
-        raise TypedError(f"There is no knife {tag}; box {tag.box} has {last}.")
+        raise TypedError(no_knife_words(f"{tag}", box))
     if not knife.on_hand:
         raise TypedError(f"{knife.tag} is {place_words(knife.column)}.")
     return box, knife
