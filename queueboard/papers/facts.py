@@ -21,7 +21,7 @@ from queueboard.values.label import LabelDue
 from queueboard.values.plan import Run
 from queueboard.words import Column, Lateness
 
-Fact: TypeAlias = bool | int | str | list["Fact"] | dict[str, "Fact"] | None
+Fact: TypeAlias = bool | int | float | str | list["Fact"] | dict[str, "Fact"] | None
 
 
 def _iso(moment: date | datetime | None) -> str | None:
@@ -107,6 +107,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "rush": box.box.rush,
         "this_next": box.box.this_next,
         "never_slip": box.box.never_slip,
+        "complaint": box.box.complaint,
         "waiting_for": None if box.box.waiting_for is None else box.box.waiting_for.value,
         "ship_by": _iso(box.ship_by),
         "lateness": forecast.lateness.value,
@@ -228,6 +229,7 @@ def _knife(knife: Knife) -> dict[str, Fact]:
         "wish": knife.wish,
         "note": knife.note,
         "rework": knife.rework,
+        "gauge": None if knife.gauge is None else knife.gauge.value,
         "declined": None if knife.declined is None else knife.declined.value,
         "waiting_for": None if knife.waiting_for is None else knife.waiting_for.value,
         "looking_for": knife.looking_for,

@@ -6,9 +6,10 @@ from datetime import datetime
 from queueboard.edges.halves import Difference
 from queueboard.edges.summary import Interval
 from queueboard.edges.trial import Half, Outcome
-from queueboard.phrases.dates import date_words
+from queueboard.phrases.dates import date_words, many
 from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChangeRow
+from queueboard.shop.lasting import LastedRow
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import WobbleNow
 
@@ -126,3 +127,24 @@ def change_words(row: ChangeRow) -> str:
         f"{head}: {seen.mean_gf:.0f} gf less ({seen.percent:.0f} %), 95 %: {seen.interval.low:.0f} to "
         f"{seen.interval.high:.0f}{ranks}; middle {seen.median_gf:.0f}"
     )
+
+
+def lasted_words(row: LastedRow) -> str:
+    """With 16 um, 12 knives back after about 7 days: 143 gf more push than when they left, 95 %: 120 to 166."""
+    head = f"{row.name}, {many(row.knives, 'knife')} back"
+    if row.change is None:
+        return f"{head}: too few, nothing is said before 6"
+    seen = row.change
+    return (
+        f"{head} after about {row.days:.0f} days: {seen.mean_gf:.0f} gf more push than when they left, "
+        f"95 %: {seen.interval.low:.0f} to {seen.interval.high:.0f}; middle {seen.median_gf:.0f}"
+    )
+
+
+def lasted_apart_words(apart: Difference | None) -> str:
+    """How the halves lasted against each other, with less without; empty while nothing can be said."""
+    if apart is None:
+        return ""
+    low, high = apart.interval.low, apart.interval.high
+    seen = "no difference seen" if low <= 0 <= high else "more than chance"
+    return f"with less without: {apart.mean:+.0f} gf, 95 %: {low:+.0f} to {high:+.0f} (Welch): {seen}"

@@ -20,7 +20,7 @@ class ReadKnife:
     first_after: Mapping[str, int]
     """After the work and up to the first test; the higher where a spot was read twice."""
     last_after: Mapping[str, int]
-    """The same since the last test that was not OK."""
+    """The same since it was worked last."""
     read_us: int
     """When it was first read after the work; 0 when it never was."""
     first_ok: bool | None
@@ -29,6 +29,20 @@ class ReadKnife:
 
 _READ = """SELECT s.knife_id, s.name, r.stage, r.force_gf, r.read_us FROM reading r JOIN spot s ON s.id = r.spot_id
 WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1)) ORDER BY r.id"""
+
+
+_TESTS = """SELECT t.knife_id, t.ok, t.tested_us, EXISTS (SELECT 1 FROM second_look l WHERE l.knife_id = t.knife_id
+AND l.chosen_us = t.tested_us AND l.choice <> 'one more try') FROM edge_test t ORDER BY t.id"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Test:
+    """A test of a knife."""
+
+    ok: bool
+    at_us: int
+    worked: bool
+    """True when it was not OK and went back to be worked; a second look may have let it go as it was."""
 
 
 def read_knives(database: ShopDatabase) -> tuple[ReadKnife, ...]:
@@ -40,26 +54,24 @@ def read_knives(database: ShopDatabase) -> tuple[ReadKnife, ...]:
             before[whole(knife_id)][str(spot)] = whole(force)
         else:
             after[whole(knife_id)].append((str(spot), whole(force), whole(read_us)))
-    tests: defaultdict[int, list[tuple[bool, int]]] = defaultdict(list)
-    for knife_id, ok, tested_us in database.rows("SELECT knife_id, ok, tested_us FROM edge_test ORDER BY id"):
-        tests[whole(knife_id)].append((bool(ok), whole(tested_us)))
+    tests: defaultdict[int, list[_Test]] = defaultdict(list)
+    for knife_id, ok, tested_us, stays in database.rows(_TESTS):
+        tests[whole(knife_id)].append(_Test(ok=bool(ok), at_us=whole(tested_us), worked=not ok and not stays))
     knives = knives_of(database, "k.id IN (SELECT knife_id FROM spot)")
     met = (_read(knife, before[knife.id], after[knife.id], tests[knife.id]) for knife in knives)
     return tuple(sorted(met, key=lambda one: (one.read_us, one.knife.id)))
 
 
-def _read(
-    knife: Knife, before: Mapping[str, int], after: list[tuple[str, int, int]], tests: list[tuple[bool, int]]
-) -> ReadKnife:
-    up_to = [one for one in after if not tests or one[2] <= tests[0][1]]
-    failed_us = max((at_us for ok, at_us in tests if not ok), default=-1)
+def _read(knife: Knife, before: Mapping[str, int], after: list[tuple[str, int, int]], tests: list[_Test]) -> ReadKnife:
+    up_to = [one for one in after if not tests or one[2] <= tests[0].at_us]
+    worked_us = max((test.at_us for test in tests if test.worked), default=-1)
     return ReadKnife(
         knife=knife,
         before=before,
         first_after=_highest(up_to or after),
-        last_after=_highest([one for one in after if one[2] > failed_us] or after),
+        last_after=_highest([one for one in after if one[2] > worked_us] or after),
         read_us=min((at_us for _, _, at_us in after), default=0),
-        first_ok=tests[0][0] if tests else None,
+        first_ok=tests[0].ok if tests else None,
     )
 
 
@@ -82,3 +94,9 @@ def trial_minutes(database: ShopDatabase) -> dict[int, tuple[int, float]]:
         "WHERE r.finished_us IS NOT NULL AND r.timed = 1 ORDER BY r.id DESC"
     )
     return {whole(row[0]): (whole(row[1]), float(str(row[2]))) for row in rows}
+
+
+def received(database: ShopDatabase) -> dict[int, tuple[int, int]]:
+    """For each box, open or gone, its customer and when it was received."""
+    rows = database.rows("SELECT id, customer_id, received_us FROM box")
+    return {whole(row[0]): (whole(row[1]), whole(row[2])) for row in rows}

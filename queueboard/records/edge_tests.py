@@ -3,8 +3,8 @@
 from queueboard.records.cells import whole, whole_or_none
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
-from queueboard.values.edge import EdgeTest, KnifeEdge, Reading, Spot
-from queueboard.words import EdgeTestWay, Stage
+from queueboard.values.edge import EdgeTest, KnifeEdge, Reading, SecondLookTaken, Spot
+from queueboard.words import EdgeTestWay, SecondLook, Stage
 
 _READING = """SELECT r.id, r.row_version, r.spot_id, r.stage, r.belt, r.deburred, r.force_gf, r.read_us, r.read_by
 FROM reading r JOIN spot s ON s.id = r.spot_id"""
@@ -16,6 +16,7 @@ def edge_of(database: ShopDatabase, knife_id: int) -> KnifeEdge:
         spots=spots_of(database, knife_id),
         readings=readings_of(database, knife_id),
         tests=tests_of(database, knife_id),
+        looks=second_looks_of(database, knife_id),
         not_ok=not_ok_of(database, knife_id),
     )
 
@@ -74,6 +75,19 @@ def not_ok_of(database: ShopDatabase, knife_id: int) -> int:
             "(SELECT coalesce(max(chosen_us), 0) FROM second_look WHERE knife_id = ?)",
             (knife_id, knife_id),
         )
+    )
+
+
+def second_looks_of(database: ShopDatabase, knife_id: int) -> tuple[SecondLookTaken, ...]:
+    """The second looks at a knife, oldest first."""
+    rows = database.rows(
+        "SELECT choice, why, chosen_us, chosen_by FROM second_look WHERE knife_id = ? ORDER BY id", (knife_id,)
+    )
+    return tuple(
+        SecondLookTaken(
+            choice=SecondLook(str(row[0])), why=str(row[1]), chosen_at=from_us(whole(row[2])), chosen_by=str(row[3])
+        )
+        for row in rows
     )
 
 

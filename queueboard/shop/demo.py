@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from queueboard.seedfiles import seed_text
 from queueboard.settings.reading import read_settings
-from queueboard.shop.demo_edges import bench_event
+from queueboard.shop.demo_edges import bench_events
 from queueboard.shop.demo_script import read_script
 from queueboard.shop.opening import Shop, open_shop
 from queueboard.shop.starting import new_shop
@@ -45,7 +45,7 @@ def make_demo_shop(path: Path, now: datetime) -> Shop:
     events = read_script(seed_text("demo.toml"), read_settings(text), local)
     opened = Actor(initials=OWNER, now=local - timedelta(days=OPENED_DAYS_AGO))
     with new_shop(path, opened, text) as shop:
-        for event in sorted((*events, bench_event(OWNER, local)), key=lambda event: event.planned):
+        for event in sorted((*events, *bench_events(OWNER, local)), key=lambda event: event.planned):
             event.happen(shop)
     return open_shop(path)
 

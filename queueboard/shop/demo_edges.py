@@ -9,6 +9,7 @@ from queueboard.shop.demo_script import Event
 from queueboard.shop.demo_steps import Hand
 from queueboard.shop.fitting import count_spares, fit_belt
 from queueboard.shop.opening import Shop
+from queueboard.shop.stable import set_stable
 from queueboard.shop.trialling import begin_trial
 from queueboard.shop.wobbling import TIMES, USUAL_KNIVES, begin_study, finish_study, read_study, study_now
 from queueboard.values.actor import Actor
@@ -20,10 +21,18 @@ SPARES = {"P240": 6, "P400": 4, "16 um": 4, "9 um": 5, "30 um": 3}
 WOBBLE_GF = 12.0
 
 
-def bench_event(by: str, now: datetime) -> Event:
-    """The event of that day; now is aware."""
-    at = now - timedelta(days=DAYS_AGO)
-    return Event(planned=at, at=at, by=by, act=_prepare)
+GOOD_UNTIL = 5
+"""Days ago: up to then the work was good; a day later the finest belt began to tire."""
+
+
+def bench_events(by: str, now: datetime) -> tuple[Event, Event]:
+    """The day on which all of it began, and the evening on which the stable period was set; now is aware."""
+    began, good = (now - timedelta(days=days) for days in (DAYS_AGO, GOOD_UNTIL))
+
+    def stable(hand: Hand) -> None:
+        set_stable(hand.shop, hand.actor(), "plain", began, good)
+
+    return Event(planned=began, at=began, by=by, act=_prepare), Event(planned=good, at=good, by=by, act=stable)
 
 
 def _prepare(hand: Hand) -> None:

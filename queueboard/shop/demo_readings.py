@@ -1,11 +1,12 @@
-"""Invented readings of the demo's knives: dull before, sharp after, and worse once the belt is at its end."""
+"""Invented readings of the demo's knives: dull before, sharp after, and worse once the belt is at its end.
+
+The finest belt makes no difference to them, so that the demo's trial mostly says so.
+"""
 
 from datetime import date, datetime, timedelta
 from random import Random
 
-from queueboard.edges.trial import Half
 from queueboard.records.reading import knives_of
-from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import line_of
 from queueboard.shop.gauging import read_spot, usual_spots
 from queueboard.shop.moving import move_knives
@@ -14,11 +15,11 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.testing import judge_edge
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
-from queueboard.words import Column, Stage
+from queueboard.words import Column, Condition, Stage
 
-DULL_GF, SHARP_GF = 900, 165
-LEFT_OUT_GF = 6
-"""What leaving out the finest belt costs, hidden in what the tester wobbles."""
+BEFORE_GF = {Condition.TIRED: (380, 60)}
+"""What a knife needs as it comes in, and how far that strays; any but a tired one is duller."""
+DULL_GF, SHARP_GF = (900, 180), 165
 BELT_TIRES = timedelta(days=4)
 """Before today: from then on the demo's finest belt is worn, and everything needs more push."""
 TIRED_GF = 45
@@ -27,8 +28,9 @@ TIRED_GF = 45
 def read_dull(shop: Shop, by: str, at: datetime, knife: Knife) -> None:
     """Read a knife for which the gauge is asked, before it is worked."""
     lots = Random(f"dull {knife.tag}")  # noqa: S311 invented readings, no secret
+    level, strays = BEFORE_GF.get(knife.condition, DULL_GF)
     for spot in usual_spots(knife):
-        force = max(250, round(lots.gauss(DULL_GF, 180)))
+        force = max(250, round(lots.gauss(level, strays)))
         read_spot(shop, Actor(initials=by, now=at), knife, spot.name, force, Stage.BEFORE)
 
 
@@ -37,10 +39,7 @@ def test_by_gauge(shop: Shop, by: str, at: datetime, knife: Knife, today: date) 
     lots = Random(f"sharp {knife.tag}")  # noqa: S311 invented readings, no secret
     with shop.reading() as database:
         line_gf = line_of(settings_of(database)[1], knife)
-        half = next((one.half for one in drawn_knives(database) if one.knife_id == knife.id), Half.WITH)
-    level = (
-        SHARP_GF + (LEFT_OUT_GF if half is Half.WITHOUT else 0) + (TIRED_GF if at.date() > today - BELT_TIRES else 0)
-    )
+    level = SHARP_GF + (TIRED_GF if at.date() > today - BELT_TIRES else 0)
     move_knives(shop, Actor(initials=by, now=at), [knife], Column.TESTING)
     forces = [max(90, round(lots.gauss(level, 22))) for _ in usual_spots(knife)]
     if lots.random() < 0.06:

@@ -10,11 +10,12 @@ from queueboard.settings.fields import Table
 from queueboard.settings.locate import lines_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.announcing import announce_box
+from queueboard.shop.correcting import correct_customer
 from queueboard.shop.demo_steps import Hand, Step, day_of, label_of, promise_of
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.opening import Shop
-from queueboard.shop.receiving import add_customer, receive_box
+from queueboard.shop.receiving import add_customer, customers, receive_box
 from queueboard.values.new import NewAnnounced, NewBox, NewKnife
 from queueboard.words import CameBy, GoesBy
 
@@ -70,12 +71,15 @@ def _text(table: Table, key: str) -> str:
 
 
 def _customer(table: Table, people: dict[str, int], now: datetime) -> Event:
-    table.only("key", "name", "phone", "town", "address", "notes")
+    table.only("key", "name", "phone", "town", "address", "notes", "proof_card")
     key = table.text("key", longest=20)
 
     def act(hand: Hand) -> None:
         fields = {name: _text(table, name) for name in ("name", "phone", "town", "address", "notes")}
         people[key] = add_customer(hand.shop, hand.actor(), **fields)
+        if table.has("proof_card"):
+            made = next(one for one in customers(hand.shop) if one.id == people[key])
+            correct_customer(hand.shop, hand.actor(), made, proof_card=table.yes("proof_card"))
 
     at = now - timedelta(days=CUSTOMERS_DAYS_AGO)
     return Event(planned=at, at=at, by="MB", act=act)

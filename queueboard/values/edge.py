@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from queueboard.words import EdgeTestWay, Stage
+from queueboard.words import EdgeTestWay, SecondLook, Stage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +58,16 @@ class EdgeTest:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SecondLookTaken:
+    """What was chosen for a knife that was not OK the second time."""
+
+    choice: SecondLook
+    why: str
+    chosen_at: datetime
+    chosen_by: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class KnifeEdge:
     """All that is known of one edge."""
 
@@ -67,6 +77,8 @@ class KnifeEdge:
     """Oldest first; struck ones are left out."""
     tests: tuple[EdgeTest, ...]
     """Oldest first."""
+    looks: tuple[SecondLookTaken, ...]
+    """The second looks, oldest first."""
     not_ok: int
     """Tests that were not OK since the last second look."""
 
@@ -75,9 +87,13 @@ class KnifeEdge:
         return tuple(one for one in self.readings if one.spot_id == spot.id and one.stage is stage)
 
     def counts(self, reading: Reading) -> bool:
-        """True for a reading of the finished edge: after the work, deburred, and since the last test not OK."""
-        failed = max((test.tested_at for test in self.tests if not test.ok), default=None)
-        return reading.stage is Stage.AFTER and reading.deburred and (failed is None or reading.read_at > failed)
+        """True for a reading of the edge as it now is: after the work, deburred, and since it was worked last.
+
+        A test not OK sends it back to be worked, unless a second look let it go or gave it back as it was.
+        """
+        stays = {look.chosen_at for look in self.looks if look.choice is not SecondLook.ONE_MORE}
+        worked = max((t.tested_at for t in self.tests if not t.ok and t.tested_at not in stays), default=None)
+        return reading.stage is Stage.AFTER and reading.deburred and (worked is None or reading.read_at > worked)
 
     def finished_gf(self) -> dict[str, Sequence[int]]:
         """By the spot's name, what its readings say of the finished edge."""

@@ -157,3 +157,23 @@ async def test_everything_of_one_box(two_boxes: Shop, size: tuple[int, int]) -> 
         await pilot.pause()
 
         assert_screen(app, f"box-{size[0]}")
+
+
+async def test_the_proof_card_is_written_as_text_and_as_a_page(two_boxes: Shop) -> None:
+    """P writes both beside the shop's file, for the owner only, and says where; where it cannot it says why."""
+    app = host(two_boxes)
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.press("P")
+        await pilot.pause()
+        papers = two_boxes.path.parent / "papers"
+        names = sorted(path.name for path in papers.iterdir())
+        assert names == [f"card-{PARCEL}.html", f"card-{PARCEL}.txt"]
+        assert all(path.stat().st_mode & 0o077 == 0 for path in papers.iterdir())
+        for path in papers.iterdir():
+            path.unlink()
+        papers.rmdir()
+        papers.write_text("in the way")
+        await pilot.press("P")
+        await pilot.pause()
+
+        assert any("could not be written" in said.message for said in app._notifications)

@@ -9,7 +9,7 @@ import pytest
 
 from tests.house.tree import ROOT
 
-SLOW = ("textual", "holidays")
+SLOW = ("textual", "holidays", "jinja2")
 """Libraries that cost a daily command more time than everything else it does."""
 
 
@@ -38,7 +38,7 @@ def test_a_pure_room_loads_neither_database_nor_screen(room: str) -> None:
 
 @pytest.mark.parametrize("command", ["day", "late", "labels", "boxes", "box 417", "find 417"])
 def test_a_daily_command_loads_nothing_slow(command: str, shop_file: Path) -> None:
-    """A daily command on a shop's file runs to its end without the screen's library or the holidays'."""
+    """A daily command on a shop's file runs to its end without the libraries of screen, holidays and templates."""
     arguments = ["--file", str(shop_file), *command.split()]
 
     loaded = modules_after(f"from queueboard.cli import main\ntry:\n    main({arguments})\nexcept SystemExit: pass")

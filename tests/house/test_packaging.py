@@ -11,6 +11,7 @@ import pytest
 
 from tests.house.tree import PACKAGE, ROOT
 
+SUFFIXES = {".tcss", ".sql", ".typed", ".py", ".j2"}
 LISTED = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["setuptools"]["packages"]
 
 
@@ -47,8 +48,8 @@ def unpacked(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_the_wheel_has_everything_that_is_not_code(unpacked: Path) -> None:
-    """The wheel holds each style sheet, each seed file and the mark that says it is typed."""
-    here = {path.relative_to(ROOT) for path in PACKAGE.rglob("*") if path.suffix in {".tcss", ".sql", ".typed", ".py"}}
+    """The wheel holds each style sheet, each template, each seed file and the mark that says it is typed."""
+    here = {path.relative_to(ROOT) for path in PACKAGE.rglob("*") if path.suffix in SUFFIXES}
     seed = {path for path in (ROOT / "seed").rglob("*") if path.is_file() and "__pycache__" not in path.parts}
     expected = here | {Path("queueboard", "_seed", path.relative_to(ROOT / "seed")) for path in seed}
 

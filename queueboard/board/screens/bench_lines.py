@@ -12,6 +12,8 @@ from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.edges import (
     belt_place_words,
     change_words,
+    lasted_apart_words,
+    lasted_words,
     progress_words,
     result_lines,
     rule_words,
@@ -20,6 +22,7 @@ from queueboard.phrases.edges import (
 )
 from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChangeRow, ChangesSeen, ChartSeen
+from queueboard.shop.lasting import LastedSeen
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import TIMES, WobbleNow
 from queueboard.values.study import Study
@@ -69,8 +72,8 @@ def trial_lines(trials: Iterable[TrialSeen], now: datetime, width: int) -> Itera
         yield _line("none", "No belt trial yet. + writes a rule down and begins one.", width, stops=True)
 
 
-def change_lines(seen: ChangesSeen, width: int) -> Iterator[Line]:
-    """All knives, then by kind and by spot."""
+def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[Line]:
+    """All knives, then by kind and by spot; then how the edges lasted that came back."""
     said = (
         "What the work did to the same spots of the same knives. Dull knives always gain: this says nothing of one "
         "belt; a trial does."
@@ -86,6 +89,14 @@ def change_lines(seen: ChangesSeen, width: int) -> Iterator[Line]:
             yield Line(id=name, text=Content.styled(name, "bold"))
         for row in rows:
             yield _line(f"{name}/{row.name}", change_words(row), width, indent="  ")
+    yield Line(
+        id="lasted", text=Content.styled("how the edge lasted: read when it left, and when it came back", "bold")
+    )
+    yield _line("lasted/all", lasted_words(lasted.whole), width, indent="  ", stops=True)
+    for place, (first, second, apart) in enumerate(lasted.halves):
+        for line, words in enumerate((lasted_words(first), lasted_words(second), lasted_apart_words(apart))):
+            if words:
+                yield _line(f"lasted/{place}/{line}", words, width, indent="  ")
 
 
 def chart_section(charts: Iterable[ChartSeen], now: datetime, width: int, height: int) -> Iterator[Line]:

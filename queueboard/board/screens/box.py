@@ -17,13 +17,15 @@ from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
+from queueboard.board.screens.paper_out import write_paper
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.clean import cell_text
-from queueboard.errors import RuleError
+from queueboard.errors import FileError, RuleError
 from queueboard.phrases.boxes import box_signs, box_title, ready_words
 from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts, whole_box_cells
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.proof import card_of
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -51,6 +53,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("dollar_sign", "ask('price')", "price by hand", id="box.price"),
         Binding("e", "ask('correct')", "correct what was typed", id="box.correct"),
         Binding("E", "edge", "test its edge", id="box.edge"),
+        Binding("P", "card", "proof card to a file, to print it", id="box.card"),
         Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
         Binding("y", "ask('payment')", "take payment", id="box.payment"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
@@ -165,6 +168,12 @@ class BoxScreen(ShopScreen[None]):
         if box is not None:
             open_test(self, box, about if isinstance(about, Knife) else None)
 
+    def action_card(self) -> None:
+        """Write the proof card of the box, as text and as a page for a browser."""
+        box = self.box()
+        if box is not None:
+            write_card(self, box.box.number)
+
     def action_ask(self, what: str) -> None:
         """Open the dialog for the knife under the cursor, or for the box."""
         about = self.under_cursor()
@@ -189,6 +198,22 @@ class BoxScreen(ShopScreen[None]):
 
     def action_leave(self) -> None:
         self.dismiss(None)
+
+
+def write_card(screen: ShopScreen[None], number: int) -> None:
+    """Write a proof card beside the shop file and say where it lies."""
+    from queueboard.papers.proof_card import card_html, card_text
+
+    card = card_of(screen.desk.shop, number)
+    if card is None:
+        return
+    try:
+        write_paper(screen.desk, f"card-{number}.txt", card_text(card))
+        path = write_paper(screen.desk, f"card-{number}.html", card_html(card))
+    except FileError as error:
+        screen.say(str(error), trouble=True)
+        return
+    screen.say(f"The proof card is in {path}, and as text beside it.")
 
 
 def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int) -> None:

@@ -1,0 +1,44 @@
+"""The commands about edges: the proof card and the readings of a box, comparisons, charts.
+
+What they print with is loaded when it is asked for; the daily commands do without the statistics and the templates.
+"""
+
+import argparse
+
+from queueboard.cli.common import NOTHING_FOUND, Clock, say, say_json, shop_of, trouble
+from queueboard.phrases.typed import parse_tag
+
+
+def card(args: argparse.Namespace, _clock: Clock) -> int:
+    """The proof card of a box, open or gone: as text, as HTML, or all its readings as JSON."""
+    from queueboard.papers.proof_card import card_html, card_text, readings_facts
+    from queueboard.shop.proof import card_of
+
+    number = parse_tag(args.number).box
+    with shop_of(args) as shop:
+        found = card_of(shop, number)
+    if found is None:
+        return trouble(f"There never was a box {number}.", NOTHING_FOUND)
+    if args.json:
+        return say_json(readings_facts(found))
+    return say(card_html(found) if args.html else card_text(found))
+
+
+def compare(args: argparse.Namespace, clock: Clock) -> int:
+    """Before and after, how edges lasted, belt trials."""
+    from queueboard.papers.edges import compare_facts, compare_sheet
+    from queueboard.shop.comparing import compared
+
+    with shop_of(args) as shop:
+        seen = compared(shop, clock())
+    return say_json(compare_facts(seen)) if args.json else say(compare_sheet(seen))
+
+
+def chart(args: argparse.Namespace, clock: Clock) -> int:
+    """The readings of each process since its finest belt was fitted."""
+    from queueboard.papers.edges import chart_facts, chart_sheet
+    from queueboard.shop.comparing import compared
+
+    with shop_of(args) as shop:
+        seen = compared(shop, clock())
+    return say_json(chart_facts(seen)) if args.json else say(chart_sheet(seen))

@@ -1,0 +1,91 @@
+"""The proof card of a box as text, as HTML and as plain data."""
+
+from queueboard.clean import cell_text
+from queueboard.papers.facts import Fact
+from queueboard.papers.templates import filled
+from queueboard.phrases.knives import knife_name
+from queueboard.phrases.proof import CARE, WHAT_IT_IS, all_words, done_lines, spot_words
+from queueboard.shop.proof import Card, CardKnife, CardSpot
+from queueboard.words import Stage
+
+
+def card_text(card: Card) -> str:
+    """The card as text."""
+    return filled("proof_card.txt.j2", _words(card))
+
+
+def card_html(card: Card) -> str:
+    """The card as a page of HTML."""
+    return filled("proof_card.html.j2", _words(card))
+
+
+def _words(card: Card) -> dict[str, object]:
+    return {
+        "shop": cell_text(card.settings.name),
+        "number": card.box.number,
+        "name": cell_text(card.customer.name),
+        "knives": [
+            {
+                "name": cell_text(f"{one.knife.tag} {knife_name(one.knife, card.settings)}"),
+                "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots],
+                "done": [cell_text(line) for line in done_lines(one)],
+            }
+            for one in card.knives
+        ],
+        "together": "" if card.change is None else all_words(card.change),
+        "what_it_is": WHAT_IT_IS,
+        "care": CARE,
+    }
+
+
+def readings_facts(card: Card) -> dict[str, Fact]:
+    """All readings of a box, by knife and spot, and the tests of each knife."""
+    return {
+        "shop": card.settings.name,
+        "number": card.box.number,
+        "customer": card.customer.name,
+        "knives": [_knife(one, card) for one in card.knives],
+    }
+
+
+def _knife(one: CardKnife, card: Card) -> dict[str, Fact]:
+    knife, zone = one.knife, card.settings.zone
+    return {
+        "tag": knife.tag,
+        "kind": knife.kind,
+        "edge": knife.edge.value,
+        "gauge": None if knife.gauge is None else knife.gauge.value,
+        "spots": [_spot(one, spot, card) for spot in one.spots],
+        "tests": [
+            {
+                "way": test.way.value,
+                "ok": test.ok,
+                "belt": test.belt,
+                "at": test.tested_at.astimezone(zone).isoformat(),
+                "by": test.tested_by,
+            }
+            for test in one.edge.tests
+        ],
+    }
+
+
+def _spot(one: CardKnife, spot: CardSpot, card: Card) -> dict[str, Fact]:
+    return {
+        "name": spot.spot.name,
+        "from_heel_mm": spot.spot.from_heel_mm,
+        "tooth": spot.spot.tooth,
+        "before_gf": spot.before_gf,
+        "after_gf": spot.after_gf,
+        "readings": [
+            {
+                "stage": reading.stage.value,
+                "belt": reading.belt,
+                "deburred": reading.deburred,
+                "force_gf": reading.force_gf,
+                "at": reading.read_at.astimezone(card.settings.zone).isoformat(),
+                "by": reading.read_by,
+            }
+            for stage in Stage
+            for reading in one.edge.at(spot.spot, stage)
+        ],
+    }

@@ -1,0 +1,102 @@
+"""What the proof card of a box rests on: each knife before and after at its spots, and what was done to it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from queueboard.edges.change import Change, change
+from queueboard.edges.summary import mean
+from queueboard.edges.trial import Half
+from queueboard.records.database import ShopDatabase
+from queueboard.records.edge_tests import edge_of
+from queueboard.records.reading import BOX, box_of, customers_of, knives_of
+from queueboard.records.trials import drawn_knives
+from queueboard.settings.rules import knife_process
+from queueboard.settings.shapes import Settings
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.opening import Shop
+from queueboard.shop.wobbling import wobble_in
+from queueboard.values.box import Box
+from queueboard.values.customer import Customer
+from queueboard.values.edge import KnifeEdge, Spot
+from queueboard.values.knife import Knife
+from queueboard.words import Column, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardSpot:
+    """One spot of a knife."""
+
+    spot: Spot
+    before_gf: int | None
+    """The newest before the work; None when it was not read."""
+    after_gf: int | None
+    """After the work, the higher where it was read twice; None when it was not read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardKnife:
+    """One knife of the card."""
+
+    knife: Knife
+    edge: KnifeEdge
+    spots: tuple[CardSpot, ...]
+    """Heel first; empty when nothing was ever read."""
+    belts: tuple[str, ...]
+    """The belts it was worked on; empty for one that was declined or is not worked yet."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Card:
+    """The proof card of a box."""
+
+    settings: Settings
+    box: Box
+    customer: Customer
+    knives: tuple[CardKnife, ...]
+    change: Change | None
+    """Of the knives read both times, one pair a knife; None for fewer than six."""
+
+
+def card_of(shop: Shop, number: int) -> Card | None:
+    """The card of the newest box with this number, open or gone; None when there was none."""
+    with shop.reading() as database:
+        found = database.rows(f"{BOX} WHERE number = ? ORDER BY id DESC LIMIT 1", (number,))
+        if not found:
+            return None
+        box, settings = box_of(found[0]), settings_in(database)
+        customer = next(one for one in customers_of(database) if one.id == box.customer_id)
+        knives = tuple(_card(database, k, settings) for k in knives_of(database, "k.box_id = ?", box.id))
+        wobble = wobble_in(database)
+    pairs = [pair for one in knives if (pair := _pair(one.spots)) is not None]
+    return Card(settings=settings, box=box, customer=customer, knives=knives, change=change(pairs, wobble.gf))
+
+
+def _card(database: ShopDatabase, knife: Knife, settings: Settings) -> CardKnife:
+    edge = edge_of(database, knife.id)
+    return CardKnife(
+        knife=knife,
+        edge=edge,
+        spots=tuple(_spot(edge, spot) for spot in edge.spots),
+        belts=_belts(database, knife, settings),
+    )
+
+
+def _spot(edge: KnifeEdge, spot: Spot) -> CardSpot:
+    before = [one.force_gf for one in edge.at(spot, Stage.BEFORE)]
+    after = edge.finished_gf()[spot.name]
+    return CardSpot(spot=spot, before_gf=before[-1] if before else None, after_gf=max(after, default=None))
+
+
+def _belts(database: ShopDatabase, knife: Knife, settings: Settings) -> tuple[str, ...]:
+    """Those of its process, but for one that a trial left out."""
+    if knife.declined is not None or knife.column not in (Column.TESTING, Column.READY, Column.GONE):
+        return ()
+    drawn = drawn_knives(database, "k.knife_id = ?", knife.id)
+    left_out = {one.belt for one in drawn if one.half is Half.WITHOUT}
+    return tuple(step.label for step in knife_process(settings, knife).belts if step.label not in left_out)
+
+
+def _pair(spots: Sequence[CardSpot]) -> tuple[float, float] | None:
+    """The mean of the spots read both times, before and after."""
+    both = [(one.before_gf, one.after_gf) for one in spots if one.before_gf is not None and one.after_gf is not None]
+    return (mean([b for b, _ in both]), mean([a for _, a in both])) if both else None
