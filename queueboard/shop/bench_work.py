@@ -124,8 +124,12 @@ class BenchWork:
         )
 
     def ship_by(self, box: Box, held: Promise | None) -> datetime | None:
-        """The cut-off of a box."""
-        return ship_by(self.calendar, held, box.goes_by, box.carrier_days)
+        """The cut-off of a box, never earlier than its date was told.
+
+        Where days were closed since, a box would be called late by more than it was ever owed.
+        """
+        due = ship_by(self.calendar, held, box.goes_by, box.carrier_days)
+        return due if due is None or held is None else max(due, held.told_at.astimezone(due.tzinfo))
 
     def _label_by(self, label: ReturnLabel | None) -> datetime | None:
         if label is None or label.state is not LabelState.HERE or label.expires_on is None:
