@@ -43,6 +43,11 @@ class Tray:
         """True when its move to ready is the daily test: what is typed then is not OK."""
         return self.source == (Column.TESTING,) and self.to is Column.READY
 
+    @property
+    def asked(self) -> tuple[Knife, ...]:
+        """Those that go no further than the test, since the gauge is asked for them."""
+        return tuple(k for k in self.knives if self.to is Column.READY and k.gauge is not None and k.at_work)
+
     def going(self, staying: frozenset[int]) -> tuple[Knife, ...]:
         """The knives that move when these numbers stay."""
         return tuple(knife for knife in self.knives if knife.number not in staying)

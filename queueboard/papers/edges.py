@@ -15,6 +15,7 @@ from queueboard.phrases.edges import (
     change_words,
     lasted_apart_words,
     lasted_words,
+    least_words,
     progress_words,
     result_lines,
     rule_words,
@@ -34,7 +35,8 @@ NO_VERDICT = "Dull knives always gain: before and after says nothing of one belt
 def compare_sheet(seen: Compared) -> str:
     """Before and after, how the edges lasted, and the belt trials."""
     changes, lasted = seen.changes, seen.lasted
-    rows = (changes.whole, *changes.kinds, *changes.spots)
+    least = (least_words(changes.kinds, "kind"), least_words(changes.spots, "spot"))
+    rows = (*map(change_words, (changes.whole, *changes.kinds, *changes.spots)), *filter(None, least))
     halves = (
         words
         for first, second, apart in lasted.halves
@@ -44,7 +46,7 @@ def compare_sheet(seen: Compared) -> str:
     trials = (section(f"TRIAL OF {one.trial.belt}, {one.trial.kind}", _trial_lines(one)) for one in seen.trials)
     return page(
         (wobble_words(changes.wobble, seen.now),),
-        section("BEFORE AND AFTER, THE SAME SPOTS", (NO_VERDICT, *map(change_words, rows))),
+        section("BEFORE AND AFTER, THE SAME SPOTS", (NO_VERDICT, *rows)),
         section("HOW THE EDGE LASTED", (lasted_words(lasted.whole), *halves)),
         *trials,
     )

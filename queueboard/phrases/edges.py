@@ -1,6 +1,6 @@
 """Belts, the tester's wobble, trials and changes in words. Figures say how sure they are; grams-force are gf."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 
 from queueboard.edges.halves import Difference
@@ -127,6 +127,17 @@ def change_words(row: ChangeRow) -> str:
         f"{head}: {seen.mean_gf:.0f} gf less ({seen.percent:.0f} %), 95 %: {seen.interval.low:.0f} to "
         f"{seen.interval.high:.0f}{ranks}; middle {seen.median_gf:.0f}"
     )
+
+
+def least_words(rows: Sequence[ChangeRow], what: str) -> str:
+    """Which spot or kind gains least, where the intervals say more than chance; empty while fewer than two are told."""
+    seen = sorted(((row.change.mean_gf, row.name, row.change) for row in rows if row.change), key=lambda one: one[:2])
+    if len(seen) < 2:
+        return ""
+    (_, name, least), others = seen[0], [change for _, _, change in seen[1:]]
+    if least.interval.high < min(change.interval.low for change in others):
+        return f"{name} gains least."
+    return f"No {what} gains less than all others by more than chance would have it."
 
 
 def lasted_words(row: LastedRow) -> str:

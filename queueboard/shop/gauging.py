@@ -7,7 +7,7 @@ from queueboard.errors import ChangedError, ReasonNeededError, RuleError, TypedE
 from queueboard.records.edge_tables import ReadingRow, SpotRow
 from queueboard.records.edge_tests import edge_of, readings_of, rows_of_edge, spots_of
 from queueboard.records.writing import Writing
-from queueboard.settings.rules import knife_process
+from queueboard.settings.rules import knife_process, line_of
 from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
@@ -68,6 +68,8 @@ def read_spot(
     """
     rows.fresh_knife(writing, knife)
     checked_force(force_gf)
+    if line_of(settings_in(writing.database), knife) is None:
+        raise RuleError(f"{knife.tag} is tested by cutting the real material; no gauge reads {knife.kind}.")
     if stage is Stage.BETWEEN:
         _insist_on_belt(writing, knife, belt)
     if not spots_of(writing.database, knife.id):

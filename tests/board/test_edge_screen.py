@@ -4,18 +4,22 @@ from datetime import timedelta
 
 import pytest
 from textual.pilot import Pilot
+from textual.widgets import Digits
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.dialogs.edge import SecondLookDialog, SpotsDialog, WrongDialog
 from queueboard.board.screens.edge import EdgeScreen
+from queueboard.board.screens.tray import TrayDialog
 from queueboard.shop.gauging import edge, read_spot
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
+from queueboard.shop.receiving import add_knife
 from queueboard.shop.testing import judge_edge
 from queueboard.values.knife import Knife
-from queueboard.words import Column, EdgeTestWay, SecondLook, Stage
+from queueboard.values.new import NewKnife
+from queueboard.words import Column, Edge, EdgeTestWay, SecondLook, Stage
 from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, Host, until
 from tests.board.typing import fill
@@ -228,3 +232,22 @@ async def test_the_pad_alone_leads_to_the_test_and_back(shop: Shop) -> None:
         await until(pilot, lambda: isinstance(app.screen, BoardScreen))
         await press(pilot, "E")
         await until(pilot, lambda: isinstance(app.screen, EdgeScreen))
+
+
+async def test_a_tray_says_which_of_it_stay_at_the_test(shop: Shop) -> None:
+    """The large count leaves out the knife for which the gauge is asked, a line names it; the other is ready."""
+    knife = begun(shop)
+    add_knife(shop, by(minutes=3), box(shop, knife.box_number).box, NewKnife(kind="paring", edge=Edge.PLAIN))
+    for to in (Column.ON_BENCH, Column.TESTING):
+        move_knives(shop, by(minutes=4), [box(shop, knife.box_number).knives[1]], to)
+    app = QueueboardApp(Desk(shop, "MB", lambda: NOW))
+    async with app.run_test(size=SMALL) as pilot:
+        await until(pilot, lambda: isinstance(app.screen, BoardScreen))
+        await press(pilot, f"{knife.box_number}*")
+        await until(pilot, lambda: isinstance(app.screen, TrayDialog))
+        assert app.screen.query_one("#tray-count", Digits).value == "1"
+        assert f"at the test for the gauge: {knife.tag}" in dump(app)
+        await press(pilot, " ")
+        await until(pilot, lambda: isinstance(app.screen, BoardScreen))
+
+    assert [one.column for one in box(shop, knife.box_number).knives] == [Column.TESTING, Column.READY]

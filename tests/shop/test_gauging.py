@@ -8,7 +8,8 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife, strike_knife
 from queueboard.shop.undoing import undo
 from queueboard.values.edge import NewSpot
-from queueboard.words import Stage
+from queueboard.values.new import NewKnife
+from queueboard.words import Edge, Stage
 from tests.shop.place import box, by, chef, counter, state
 from tests.shop.undo_edges import at_the_test
 
@@ -34,6 +35,16 @@ def test_what_no_tester_shows_is_refused(shop: Shop, force: int) -> None:
         read_spot(shop, by(), knife, "heel", force)
 
     assert state(shop) == before
+
+
+def test_scissors_are_never_read(shop: Shop) -> None:
+    """They cut the real material; a reading is refused with that."""
+    made = counter(shop, knives=1)
+    tag = add_knife(shop, by(), made.box, NewKnife(kind="scissors", edge=Edge.PLAIN))
+    knife = next(one for one in box(shop, made.box.number).knives if one.tag == tag)
+
+    with pytest.raises(RuleError, match="tested by cutting the real material"):
+        read_spot(shop, by(), knife, "tip", 180)
 
 
 def test_a_spot_that_is_not_there_is_named(shop: Shop) -> None:

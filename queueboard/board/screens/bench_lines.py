@@ -14,6 +14,7 @@ from queueboard.phrases.edges import (
     change_words,
     lasted_apart_words,
     lasted_words,
+    least_words,
     progress_words,
     result_lines,
     rule_words,
@@ -79,16 +80,18 @@ def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[
         "belt; a trial does."
     )
     yield _line("said", said, width, stops=True)
-    groups: tuple[tuple[str, tuple[ChangeRow, ...]], ...] = (
-        ("", (seen.whole,)),
-        ("by kind, one pair a knife", seen.kinds),
-        ("by spot", seen.spots),
+    groups: tuple[tuple[str, str, tuple[ChangeRow, ...]], ...] = (
+        ("", "", (seen.whole,)),
+        ("by kind, one pair a knife", "kind", seen.kinds),
+        ("by spot", "spot", seen.spots),
     )
-    for name, rows in groups:
+    for name, what, rows in groups:
         if name and rows:
             yield Line(id=name, text=Content.styled(name, "bold"))
         for row in rows:
             yield _line(f"{name}/{row.name}", change_words(row), width, indent="  ")
+        if least := least_words(rows, what):
+            yield _line(f"{name}/least", least, width, indent="  ")
     yield Line(
         id="lasted", text=Content.styled("how the edge lasted: read when it left, and when it came back", "bold")
     )

@@ -73,7 +73,7 @@ class EdgeView(ShopScreen[str]):
             ("heading", edge_title(seen, picture)),
             ("spots", "\n".join(edge_lines(seen, self.place, picture.now))),
             ("verdict", "\n".join(verdict_lines(seen))),
-            ("typed", f"{self.spot.name}, {self._stage_words()}: {self.typed}_"),
+            ("typed", "" if seen.line is None else f"{self.spot.name}, {self._stage_words()}: {self.typed}_"),
             ("sentence", f"! {self.said}" if self.trouble else self.said),
         ):
             self.query_one(f"#{part}", Static).update(Content(text))

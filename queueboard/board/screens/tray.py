@@ -69,14 +69,15 @@ class TrayDialog(ShopModal[str]):
     def _paint(self, sentence: str = "") -> None:
         tray, staying = self.tray, self._staying()
         name = cell_text(self.desk.picture.box_by_id(tray.box_id).customer.name)
-        self.query_one("#tray-count", Digits).update(str(len(tray.going(staying))))
+        self.query_one("#tray-count", Digits).update(str(sum(knife not in tray.asked for knife in tray.going(staying))))
         self.query_one("#tray-what", Static).update(
             Content.assemble((f"{tray.places} → {tray.to.value}", "bold"), f"\n\n{tray.number} {name}")
         )
         what, ask = ("not OK", "are not OK") if tray.is_test else ("stays", "stay")
         marks = [f"({k.number} {what})" if k.number in staying else str(k.number) for k in tray.knives]
         held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
-        self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{held}")
+        asked = f"\nat the test for the gauge: {', '.join(k.tag for k in tray.asked)}" if tray.asked else ""
+        self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{asked}{held}")
         self.query_one("#tray-typed", Static).update(f"{ask.removeprefix('are ')}: {self.typed}_")
         said = sentence or stay_anyway(staying, tray)
         self.query_one("#tray-sentence", Static).update(said)
