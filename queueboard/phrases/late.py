@@ -6,7 +6,7 @@ from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, look
 from queueboard.phrases.dates import date_words, lateness_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
-from queueboard.words import GoesBy, Lateness
+from queueboard.words import GoesBy, Lateness, PromiseKind
 
 ASK_FIRST = "put off once already: ask before its date moves again"
 _WORST_FIRST = tuple(Lateness)
@@ -80,7 +80,7 @@ def chance_words(permille: int) -> str:
 
 
 def earliest_words(box: BoxPicture, now: datetime) -> str:
-    """In hand Sun 29 Nov at the earliest, with the carrier's days; ready Sun 29 Nov at the earliest; empty on time.
+    """In hand Sun 29 Nov at the earliest, with the carrier's days; ships by, or ready, as it was told; empty on time.
 
     The day list's own day, with nothing kept free: what can be told is asked for with the promise.
     """
@@ -88,7 +88,8 @@ def earliest_words(box: BoxPicture, now: datetime) -> str:
         return ""
     if not box.forecast.minutes_left and looked_for(box):
         return "not before it is found"
-    word = "in hand" if box.box.goes_by is GoesBy.PARCEL else "ready"
+    by_shipping = box.promise is not None and box.promise.kind is PromiseKind.SHIPS_BY
+    word = "ready" if box.box.goes_by is GoesBy.PICK_UP else "ships by" if by_shipping else "in hand"
     return f"{word} {date_words(box.honest_day, now.date())} at the earliest"
 
 

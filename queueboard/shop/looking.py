@@ -2,7 +2,7 @@
 
 import json
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 
 from queueboard.calendar.days import ShopCalendar
@@ -21,11 +21,11 @@ from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
-from queueboard.values.box import Box
+from queueboard.values.box import Box, Promise
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import BoxForecast, Plan
-from queueboard.words import GoesBy, LabelState, LabelWord, Lateness
+from queueboard.words import GoesBy, LabelState, LabelWord, Lateness, PromiseKind
 
 DAY_LIST = 30
 """Restarts for the plan of a day list, where a few hundredths of a second more may be spent."""
@@ -127,7 +127,7 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         payments=payments,
         ship_by=cut_off,
         forecast=forecast,
-        honest_day=_honest_day(calendar, box, forecast, now),
+        honest_day=_honest_day(calendar, box, promises, forecast, now),
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
         close_out=close,
         close_check=None if close is None else check(close, knives, things, box.goes_by, label, owed, now.date()),
@@ -135,8 +135,10 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
     )
 
 
-def _honest_day(calendar: ShopCalendar, box: Box, forecast: BoxForecast, now: datetime) -> date | None:
-    """The day that can honestly be told instead of a promise that will not hold.
+def _honest_day(
+    calendar: ShopCalendar, box: Box, promises: Sequence[Promise], forecast: BoxForecast, now: datetime
+) -> date | None:
+    """The day that can honestly be told instead of a promise that will not hold, as that one was told.
 
     None while it holds, and while nobody knows when its work is done.
     """
@@ -145,7 +147,8 @@ def _honest_day(calendar: ShopCalendar, box: Box, forecast: BoxForecast, now: da
     done = (forecast.finish or now).astimezone(now.tzinfo)
     leaving = leaving_moments(calendar, done.date(), HONEST_DAYS, box.goes_by)
     leaves = next((moment.date() for moment in leaving if moment >= done), None)
-    if leaves is None or box.goes_by is GoesBy.PICK_UP:
+    by_shipping = bool(promises) and promises[-1].kind is PromiseKind.SHIPS_BY
+    if leaves is None or by_shipping or box.goes_by is GoesBy.PICK_UP:
         return leaves
     return arrives_on(calendar, leaves, box.carrier_days)
 

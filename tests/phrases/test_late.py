@@ -19,9 +19,10 @@ from queueboard.phrases.late import (
 )
 from queueboard.shop.picture import Picture
 from queueboard.values.plan import Overload
-from queueboard.words import Lateness
+from queueboard.words import GoesBy, Lateness, PromiseKind
 from tests.busy_morning import busy_morning
 from tests.pictures import NOW, at, box_picture, forecast, knife, picture, plan, promise
+from tests.pictures import box as one_box
 
 MORNING = busy_morning()
 
@@ -113,6 +114,18 @@ def test_a_box_that_will_be_late_has_an_honest_day() -> None:
     )
 
     assert outlook_lines(box, picture(box))[1:] == ("ready Tue 1 Dec at the earliest (p: what can be told)",)
+
+
+def test_a_box_told_by_its_shipping_is_told_so_again() -> None:
+    """The honest day of a promise by the day it leaves is such a day too."""
+    told = box_picture(
+        one_box(420, goes_by=GoesBy.PARCEL, carrier_days=2),
+        promises=(promise(date(2026, 11, 27), kind=PromiseKind.SHIPS_BY, box_number=420),),
+        forecast_=forecast(420, finish=at(10, days=5), minutes_left=30, lateness=Lateness.WILL_BE_LATE),
+        honest_day=date(2026, 12, 1),
+    )
+
+    assert outlook_lines(told, picture(told))[1:] == ("ships by Tue 1 Dec at the earliest (p: what can be told)",)
 
 
 @pytest.mark.parametrize(
