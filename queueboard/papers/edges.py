@@ -12,6 +12,7 @@ from queueboard.papers.text import page, section
 from queueboard.phrases.chart import chart_lines, chart_words
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.edges import (
+    change_strips,
     change_words,
     lasted_apart_words,
     lasted_words,
@@ -19,9 +20,11 @@ from queueboard.phrases.edges import (
     progress_words,
     result_lines,
     rule_words,
+    trial_strips,
     verdict_words,
     wobble_words,
 )
+from queueboard.phrases.strips import STRIP_WORDS
 from queueboard.shop.comparing import Compared
 from queueboard.shop.edges_seen import ChangeRow, ChartSeen
 from queueboard.shop.lasting import LastedRow
@@ -36,7 +39,11 @@ def compare_sheet(seen: Compared) -> str:
     """Before and after, how the edges lasted, and the belt trials."""
     changes, lasted = seen.changes, seen.lasted
     least = (least_words(changes.kinds, "kind"), least_words(changes.spots, "spot"))
-    rows = (*map(change_words, (changes.whole, *changes.kinds, *changes.spots)), *filter(None, least))
+    rows = (
+        line
+        for row in (changes.whole, *changes.kinds, *changes.spots)
+        for line in (change_words(row), *(f"  {drawn}" for drawn in change_strips(row, CHART_WIDTH)))
+    )
     halves = (
         words
         for first, second, apart in lasted.halves
@@ -46,14 +53,22 @@ def compare_sheet(seen: Compared) -> str:
     trials = (section(f"TRIAL OF {one.trial.belt}, {one.trial.kind}", _trial_lines(one)) for one in seen.trials)
     return page(
         (wobble_words(changes.wobble, seen.now),),
-        section("BEFORE AND AFTER, THE SAME SPOTS", (NO_VERDICT, *rows)),
+        section(
+            "BEFORE AND AFTER, THE SAME SPOTS", (NO_VERDICT, f"Drawn: {STRIP_WORDS}.", *rows, *filter(None, least))
+        ),
         section("HOW THE EDGE LASTED", (lasted_words(lasted.whole), *halves)),
         *trials,
     )
 
 
 def _trial_lines(seen: TrialSeen) -> tuple[str, ...]:
-    return (verdict_words(seen), rule_words(seen), progress_words(seen), *result_lines(seen))
+    return (
+        verdict_words(seen),
+        rule_words(seen),
+        progress_words(seen),
+        *result_lines(seen),
+        *trial_strips(seen, CHART_WIDTH),
+    )
 
 
 def compare_facts(seen: Compared) -> dict[str, Fact]:

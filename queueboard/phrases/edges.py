@@ -7,6 +7,7 @@ from queueboard.edges.halves import Difference
 from queueboard.edges.summary import Interval
 from queueboard.edges.trial import Half, Outcome
 from queueboard.phrases.dates import date_words, many
+from queueboard.phrases.strips import STRIP_WORDS, strip_lines
 from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChangeRow
 from queueboard.shop.lasting import LastedRow
@@ -126,6 +127,24 @@ def change_words(row: ChangeRow) -> str:
     return (
         f"{head}: {seen.mean_gf:.0f} gf less ({seen.percent:.0f} %), 95 %: {seen.interval.low:.0f} to "
         f"{seen.interval.high:.0f}{ranks}; middle {seen.median_gf:.0f}"
+    )
+
+
+def change_strips(row: ChangeRow, width: int) -> tuple[str, ...]:
+    """The same knives before and after, drawn over one scale; nothing before anything is said of them."""
+    if row.change is None:
+        return ()
+    before, after = zip(*row.pairs_gf, strict=True)
+    return strip_lines([("before", before), ("after", after)], width=width)
+
+
+def trial_strips(seen: TrialSeen, width: int) -> tuple[str, ...]:
+    """The worst spots of both halves over one scale; nothing before both halves are there."""
+    if not seen.enough:
+        return ()
+    return (
+        f"worst spot of each knife: {STRIP_WORDS}",
+        *strip_lines([(half.value, seen.worst_gf[half]) for half in Half], width=width),
     )
 
 

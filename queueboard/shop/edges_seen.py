@@ -25,9 +25,15 @@ class ChangeRow:
     """Before and after of some knives or of one spot."""
 
     name: str
-    pairs: int
+    pairs_gf: tuple[tuple[float, float], ...]
+    """What was read before, and after."""
     change: Change | None
     """None for fewer than six pairs."""
+
+    @property
+    def pairs(self) -> int:
+        """How many were read both times."""
+        return len(self.pairs_gf)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +72,7 @@ def _rows(groups: Mapping[str, list[tuple[float, float]]], gf: float) -> tuple[C
 
 
 def _row(name: str, pairs: list[tuple[float, float]], gf: float) -> ChangeRow:
-    return ChangeRow(name=name, pairs=len(pairs), change=change(pairs, gf))
+    return ChangeRow(name=name, pairs_gf=tuple(pairs), change=change(pairs, gf))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

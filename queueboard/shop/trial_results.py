@@ -31,6 +31,8 @@ class TrialSeen:
     belt_cents: float | None
     """What the belt costs a knife, by the settings."""
     wobble: WobbleNow
+    worst_gf: Mapping[Half, tuple[int, ...]]
+    """The worst spot of each knife that counts."""
 
     @property
     def enough(self) -> bool:
@@ -87,6 +89,7 @@ def _seen(
         minutes_by_settings=_by_settings(trial, settings),
         belt_cents=None if known is None else known.knife_cents,
         wobble=wobble,
+        worst_gf={half: tuple(max(knife.spots_gf) for knife in knives if knife.half is half) for half in Half},
     )
 
 

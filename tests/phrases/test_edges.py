@@ -10,7 +10,7 @@ from queueboard.shop.edges_seen import ChangeRow
 def row(name: str, fall: int, pairs: int = 8) -> ChangeRow:
     """Readings that fall by so much, give or take a few."""
     both = [(900.0 + place, 900.0 - fall + 3 * (place % 3)) for place in range(pairs)]
-    return ChangeRow(name=name, pairs=pairs, change=change(both, 5))
+    return ChangeRow(name=name, pairs_gf=tuple(both), change=change(both, 5))
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 from random import Random
 
 from queueboard.edges.trial import Draw, Half, Outcome
-from queueboard.phrases.edges import progress_words, result_lines, verdict_words
+from queueboard.phrases.edges import progress_words, result_lines, trial_strips, verdict_words
 from queueboard.records.trials import drawn_knives
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
@@ -38,6 +38,7 @@ def test_nothing_is_said_before_the_number_of_the_rule(shop: Shop) -> None:
     assert sorted(seen.read.values()) == [19, 20]
     assert seen.result.outcome is Outcome.TOO_FEW
     assert list(result_lines(seen)) == []
+    assert trial_strips(seen, 70) == ()
     assert "nothing is said" in verdict_words(seen)
     assert "20 each are asked for" in progress_words(seen)
 
@@ -52,6 +53,10 @@ def test_no_difference_is_a_proud_answer(shop: Shop) -> None:
     assert "Welch" in said
     assert "Hodges and Lehmann" in said
     assert "3.5 cents" in said
+    _, with_belt, without, scale = trial_strips(seen, 70)
+    assert with_belt.startswith("with the belt    |")
+    assert without.startswith("without the belt |")
+    assert f"|{min(map(min, seen.worst_gf.values()))} " in scale
 
 
 def test_a_belt_that_earns_its_minutes_stays(shop: Shop) -> None:

@@ -11,6 +11,7 @@ from queueboard.phrases.chart import chart_lines, chart_words
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.edges import (
     belt_place_words,
+    change_strips,
     change_words,
     lasted_apart_words,
     lasted_words,
@@ -18,15 +19,20 @@ from queueboard.phrases.edges import (
     progress_words,
     result_lines,
     rule_words,
+    trial_strips,
     verdict_words,
     wobble_words,
 )
+from queueboard.phrases.strips import STRIP_WORDS
 from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChangeRow, ChangesSeen, ChartSeen
 from queueboard.shop.lasting import LastedSeen
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import TIMES, WobbleNow
 from queueboard.values.study import Study
+
+_BEHIND_CURSOR = "\n     "
+"""What stands before each further row of a drawing: the first one stands behind the cell of the cursor."""
 
 
 def belt_lines(places: Iterable[BeltPlace], now: datetime) -> Iterator[Line]:
@@ -67,6 +73,7 @@ def trial_lines(trials: Iterable[TrialSeen], now: datetime, width: int) -> Itera
         head += "" if trial.ended_at is None else " · ended"
         rows = [_wrap(verdict_words(seen), width, "  "), _wrap(rule_words(seen), width, "  ")]
         rows += [_wrap(progress_words(seen), width, "  "), *(_wrap(row, width, "  ") for row in result_lines(seen))]
+        rows += [f"  {line}" for line in trial_strips(seen, width - 4)]
         text = Content.assemble((f"{head}\n", "bold"), "\n".join(rows), "\n")
         yield Line(id=f"trial {trial.id}", text=text, stops=True)
     if none:
@@ -77,7 +84,7 @@ def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[
     """All knives, then by kind and by spot; then how the edges lasted that came back."""
     said = (
         "What the work did to the same spots of the same knives. Dull knives always gain: this says nothing of one "
-        "belt; a trial does."
+        f"belt; a trial does. Drawn: {STRIP_WORDS}."
     )
     yield _line("said", said, width, stops=True)
     groups: tuple[tuple[str, str, tuple[ChangeRow, ...]], ...] = (
@@ -90,6 +97,8 @@ def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[
             yield Line(id=name, text=Content.styled(name, "bold"))
         for row in rows:
             yield _line(f"{name}/{row.name}", change_words(row), width, indent="  ")
+            if drawn := change_strips(row, width - 6):
+                yield Line(id=f"{name}/{row.name}/drawn", text=Content(f"    {_BEHIND_CURSOR.join(drawn)}"))
         if least := least_words(rows, what):
             yield _line(f"{name}/least", least, width, indent="  ")
     yield Line(
