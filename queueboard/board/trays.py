@@ -46,7 +46,7 @@ class Tray:
     @property
     def asked(self) -> tuple[Knife, ...]:
         """Those that go no further than the test, since the gauge is asked for them."""
-        return tuple(k for k in self.knives if self.to is Column.READY and k.gauge is not None and k.at_work)
+        return tuple(k for k in self.knives if self.to is Column.READY and k.stops_at_test)
 
     def going(self, staying: frozenset[int]) -> tuple[Knife, ...]:
         """The knives that move when these numbers stay."""

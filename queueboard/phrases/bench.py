@@ -129,6 +129,6 @@ def at_the_test_words(knives: Iterable[Knife], to: Column) -> str:
 
     knives: as they stood before they moved.
     """
-    asked = [knife.tag for knife in knives if to is Column.READY and knife.gauge is not None and knife.at_work]
+    asked = [knife.tag for knife in knives if to is Column.READY and knife.stops_at_test]
     waits = "waits" if len(asked) == 1 else "wait"
     return f" {', '.join(asked)} {waits} at the test for the gauge: E." if asked else ""

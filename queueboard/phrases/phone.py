@@ -3,7 +3,7 @@
 from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE
-from queueboard.phrases.boxes import ready_to_fetch
+from queueboard.phrases.boxes import looked_for, ready_to_fetch
 from queueboard.phrases.dates import date_words, day_words, many, time_words
 from queueboard.phrases.knives import place_words
 from queueboard.phrases.money import box_owed_words
@@ -57,8 +57,8 @@ def _rest(box: BoxPicture) -> str:
     reasons = [knife.waiting_for for knife in box.waiting if knife.waiting_for is not None]
     said += [f"{reasons.count(each)} waiting for {_SAID.get(each, each.value)}" for each in dict.fromkeys(reasons)]
     whole = box.box.waiting_for
-    looked_for = sum(knife.looking_for for knife in box.on_hand)
-    said += [f"{looked_for} being looked for"] if looked_for else []
+    missed = looked_for(box)
+    said += [f"{missed} being looked for"] if missed else []
     said += [f"waiting for {_SAID.get(whole, whole.value)}"] if whole is not None else []
     return ", ".join(said)
 

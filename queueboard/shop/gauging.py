@@ -12,7 +12,7 @@ from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
-from queueboard.shop.wobbling import HIGHEST_GF, LOWEST_GF
+from queueboard.shop.wobbling import checked_force
 from queueboard.values.edge import KnifeEdge, NewSpot, Reading, Spot
 from queueboard.values.knife import Knife
 from queueboard.words import Edge, Stage
@@ -94,13 +94,6 @@ def correct_reading(writing: Writing, knife: Knife, reading: Reading, force_gf: 
     if force_gf is not None:
         spot = next(spot for spot in spots_of(writing.database, knife.id) if spot.id == reading.spot_id)
         _insert(writing, spot, force_gf, reading.stage, belt=reading.belt, deburred=reading.deburred)
-
-
-def checked_force(force_gf: int) -> int:
-    """A force that a tester for edges shows."""
-    if not LOWEST_GF <= force_gf <= HIGHEST_GF:
-        raise TypedError(f"{force_gf} gf is nothing a tester shows. Type a number from {LOWEST_GF} to {HIGHEST_GF}.")
-    return force_gf
 
 
 def _spot(writing: Writing, knife: Knife, name: str) -> Spot:

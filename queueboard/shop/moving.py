@@ -37,7 +37,7 @@ def move_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
 
 def pass_on(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     """Move knives with the tests that it stands for; those for which the gauge is asked stop at the test."""
-    asked = [knife for knife in knives if to is Column.READY and knife.gauge is not None and knife.at_work]
+    asked = [knife for knife in knives if to is Column.READY and knife.stops_at_test]
     rest = [knife for knife in knives if knife not in asked]
     if asked and not rest and all(knife.column is Column.TESTING for knife in asked):
         tags = ", ".join(knife.tag for knife in asked)

@@ -26,7 +26,8 @@ def ask_for_gauge(writing: Writing, knives: Sequence[Knife]) -> None:
     settings = settings_in(writing.database)
     before = {kind: benched(writing.database, kind) - _count(knives, kind) for kind in {k.kind for k in knives}}
     drawn = {one.knife_id for one in drawn_knives(writing.database, "t.ended_us IS NULL")}
-    fresh, cards = _first_on_fresh_belts(writing, knives, settings), with_proof_card(writing.database)
+    fresh = _first_on_fresh_belts(writing, knives, settings) if settings.gauge.fresh_belt else frozenset[int]()
+    cards = with_proof_card(writing.database)
     for place, knife in enumerate(knives):
         box = rows.box_now(writing.database, knife.box_id)
         before_it = before[knife.kind] + _count(knives[:place], knife.kind)

@@ -105,11 +105,17 @@ def begin_study(writing: Writing, changed: str = "", knives: int = USUAL_KNIVES)
     )
 
 
+def checked_force(force_gf: int) -> int:
+    """A force that a tester for edges shows, 1 to 5000 gf."""
+    if not LOWEST_GF <= force_gf <= HIGHEST_GF:
+        raise TypedError(f"{force_gf} gf is nothing a tester shows. Type a number from {LOWEST_GF} to {HIGHEST_GF}.")
+    return force_gf
+
+
 @operation()
 def read_study(writing: Writing, study: Study, force_gf: int) -> None:
     """Write the next reading of a study down, 1 to 5000 gf."""
-    if not LOWEST_GF <= force_gf <= HIGHEST_GF:
-        raise TypedError(f"{force_gf} gf is nothing a tester shows. Type a number from {LOWEST_GF} to {HIGHEST_GF}.")
+    checked_force(force_gf)
     stored = _same(writing, study)
     wanted = next_reading(stored)
     if wanted is None:

@@ -58,6 +58,11 @@ class Knife:
         return self.column in (Column.ON_BENCH, Column.TESTING)
 
     @property
+    def stops_at_test(self) -> bool:
+        """True while a move to ready leads only as far as the test, since the gauge is asked for it."""
+        return self.gauge is not None and self.at_work
+
+    @property
     def charged_cents(self) -> int:
         """What it adds to the bill: nothing when it was declined, or while nobody can find it."""
         return 0 if self.declined is not None or self.looking_for else self.price_cents
