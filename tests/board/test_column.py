@@ -1,6 +1,7 @@
 """One column by itself: the cursor stays on its row while the rows change around it."""
 
 from textual.app import App, ComposeResult
+from textual.geometry import Size
 
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.rows import Row, rows_of
@@ -139,3 +140,21 @@ async def test_the_head_of_a_long_box_stays_in_sight() -> None:
 
         await pilot.click(ColumnView, offset=(4, 0))
         assert app.at() == (420, 0)
+
+
+class Early(One):
+    """A host that keeps how much the column has laid out when its rows come before it has a size."""
+
+    early: Size
+
+    def on_mount(self) -> None:
+        super().on_mount()
+        self.early = self.column.virtual_size
+
+
+async def test_rows_are_laid_out_for_a_width_that_is_there() -> None:
+    """Laid out for none, every row would be a lone … until the next look; they show whole once there is a size."""
+    app = Early()
+    async with app.run_test(size=(20, 10)):
+        assert app.early == Size(0, 0)
+        assert app.column.render_line(0).text.startswith("▸417 ")

@@ -88,7 +88,9 @@ class ColumnView(ScrollView, can_focus=True):
             self.refresh()
 
     def _lay_out(self) -> None:
-        width = max(1, self.scrollable_content_region.width)
+        width = self.scrollable_content_region.width
+        if not width:
+            return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._drawn, self._tops = [], []
         for place, row in enumerate(self.rows):
             self._tops.append(len(self._drawn))
@@ -99,7 +101,7 @@ class ColumnView(ScrollView, can_focus=True):
         self.refresh()
 
     def _keep_in_sight(self) -> None:
-        if not self.rows or not self.size.height:
+        if not self.rows or not self._tops or not self.size.height:
             return
         head, top = self._tops[heading_of(self.rows, self.cursor)], self._tops[self.cursor]
         end = top + sum(1 for place, _ in self._drawn if place == self.cursor)
