@@ -91,7 +91,7 @@ def test_what_was_kept_comes_back(two_boxes: Shop) -> None:
 
     assert kept.read() == ["[/]", "", "a\nb"]
     assert kept.path.stat().st_mode & 0o077 == 0
-    assert kept.path.name == "receiving-MB.json"
+    assert kept.path.name == f"{two_boxes.path.stem}-receiving-MB.json"
 
     kept.forget()
     assert kept.read() == []

@@ -11,11 +11,11 @@ from queueboard.board.desk import Desk
 
 
 class Kept:
-    """The kept parts of one form of one person."""
+    """The kept parts of one form of one person, apart from those of another shop file in the same folder."""
 
     def __init__(self, desk: Desk, form: str) -> None:
         initials = "".join(sign for sign in desk.initials if sign.isalnum())
-        self.path: Path = desk.shop.path.parent / "typed" / f"{form}-{initials}.json"
+        self.path: Path = desk.shop.path.parent / "typed" / f"{desk.shop.path.stem}-{form}-{initials}.json"
 
     def write(self, parts: list[str]) -> None:
         """Keep these parts over older ones; OSError when the disk does not take them."""
