@@ -19,7 +19,7 @@ from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel, NewPromise
-from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
+from queueboard.words import Column, Finding, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
 
 MOST_KNIVES = 999
 MOST_CARRIER_DAYS = 60
@@ -238,6 +238,11 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         looking_for=0,
         moved_us=writing.now_us,
         moved_by=writing.actor.initials,
+        chips=knife.chips,
+        chip_um=knife.chip_um,
+        tip_um=knife.tip_um,
+        findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
+        apart=int(knife.apart),
     )
 
 
@@ -251,4 +256,8 @@ def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:
         carrier=clean(new.carrier, limit=60, field="carrier"),
         expires_on=None if new.expires_on is None else checked_day(writing, new.expires_on, "last day of the label"),
         name_on=clean_name(new.name_on) if new.name_on.strip() else "",
+        address_on=clean(new.address_on, limit=500, field="address on the label"),
+        limit_g=new.limit_g,
+        value_cents=new.value_cents,
+        price_cents=new.price_cents,
     )
