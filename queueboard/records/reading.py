@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, time
 from typing import TypeVar
 
+from queueboard.priced_words import Finding, MoneySort
 from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
@@ -20,11 +21,9 @@ from queueboard.words import (
     Condition,
     DeclineReason,
     Edge,
-    Finding,
     GoesBy,
     LabelOwner,
     LabelState,
-    MoneySort,
     Packing,
     PayWay,
     PromiseKind,
@@ -43,7 +42,8 @@ not_above_cents, packed_g, parcel_mm FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
-k.moved_us, k.moved_by, k.gauge, k.chips, k.chip_um, k.tip_um, k.findings, k.apart, k.added_us, k.tax_ppm FROM knife k JOIN box b ON b.id = k.box_id"""
+k.moved_us, k.moved_by, k.gauge, k.chips, k.chip_um, k.tip_um, k.findings, k.apart, k.added_us, k.tax_ppm
+FROM knife k JOIN box b ON b.id = k.box_id"""
 
 LABEL = """SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on, address_on, limit_g, value_cents,
 price_cents FROM label"""

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
+from queueboard.priced_words import Finding
 from queueboard.records.database import Cell
 from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
@@ -19,7 +20,7 @@ from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel, NewPromise
-from queueboard.words import Column, Finding, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
+from queueboard.words import Column, GoesBy, LabelOwner, LabelState, ThingState, WaitingFor
 
 MOST_KNIVES = 999
 MOST_CARRIER_DAYS = 60

@@ -5,14 +5,13 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from itertools import pairwise
 
+from queueboard.priced_words import ChargeSort, MoneySort
 from queueboard.words import (
     CameBy,
-    ChargeSort,
     CloseStep,
     GoesBy,
     LabelOwner,
     LabelState,
-    MoneySort,
     Packing,
     PayWay,
     PromiseKind,

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from queueboard.words import Column, Condition, DeclineReason, Edge, Finding, ThingState, WaitingFor, WhyRead
+from queueboard.priced_words import Finding
+from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor, WhyRead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,15 +3,14 @@
 from dataclasses import dataclass
 from datetime import date, time
 
+from queueboard.priced_words import Finding, MoneySort
 from queueboard.words import (
     CameBy,
     Condition,
     Edge,
-    Finding,
     GoesBy,
     LabelOwner,
     LabelState,
-    MoneySort,
     PayWay,
     PromiseKind,
 )
