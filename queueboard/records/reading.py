@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, time
 from typing import TypeVar
 
+from queueboard.priced_words import Finding, MoneySort
 from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
@@ -36,13 +37,16 @@ OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
 packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
-announced_us, expected_on, expected_knives, complaint FROM box"""
+announced_us, expected_on, expected_knives, complaint,
+not_above_cents, packed_g, parcel_mm FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
-k.moved_us, k.moved_by, k.gauge FROM knife k JOIN box b ON b.id = k.box_id"""
+k.moved_us, k.moved_by, k.gauge, k.chips, k.chip_um, k.tip_um, k.findings, k.apart, k.added_us, k.tax_ppm
+FROM knife k JOIN box b ON b.id = k.box_id"""
 
-LABEL = "SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on FROM label"
+LABEL = """SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on, address_on, limit_g, value_cents,
+price_cents FROM label"""
 
 CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes, proof_card FROM customer"
 
@@ -153,6 +157,10 @@ def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Return
             carrier=str(r[5]),
             expires_on=day_or_none(r[6]),
             name_on=str(r[7]),
+            address_on=str(r[8]),
+            limit_g=whole_or_none(r[9]),
+            value_cents=whole_or_none(r[10]),
+            price_cents=whole_or_none(r[11]),
         )
         for r in rows
     )
@@ -160,7 +168,9 @@ def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Return
 
 def payments_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Payment, ...]:
     """The payments that meet a fixed condition, oldest first."""
-    rows = database.rows(f"SELECT id, box_id, cents, way, at_us, by FROM payment WHERE {where} ORDER BY id", values)
+    rows = database.rows(
+        f"SELECT id, box_id, cents, way, at_us, by, sort FROM payment WHERE {where} ORDER BY id", values
+    )
     return tuple(
         Payment(
             id=whole(r[0]),
@@ -169,6 +179,7 @@ def payments_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Paym
             way=PayWay(str(r[3])),
             at=from_us(whole(r[4])),
             by=str(r[5]),
+            sort=MoneySort(str(r[6])),
         )
         for r in rows
     )
@@ -253,6 +264,9 @@ def box_of(row: tuple[Cell, ...]) -> Box:
         expected_on=day_or_none(row[20]),
         expected_knives=whole_or_none(row[21]),
         complaint=bool(row[22]),
+        not_above_cents=whole_or_none(row[23]),
+        packed_g=whole_or_none(row[24]),
+        parcel_mm=tuple(int(side) for side in str(row[25]).split("x")) if row[25] else (),
     )
 
 
@@ -281,4 +295,11 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         moved_at=from_us(whole(row[19])),
         moved_by=str(row[20]),
         gauge=None if row[21] is None else WhyRead(str(row[21])),
+        chips=whole_or_none(row[22]),
+        chip_um=whole_or_none(row[23]),
+        tip_um=whole_or_none(row[24]),
+        findings=tuple(map(Finding, str(row[25]).splitlines())),
+        apart=bool(row[26]),
+        added_at=instant_or_none(row[27]),
+        tax_ppm=whole(row[28]),
     )

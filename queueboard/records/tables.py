@@ -71,6 +71,9 @@ class BoxRow(Row):
     expected_on = TextField(null=True)
     expected_knives = IntegerField(null=True)
     complaint = IntegerField(default=0)
+    not_above_cents = IntegerField(null=True)
+    packed_g = IntegerField(null=True)
+    parcel_mm = TextField(default="")
 
 
 class KnifeRow(Row):
@@ -96,6 +99,13 @@ class KnifeRow(Row):
     moved_us = BigIntegerField()
     moved_by = TextField()
     gauge = TextField(null=True)
+    chips = IntegerField(null=True)
+    chip_um = IntegerField(null=True)
+    tip_um = IntegerField(null=True)
+    findings = TextField(default="")
+    apart = IntegerField(default=0)
+    added_us = BigIntegerField(null=True)
+    tax_ppm = IntegerField(default=0)
 
 
 class ThingRow(Row):
@@ -124,13 +134,17 @@ class PromiseRow(Row):
 class LabelRow(Row):
     """A return label."""
 
-    personal = frozenset({"carrier", "name_on"})
+    personal = frozenset({"carrier", "name_on", "address_on"})
     box_id = IntegerField()
     owner = TextField()
     state = TextField()
     carrier = TextField()
     expires_on = TextField(null=True)
     name_on = TextField()
+    address_on = TextField(default="")
+    limit_g = IntegerField(null=True)
+    value_cents = IntegerField(null=True)
+    price_cents = IntegerField(null=True)
 
 
 class PaymentRow(Row):
@@ -141,6 +155,47 @@ class PaymentRow(Row):
     way = TextField()
     at_us = BigIntegerField()
     by = TextField()
+    sort = TextField(default="payment")
+
+
+class ChargeRow(Row):
+    """What is charged beside the price of a knife."""
+
+    personal = frozenset({"text"})
+    box_id = IntegerField()
+    knife_id = IntegerField(null=True)
+    sort = TextField()
+    text = TextField()
+    cents = IntegerField()
+    tax_ppm = IntegerField()
+
+
+class MovedKnifeRow(Row):
+    """A knife that was put from one box into another."""
+
+    personal = frozenset({"why"})
+    knife_id = IntegerField()
+    from_box_id = IntegerField()
+    from_number = IntegerField()
+    to_box_id = IntegerField()
+    why = TextField()
+    moved_us = BigIntegerField()
+    moved_by = TextField()
+
+
+class FoundKnifeRow(Row):
+    """A knife that belongs to no box that is known."""
+
+    personal = frozenset({"mark", "place", "settled_how"})
+    kind = TextField()
+    length_mm = IntegerField(null=True)
+    mark = TextField()
+    place = TextField()
+    from_box_id = IntegerField(null=True)
+    found_us = BigIntegerField()
+    found_by = TextField()
+    settled_us = BigIntegerField(null=True)
+    settled_how = TextField(default="")
 
 
 class CloseOutRow(Row):
@@ -255,6 +310,9 @@ _STATE: tuple[type[Row], ...] = (
     BenchRunRow,
     RunKnifeRow,
     SaidRow,
+    ChargeRow,
+    MovedKnifeRow,
+    FoundKnifeRow,
     *edge_tables.ROWS,
 )
 STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}

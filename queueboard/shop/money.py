@@ -43,4 +43,5 @@ def add_payment(writing: Writing, box: Box, new: NewPayment) -> None:
         way=new.way.value,
         at_us=writing.now_us,
         by=writing.actor.initials,
+        sort=new.sort.value,
     )

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
+from queueboard.priced_words import Finding
 from queueboard.records.database import Cell
 from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
@@ -238,6 +239,11 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         looking_for=0,
         moved_us=writing.now_us,
         moved_by=writing.actor.initials,
+        chips=knife.chips,
+        chip_um=knife.chip_um,
+        tip_um=knife.tip_um,
+        findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
+        apart=int(knife.apart),
     )
 
 
@@ -251,4 +257,8 @@ def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:
         carrier=clean(new.carrier, limit=60, field="carrier"),
         expires_on=None if new.expires_on is None else checked_day(writing, new.expires_on, "last day of the label"),
         name_on=clean_name(new.name_on) if new.name_on.strip() else "",
+        address_on=clean(new.address_on, limit=500, field="address on the label"),
+        limit_g=new.limit_g,
+        value_cents=new.value_cents,
+        price_cents=new.price_cents,
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from itertools import pairwise
 
+from queueboard.priced_words import ChargeSort, MoneySort
 from queueboard.words import (
     CameBy,
     CloseStep,
@@ -54,6 +55,14 @@ class ReturnLabel:
     """Last day on which the carrier takes it; typed, never computed."""
     name_on: str = ""
     """The name printed on the label, where typed."""
+    address_on: str = ""
+    """The address printed on the label, where typed."""
+    limit_g: int | None = None
+    """The most that the parcel may weigh with it, 1 to 200,000 grams."""
+    value_cents: int | None = None
+    """What the parcel is insured for."""
+    price_cents: int | None = None
+    """What the shop paid for it; None for the customer's own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +75,28 @@ class Payment:
     way: PayWay
     at: datetime
     by: str
+    sort: MoneySort = MoneySort.PAYMENT
+
+    @property
+    def in_cents(self) -> int:
+        """What it adds to what is paid: less than nothing for a refund."""
+        return -self.cents if self.sort is MoneySort.REFUND else self.cents
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Charge:
+    """What is charged beside the price of a knife, as it was quoted."""
+
+    id: int
+    version: int
+    box_id: int
+    knife_id: int | None = None
+    """The knife whose add-on it is; None for what concerns the whole box."""
+    sort: ChargeSort
+    text: str
+    cents: int
+    """Less than nothing for a discount."""
+    tax_ppm: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +133,12 @@ class Box:
     """The day on which it was said to come."""
     expected_knives: int | None = None
     """The knives that it was said to hold, 1 to 999."""
+    not_above_cents: int | None = None
+    """The most that the customer has agreed to; above it the customer is asked first."""
+    packed_g: int | None = None
+    """What the packed parcel weighs, from the scale."""
+    parcel_mm: tuple[int, ...] = ()
+    """Length, width and height of the parcel in millimetres; empty until typed."""
 
     @property
     def announced(self) -> bool:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
+from queueboard.priced_words import Finding
 from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor, WhyRead
 
 
@@ -41,6 +42,20 @@ class Knife:
     """Initials of who put it there."""
     gauge: WhyRead | None = None
     """Why it is to be read with the gauge; None for the test by feel alone, and before it comes to the bench."""
+    chips: int | None = None
+    """How many chips the inspection counted, 1 to 99."""
+    chip_um: int | None = None
+    """Depth of the deepest chip in micrometres, 1 to 50,000."""
+    tip_um: int | None = None
+    """What is missing of the tip, in micrometres, 1 to 200,000."""
+    findings: tuple[Finding, ...] = ()
+    """The words of the inspection, in the order of the list."""
+    apart: bool = False
+    """True for a knife beyond what the customer's note says, priced apart until the customer has said yes."""
+    added_at: datetime | None = None
+    """When it was added later; None when it came with the box."""
+    tax_ppm: int = 0
+    """The tax on its price in millionths, as quoted: 7.25 % is 72,500."""
 
     @property
     def tag(self) -> str:

@@ -3,7 +3,17 @@
 from dataclasses import dataclass
 from datetime import date, time
 
-from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
+from queueboard.priced_words import Finding, MoneySort
+from queueboard.words import (
+    CameBy,
+    Condition,
+    Edge,
+    GoesBy,
+    LabelOwner,
+    LabelState,
+    PayWay,
+    PromiseKind,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,6 +28,16 @@ class NewKnife:
     wish: str = ""
     price_cents: int | None = None
     """None takes the price of its kind."""
+    chips: int | None = None
+    """How many chips, 1 to 99."""
+    chip_um: int | None = None
+    """Depth of the deepest chip in micrometres, 1 to 50,000."""
+    tip_um: int | None = None
+    """What is missing of the tip, in micrometres, 1 to 200,000."""
+    findings: tuple[Finding, ...] = ()
+    """The words of the inspection."""
+    apart: bool = False
+    """True for a knife beyond what the customer's note says."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +62,11 @@ class NewLabel:
     carrier: str = ""
     expires_on: date | None = None
     name_on: str = ""
+    address_on: str = ""
+    limit_g: int | None = None
+    """1 to 200,000 grams."""
+    value_cents: int | None = None
+    price_cents: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +78,7 @@ class NewPayment:
     way: PayWay
     paid_before_cents: int
     """What had been paid for the box when this was typed; refused when other money has come in since."""
+    sort: MoneySort = MoneySort.PAYMENT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

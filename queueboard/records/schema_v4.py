@@ -1,0 +1,77 @@
+"""Schema version 4: what an inspection found, charges beside a knife's price, parcels, found and moved knives."""
+
+SQL = """
+ALTER TABLE knife ADD COLUMN chips INTEGER CHECK (chips BETWEEN 1 AND 99);
+ALTER TABLE knife ADD COLUMN chip_um INTEGER CHECK (chip_um BETWEEN 1 AND 50000);
+ALTER TABLE knife ADD COLUMN tip_um INTEGER CHECK (tip_um BETWEEN 1 AND 200000);
+ALTER TABLE knife ADD COLUMN findings TEXT NOT NULL DEFAULT '' CHECK (length(findings) <= 400);
+ALTER TABLE knife ADD COLUMN apart INTEGER NOT NULL DEFAULT 0 CHECK (apart IN (0, 1));
+ALTER TABLE knife ADD COLUMN added_us INTEGER;
+ALTER TABLE knife ADD COLUMN tax_ppm INTEGER NOT NULL DEFAULT 0 CHECK (tax_ppm BETWEEN 0 AND 1000000);
+
+ALTER TABLE box ADD COLUMN not_above_cents INTEGER CHECK (not_above_cents BETWEEN 0 AND 10000000);
+ALTER TABLE box ADD COLUMN packed_g INTEGER CHECK (packed_g BETWEEN 1 AND 200000);
+ALTER TABLE box ADD COLUMN parcel_mm TEXT NOT NULL DEFAULT '' CHECK (length(parcel_mm) <= 20);
+
+ALTER TABLE label ADD COLUMN address_on TEXT NOT NULL DEFAULT '' CHECK (length(address_on) <= 500);
+ALTER TABLE label ADD COLUMN limit_g INTEGER CHECK (limit_g BETWEEN 1 AND 200000);
+ALTER TABLE label ADD COLUMN value_cents INTEGER CHECK (value_cents BETWEEN 0 AND 10000000);
+ALTER TABLE label ADD COLUMN price_cents INTEGER CHECK (price_cents BETWEEN 0 AND 10000000);
+
+ALTER TABLE payment ADD COLUMN sort TEXT NOT NULL DEFAULT 'payment' CHECK (length(sort) BETWEEN 1 AND 20);
+
+CREATE TABLE charge (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  box_id INTEGER NOT NULL REFERENCES box(id),
+  knife_id INTEGER REFERENCES knife(id),
+  sort TEXT NOT NULL CHECK (length(sort) BETWEEN 1 AND 20),
+  text TEXT NOT NULL CHECK (length(text) <= 120),
+  cents INTEGER NOT NULL CHECK (cents BETWEEN -10000000 AND 10000000),
+  tax_ppm INTEGER NOT NULL CHECK (tax_ppm BETWEEN 0 AND 1000000)
+) STRICT;
+CREATE INDEX charge_box ON charge(box_id);
+
+CREATE TABLE moved_knife (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  knife_id INTEGER NOT NULL REFERENCES knife(id),
+  from_box_id INTEGER NOT NULL REFERENCES box(id),
+  from_number INTEGER NOT NULL CHECK (from_number BETWEEN 1 AND 999),
+  to_box_id INTEGER NOT NULL REFERENCES box(id),
+  why TEXT NOT NULL CHECK (length(why) BETWEEN 1 AND 500),
+  moved_us INTEGER NOT NULL,
+  moved_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX moved_knife_from ON moved_knife(from_box_id);
+CREATE INDEX moved_knife_knife ON moved_knife(knife_id);
+
+CREATE TABLE found_knife (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  kind TEXT NOT NULL CHECK (length(kind) BETWEEN 1 AND 60),
+  length_mm INTEGER CHECK (length_mm BETWEEN 20 AND 900),
+  mark TEXT NOT NULL CHECK (length(mark) <= 200),
+  place TEXT NOT NULL CHECK (length(place) BETWEEN 1 AND 200),
+  from_box_id INTEGER REFERENCES box(id),
+  found_us INTEGER NOT NULL,
+  found_by TEXT NOT NULL,
+  settled_us INTEGER,
+  settled_how TEXT NOT NULL DEFAULT '' CHECK (length(settled_how) <= 500)
+) STRICT;
+"""
+"""knife.chips counts the chips, chip_um is the depth of the deepest and tip_um what is missing of the tip, both in
+micrometres so that half a millimetre is whole. knife.findings are the words of the inspection, one a line.
+knife.apart is 1 for a knife beyond what the customer's note says, priced apart until the customer has said yes.
+knife.added_us is when a knife was added later; NULL for one that came with its box. tax_ppm are millionths: 7.25 % is
+72500.
+
+box.not_above_cents is the most that the customer agreed to; packed_g the weight from the scale; parcel_mm three numbers
+with x between, such as 450x250x100.
+
+A charge stands beside the prices of the knives, as it was quoted: with a knife its add-ons, without one what concerns
+the whole box. It may be negative: a discount. payment.sort says whether it is a payment, a deposit or a refund; cents
+are above zero for all of them.
+
+found_knife holds knives that nobody has missed yet; from_box_id is the box in which one was one too many.
+"""
