@@ -168,6 +168,7 @@ class WhyNot(StrEnum):
     """Why a box cannot be told the day that is wished for; the last four are about other boxes, which are named."""
 
     OVER = "that time is over"
+    SHUT = "the shop is shut"
     TOO_MUCH = "it cannot be done by then, even as the first of all"
     MAKES_LATE = "it would make"
     PRESSES = "too little would be left free before the promise of box"

@@ -7,13 +7,13 @@ from pathlib import Path
 from typing import ClassVar
 
 from rich.text import Text
-from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.driver import Driver
 from textual.events import Event, Key, Paste, Resize
 from textual.message import Message
 
 from queueboard.board.base import ShopScreen, show_everywhere
+from queueboard.board.bell import BELL, BellApp
 from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
 from queueboard.board.themes import DARK, LIGHT, THEMES
@@ -26,7 +26,7 @@ SMALLEST = (60, 20)
 """Columns and lines below which nothing of use fits."""
 
 
-class QueueboardApp(App[int]):
+class QueueboardApp(BellApp):
     """Keys on every screen."""
 
     TITLE = "queueboard"
@@ -92,7 +92,12 @@ class QueueboardApp(App[int]):
 
     def _taken_first(self, key: Key) -> bool:
         """True when the key goes no further: the screen has taken it, or the board is closing and has none."""
-        return not self.screen_stack or (isinstance(self.screen, ShopScreen) and self.screen.take_first(key))
+        if not self.screen_stack or not isinstance(self.screen, ShopScreen):
+            return not self.screen_stack
+        if key.character == BELL and self.screen.begins_numbers:
+            self.action_ring()
+            return True
+        return self.screen.take_first(key)
 
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)

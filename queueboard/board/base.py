@@ -40,6 +40,11 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         """Leave with an answer. Once: Textual would take whatever screen lies on top, this one or another."""
         return super().dismiss(result) if self.is_active else AwaitComplete()
 
+    @property
+    def begins_numbers(self) -> bool:
+        """True while a digit would begin the number of a box; there 0, with which none begins, is the bell."""
+        return self.leads_to_tags
+
     def take_first(self, key: Key) -> bool:
         """Take a key before it goes to what has the focus; True when it is taken and goes no further."""
         if not self.leads_to_tags or not key.character or key.character not in "0123456789":

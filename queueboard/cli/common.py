@@ -31,6 +31,8 @@ LONGEST_READ = 1_000_000
 
 Clock = Callable[[], datetime]
 Command = Callable[[argparse.Namespace, Clock], int]
+Add = Callable[[str, Command, str], argparse.ArgumentParser]
+"""Adds a command to the command line: its name, what runs it, what it says of itself."""
 
 
 def file_of(args: argparse.Namespace) -> Path:

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, promise, reading
-from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, trouble
+from queueboard.cli import acting, board, edges, promise, reading, slips
+from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
 
@@ -84,14 +84,20 @@ def build_parser() -> argparse.ArgumentParser:
     card = add("card", edges.card, "the proof card of a box, open or gone: before and after, what was done, care")
     card.add_argument("number", help="box: 417")
     card.add_argument("--html", action="store_true", help="as a page to print from a browser")
+    slips.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
     for reader in (day, late, labels, boxes, box, find, asked, said, card, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    _keeping(add)
+    return parser
+
+
+def _keeping(add: Add) -> None:
+    """The commands that look after the shop's numbers and its file."""
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=_named, metavar="FILE", help="take in the settings of this file")
     add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_named, help="a new file")
-    return parser
 
 
 def _common(default: str | None) -> _Parser:

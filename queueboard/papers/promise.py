@@ -62,6 +62,8 @@ def _asked(advice: Advice, answer: Answer) -> dict[str, Fact]:
         ],
         "presses": answer.presses,
         "why": None if answer.why is None else answer.why.value,
+        "shut": answer.shut or None,
+        "opens": None if answer.opens is None else answer.opens.isoformat(),
     }
 
 

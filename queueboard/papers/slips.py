@@ -1,13 +1,16 @@
 """Slips that go with knives: the customer's stub, the handle tags, the summary after a close-out."""
 
-from datetime import datetime
+from datetime import date, datetime
 
-from queueboard.papers.text import boxes_to_tick, page, section
+from queueboard.clean import cell_text
+from queueboard.papers.large import large
+from queueboard.papers.text import NARROW, boxes_to_tick, cut_to, page, section, wrapped
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
-from queueboard.phrases.knives import knife_name
+from queueboard.phrases.knives import knife_name, wish_in_capitals
 from queueboard.phrases.money import money
+from queueboard.phrases.typed import WEEKDAYS
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.gone import GoneBox
@@ -16,7 +19,15 @@ _ONES = (
     *("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
     *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
 )
+_TITLES = frozenset({"mr", "mrs", "ms", "mx", "miss", "dr", "prof", "herr", "frau"})
 _TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+
+
+TERMS = (
+    "Sharpening takes metal off and may show. Tell us of cracks and loose handles.",
+    "Dates and prices are estimates; the shop may decline a knife.",
+)
+"""What the customer agrees to, under every stub."""
 
 
 def count_in_words(count: int) -> str:
@@ -29,37 +40,56 @@ def count_in_words(count: int) -> str:
     return f"{_ONES[count // 100]} hundred{rest}"
 
 
-def stub(box: BoxPicture, picture: Picture) -> str:
-    """The customer's stub: box, count in figures and words, what it comes with, the date told, the price as known."""
-    counted = box.box.counted
-    today = picture.now.date()
-    held = box.promise
-    price = (f"{money(box.price_cents, picture.settings)}, without work found later",) if box.price_cents else ()
+def stub(box: BoxPicture, picture: Picture, width: int = NARROW) -> str:
+    """The customer's stub: box, count in figures and words, what it comes with, the date told, the price as known.
+
+    No line is wider than *width* columns; the customer's name is not on it, for stubs get lost.
+    """
+    today, settings, held = picture.now.date(), picture.settings, box.promise
+    count, limit = len(box.knives), box.box.not_above_cents
+    knives = f"{count}, {count_in_words(count)} {'knife' if count == 1 else 'knives'}"
     lines = (
-        picture.settings.name,
         f"BOX {box.box.number}",
-        f"{many(counted, 'knife')} ({count_in_words(counted)})" if box.box.opened else "not opened yet, not counted",
+        knives if box.box.opened else "not opened yet, not counted",
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
-        *price,
+        *((f"estimate {money(box.price_cents, settings)}, without work found later",) if box.price_cents else ()),
+        *((f"not above {money(limit, settings)} without asking you",) if limit is not None else ()),
         f"received {date_words(box.box.received_at.astimezone(picture.now.tzinfo).date(), today)}",
-        "",
-        "Sharpening takes metal off and may show. Tell us of cracks and loose handles.",
-        "Dates and prices are estimates; the shop may decline a knife.",
+        "-" * width,
+        *TERMS,
     )
-    return page(lines)
+    head = (*wrapped(settings.name, width), "", *large(f"{box.box.number}", width), "")
+    return page(head, (part for line in lines for part in wrapped(line, width)))
 
 
-def handle_tags(box: BoxPicture, picture: Picture) -> str:
-    """One tag for each knife, to be cut apart: number, kind, wish, day, first word of the name; no phone, no price."""
-    first_name = box.customer.name.split(" ", maxsplit=1)[0]
-    due = date_words(box.ship_by.date(), picture.now.date()) if box.ship_by is not None else ""
-    parts = []
+def handle_tags(box: BoxPicture, picture: Picture, width: int = NARROW, *, only: int | None = None) -> str:
+    """One tag for each knife, or for one number only, to be cut apart: no phone, no price, nothing wider than *width*.
+
+    The tag large, the first name, kind and length, the wish in capitals, the weekday by which it is due.
+    """
+    due = "" if box.ship_by is None else _weekday(box.ship_by.date(), picture.now.date())
+    first_name = cut_to(cell_text(name_on_tag(box.customer.name)), width)
+    parts: list[str] = []
     for knife in box.knives:
-        parts += [f"-- {knife.tag} --", *([due] if due else []), knife_name(knife, picture.settings)]
-        parts += [f"WISH: {knife.wish}"] if knife.wish else []
-        parts += [first_name, ""]
-    return page(parts)
+        if only in (None, knife.number):
+            said = (first_name, knife_name(knife, picture.settings), wish_in_capitals(knife), due)
+            parts += ["-" * width, *large(knife.tag, width), "", knife.tag]
+            parts += [part for line in said if line for part in wrapped(line, width)]
+    return page((*parts, "-" * width))
+
+
+def _weekday(day: date, today: date) -> str:
+    """The day as it is read on a handle: due THURSDAY, 26 Nov."""
+    weekday, dated = WEEKDAYS[day.weekday()].upper(), date_words(day, today).partition(" ")[2]
+    return f"due {weekday}, {dated}"
+
+
+def name_on_tag(name: str) -> str:
+    """The first name, or what can stand for it: behind a title or an initial the next word; else the name itself."""
+    words = name.split()
+    called = [word for word in words if word.rstrip(".").casefold() not in _TITLES and len(word.rstrip(".")) > 1]
+    return (called or words)[0]
 
 
 def gone_summary(gone: GoneBox, settings: Settings) -> str:

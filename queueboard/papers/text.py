@@ -7,6 +7,8 @@ from rich.cells import cell_len
 from queueboard.clean import cell_text
 
 RULE_WIDTH = 72
+NARROW, WIDE = 32, 48
+"""Columns of a receipt printer, by its usual letters: paper of 58 mm, and of 80 mm. [common practice, no source]"""
 
 
 def columns(rows: Sequence[Sequence[str]], *, right: frozenset[int] = frozenset()) -> tuple[str, ...]:
@@ -40,3 +42,29 @@ def boxes_to_tick(lines: Iterable[str]) -> tuple[str, ...]:
 def page(*parts: Iterable[str]) -> str:
     """Parts as one text that ends in a line end."""
     return "\n".join(line for part in parts for line in part) + "\n"
+
+
+def wrapped(line: str, width: int) -> tuple[str, ...]:
+    """A line broken between words so that nothing is wider than *width* cells; a word that is wider is broken too."""
+    lines, here = [], ""
+    for word in cell_text(line).split():
+        if cell_len(f"{here} {word}") <= width or not here:
+            here = f"{here} {word}".strip()
+        else:
+            lines.append(here)
+            here = word
+        while cell_len(here) > width:
+            fits = cut_to(here, width, sign="")
+            lines.append(fits)
+            here = here[len(fits) :]
+    return (*lines, here)
+
+
+def cut_to(text: str, width: int, *, sign: str = "…") -> str:
+    """The text, or as much of its beginning as fits into *width* cells with the sign that something is left out."""
+    if cell_len(text) <= width:
+        return text
+    room = width - cell_len(sign)
+    while cell_len(text) > room:
+        text = text[: len(text) // 2] if cell_len(text) > 4 * room else text[:-1]
+    return f"{text}{sign}"

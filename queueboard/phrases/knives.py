@@ -58,6 +58,11 @@ def knife_name(knife: Knife, settings: Settings) -> str:
     return f"{words}, {knife.mark}" if knife.mark else words
 
 
+def wish_in_capitals(knife: Knife) -> str:
+    """What the customer wished, so that nobody at the bench overlooks it: WISH: KEEP THE PATINA; empty without one."""
+    return f"WISH: {knife.wish.upper()}" if knife.wish else ""
+
+
 def knife_line(knife: Knife, settings: Settings) -> str:
     """The knife in one line: 417-3 REDO chef 20 cm, black handle."""
     return " ".join((knife.tag, *knife_signs(knife), knife_name(knife, settings)))

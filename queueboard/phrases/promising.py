@@ -87,7 +87,7 @@ def answer_words(advice: Advice, answer: Answer, today: date) -> str:
     """Fri 13 Nov: yes, 97 % sure; Fri 13 Nov: no, and what it would cost whom."""
     wished = wish_words(advice.wish, today)
     if not answer.yes:
-        return f"{wished}: no, {_why_not(answer)}"
+        return f"{wished}: no, {_why_not(answer, today)}"
     return f"{wished}: yes" if advice.overloads else f"{wished}: yes, {sure_words(answer.sure_permille)}"
 
 
@@ -103,8 +103,11 @@ def wish_box_words(wish: Wish) -> str:
     return f"{many(len(wish.knives), 'knife')}, {wish.goes_by.value}{days}"
 
 
-def _why_not(answer: Answer) -> str:
+def _why_not(answer: Answer, today: date) -> str:
     why = "" if answer.why is None else answer.why.value
+    if answer.shut:
+        opens = "" if answer.opens is None else f"; it opens again {date_words(answer.opens, today)}"
+        return f"{why}: {answer.shut}{opens}"
     if answer.costs:
         return f"{why} {_costs_words(answer.costs)}"
     return why if answer.presses is None else f"{why} {answer.presses}"

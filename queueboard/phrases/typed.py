@@ -91,6 +91,21 @@ def parse_day(text: str, today: date) -> date:
     return day
 
 
+def parse_day_and_time(text: str, today: date) -> tuple[date, time | None]:
+    """Read a day, and the time behind it where there is one: today 16:00, fri, 27 nov 4pm."""
+    before, _, last = text.strip().rpartition(" ")
+    try:
+        return parse_day(text, today), None
+    except TypedError:
+        try:
+            day = parse_day(before, today)
+        except TypedError:
+            day = None
+        if day is None:
+            raise
+    return day, parse_time(last)
+
+
 def read_day(text: str, today: date) -> date:
     """Read a day: 2026-11-27, 27.11, 27.11.2026, 27 nov, november 27 2026, fri, today, +3 (days from *today*).
 

@@ -25,6 +25,9 @@ from queueboard.words import GoesBy, PromiseKind, WhyNot
 Inside = Sequence[NewKnife] | Unseen
 """What is known of a box that is asked about: its knives, or what was announced of them."""
 
+YEAR_DAYS = 366
+"""As far as the next open day is looked for; no closure is longer."""
+
 NEW = -1
 """The id of a box, and of its knives counting down, that is not in the shop file yet."""
 
@@ -77,6 +80,10 @@ class Answer:
     """The number of the box whose promise would have the least left; None when yes."""
     why: WhyNot | None
     """None when yes."""
+    shut: str = ""
+    """Why the shop is shut on that day, where that makes it a no."""
+    opens: date | None = None
+    """The next day on which it opens, where it is shut; None where it stays so for a year."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,6 +167,17 @@ def can_do(
         presses=None if told.presses is None else picture.box_by_id(told.presses.box_id).box.number,
         why=_why_not(told),
     )
+
+
+def shut_on(picture: Picture, day: date) -> Answer | None:
+    """The no to a day on which nobody can fetch anything, since the shop is shut; None when it opens."""
+    calendar = _calendar(picture)
+    reason = why_closed(calendar, day)
+    if reason is None:
+        return None
+    after = (day + timedelta(days=ahead) for ahead in range(1, YEAR_DAYS))
+    opens = next((later for later in after if why_closed(calendar, later) is None), None)
+    return Answer(yes=False, sure_permille=0, costs=(), presses=None, why=WhyNot.SHUT, shut=reason, opens=opens)
 
 
 def _why_not(told: Told) -> WhyNot | None:

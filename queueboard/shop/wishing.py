@@ -5,7 +5,7 @@ from datetime import date, time, timedelta
 
 from queueboard.shop.bench_work import BENCH_COLUMNS
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.quoting import Answer, Inside, Offer, can_do, offer, rush_minutes
+from queueboard.shop.quoting import Answer, Inside, Offer, can_do, offer, rush_minutes, shut_on
 from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
 from queueboard.values.new import NewKnife, NewPromise, Unseen
 from queueboard.values.plan import Overload
@@ -74,7 +74,9 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
         picture = replace(picture, ledger=picture.ledger.without(wish.again))
     days = days_on_the_way(wish)
     ready = None if wish.day is None else wish.day - timedelta(days=wish.kind is PromiseKind.NEXT_ROUND)
-    asked = None if ready is None else can_do(picture, wish.inside, wish.goes_by, days, ready, wish.at)
+    asked = _at_a_closed_door(picture, wish)
+    if asked is None and ready is not None:
+        asked = can_do(picture, wish.inside, wish.goes_by, days, ready, wish.at)
     return Advice(
         wish=wish,
         offer=offer(picture, wish.inside, wish.goes_by, days),
@@ -83,6 +85,12 @@ def advise(picture: Picture, wish: Wish) -> Advice | None:
         room_tomorrow=room[1],
         overloads=picture.plan.overloads,
     )
+
+
+def _at_a_closed_door(picture: Picture, wish: Wish) -> Answer | None:
+    """The no to fetching it while the shop is shut; a parcel comes from the carrier, a round goes to the customer."""
+    fetched = wish.goes_by is GoesBy.PICK_UP and wish.kind is not PromiseKind.NEXT_ROUND
+    return shut_on(picture, wish.day) if fetched and wish.day is not None else None
 
 
 def wish_again(box: BoxPicture, told: NewPromise | None, kind: PromiseKind) -> Wish:

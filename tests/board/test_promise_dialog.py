@@ -123,3 +123,15 @@ async def test_a_day_that_is_a_no_is_told_only_after_a_second_enter(shop: Shop) 
         shop, lambda desk: dialogs.PromiseDialog(desk, made.box.id), today, "<enter>", "they insist", "<enter>"
     )
     assert [told.day for told in box(shop, made.box.number).promises][1:] == [TODAY]
+
+
+async def test_a_day_on_which_the_shop_is_shut(two_boxes: Shop) -> None:
+    """The dialog says no with the reason and the next open day, and takes the day only when it is insisted on."""
+    box_id = box(two_boxes, COUNTER).box.id
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: dialogs.PromiseDialog(desk, box_id))
+    async with app.run_test(size=SMALL) as pilot:
+        dialog = app.screen
+        assert isinstance(dialog, dialogs.PromiseDialog)
+        dialog.promised.day.value = "25 dec"
+        await until(pilot, lambda: "no, the shop is shut: Christmas Day; it opens again" in " ".join(dump(app).split()))

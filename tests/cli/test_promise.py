@@ -72,6 +72,41 @@ def test_a_no_names_whom_it_would_make_late(file: str, capsys: pytest.CaptureFix
     assert not [sign for sign in said if sign != "\n" and not sign.isprintable() and ord(sign) < 0xA0]
 
 
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        (["--on", "25 dec"], "Fri 25 Dec: no, the shop is shut: Christmas Day; it opens again Sat 26 Dec"),
+        (["--on", "26 nov", "--at", "11:00"], "Thu 26 Nov 11:00: no, the shop is shut: Thanksgiving Day"),
+        (["--on", "15 nov"], "Sun 15 Nov: no, the shop is shut: closed on Sundays; it opens again Mon 16 Nov"),
+        (["--on", "2 dec"], "Wed 2 Dec: no, the shop is shut: belts are changed; it opens again Thu 3 Dec"),
+    ],
+)
+def test_a_day_on_which_the_shop_is_shut_is_a_no(
+    asked: list[str], says: str, empty: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nobody can fetch anything at a closed door: the reason and the next open day are named, in JSON too."""
+    shop = open_shop(Path(empty))
+    shut = '\n[[closures]]\nfirst = 2026-12-01\nlast = 2026-12-02\nreason = "belts are changed"\n'
+    take_settings(shop, by(), seed_text("settings.toml") + shut)
+    close_shop(shop)
+    arguments = ["promise", "2 chef", *asked, "--file", empty]
+
+    assert main(arguments, clock=clock) == NO
+    assert capsys.readouterr().out.splitlines()[-1].startswith(says)
+
+    assert main([*arguments, "--json"], clock=clock) == NO
+    answer = valid("promise", capsys.readouterr().out)["asked"]
+    assert isinstance(answer, dict)
+    assert answer["why"] == "the shop is shut"
+    assert answer["opens"] in {"2026-12-26", "2026-11-27", "2026-11-28", "2026-11-16", "2026-12-03"}
+
+
+def test_a_parcel_may_be_in_hand_while_the_shop_is_shut(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """What is in hand by a day left before it: the shop's own door has nothing to do with it."""
+    assert main(["promise", "2 chef", "--by-mail", "--on", "25 dec", "--file", empty], clock=clock) == FINE
+    assert capsys.readouterr().out.splitlines()[-1].startswith("Fri 25 Dec: yes")
+
+
 def test_what_is_never_free_is_a_no_of_its_own(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
     """More than the days planned ahead can bear: no day is made up, and the code says no."""
     assert main(["promise", "999 chef big chips", "--json", "--file", empty], clock=clock) == NO

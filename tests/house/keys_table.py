@@ -22,6 +22,7 @@ END = "<!-- end of keys -->"
 
 TITLES = {
     "QueueboardApp": "On every screen",
+    "BellApp": "From anywhere, out of any field too",
     "BoardScreen": "The board",
     "BoardMoves": "Moving on the board",
     "BoardView": "Getting about on the board",
@@ -48,6 +49,7 @@ TITLES = {
     "CustomerPicker": "Receive: the surname",
     "KnifeLines": "Receive: the knives",
     "ReceivedScreen": "A box just received",
+    "WalkInScreen": "The bell: a walk-in",
     "Dialog": "A question",
     "PromiseDialog": "Telling a date",
     "OpenBoxDialog": "Opening a box",

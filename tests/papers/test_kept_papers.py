@@ -77,8 +77,13 @@ def test_the_phone_sentences_read_as_kept() -> None:
 
 
 def test_stub_and_tags_read_as_kept() -> None:
-    """The stub has count, things, date and price; a tag has neither phone nor price."""
-    box = MORNING.box(417)
+    """The stub has count, things, date, price and limit; a tag has the wish in capitals, neither phone nor price."""
+    found = MORNING.box(417)
+    assert found is not None
+    wished = replace(found.knives[1], wish="keep the patina, please")
+    box = replace(
+        found, box=replace(found.box, not_above_cents=6000), knives=(found.knives[0], wished, *found.knives[2:])
+    )
 
     assert box is not None
     assert_kept("paper-stub", stub(box, MORNING))

@@ -150,6 +150,10 @@ class BoardView(ShopScreen[None]):
         notice.set_class(trouble, "-trouble")
         notice.display = True
 
+    @property
+    def begins_numbers(self) -> bool:
+        return self.focused is not self.query_one(TagEntry)
+
     def take_first(self, key: Key) -> bool:
         """A digit begins a tag at once, so that a dash or plus typed right behind it is about the tag."""
         entry = self.query_one(TagEntry)

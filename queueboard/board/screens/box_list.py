@@ -60,6 +60,10 @@ class BoxListScreen(ShopScreen[int | None]):
         yield Static(id="typed", markup=False)
         yield Static(self.KEYS, id="keys", markup=False)
 
+    @property
+    def begins_numbers(self) -> bool:
+        return not self.typed
+
     def on_mount(self) -> None:
         """Show the picture the desk holds."""
         self.show(self.desk.picture)

@@ -19,6 +19,7 @@ from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
 PAD = """\
 key    on the board           once a tag is begun (417, 417-3)
 0-9    begin a tag            go on with it
+0      the bell: a walk-in    go on with it
 Enter  open the box           put the cursor there
 +      one column on          one column on; a box asks first
 -      one column back        part of the tag

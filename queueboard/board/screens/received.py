@@ -26,9 +26,15 @@ class ReceivedScreen(ShopScreen[bool]):
         Binding("v,asterisk", "write", "write to a file, to print it", id="received.write"),
     ]
 
-    def __init__(self, desk: Desk, number: int) -> None:
+    def __init__(self, desk: Desk, number: int, *, print_now: bool = False) -> None:
+        """print_now: the papers are written out at once, as `v` does."""
         super().__init__(desk)
         self.number = number
+        self.print_now = print_now
+
+    def on_mount(self) -> None:
+        if self.print_now:
+            self.action_write()
 
     def compose(self) -> ComposeResult:
         box, picture = self.desk.picture.box(self.number), self.desk.picture
