@@ -7,7 +7,7 @@ from datetime import date, datetime, time, timedelta
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import untaught
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
-from queueboard.values.box import Box, Charge, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
@@ -252,7 +252,6 @@ def box_picture(
     close_check: CloseCheck | None = None,
     look_alikes: tuple[int, ...] = (),
     honest_day: date | None = None,
-    charges: tuple[Charge, ...] = (),
 ) -> BoxPicture:
     """A box with one knife each received, on bench and ready, promised for tomorrow at the counter."""
     the_box = box(box_) if isinstance(box_, int) else box_
@@ -278,7 +277,6 @@ def box_picture(
         close_out=close_out,
         close_check=close_check,
         look_alikes=look_alikes,
-        charges=charges,
     )
 
 
