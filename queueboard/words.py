@@ -114,6 +114,25 @@ class PayWay(StrEnum):
     TRANSFER = "transfer"
 
 
+class Rounding(StrEnum):
+    """How an amount with parts of a cent becomes whole cents."""
+
+    HALF_UP = "half up"
+    HALF_EVEN = "half even"
+    DOWN = "down"
+    UP = "up"
+    FIVE = "5 cents"
+    """Half up, and what a box comes to goes to the nearest five cents."""
+
+
+class Taxed(StrEnum):
+    """What a rate of tax is typed for."""
+
+    KNIVES = "knives"
+    ADD_ONS = "add-ons"
+    SHIPPING = "return shipping"
+
+
 class Settling(StrEnum):
     """How a box's money stood when it left."""
 

@@ -13,6 +13,7 @@ from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.intake.lengths import MM_PER, looks_like_length, read_length_mm
 from queueboard.intake.words_typed import CONDITION_WORDS, CONDITIONS_SHORT, EDGE_WORDS, EDGES_SHORT, HALF_WORDS
+from queueboard.money.pricing import quote
 from queueboard.settings.rules import minutes_of
 from queueboard.settings.shapes import Kind, Settings
 from queueboard.values.new import NewKnife
@@ -40,7 +41,7 @@ class KnifeLine:
     minutes: int | None
     """Hands-on minutes of one knife; None where the shop's list has none, for such a knife is declined."""
     price_cents: int
-    """The price of one knife, from its kind."""
+    """The price of one knife with its add-ons, by the shop's list."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -63,12 +64,13 @@ def read_line(text: str, settings: Settings) -> KnifeLine:
     found = _rest(words, kind, settings.length_unit)
     edge = found.edge or kind.edge
     condition = found.condition or Condition.DULL
+    knife = NewKnife(kind=kind.name, edge=edge, condition=condition, length_mm=found.length_mm, mark=mark, wish=wish)
     return KnifeLine(
         typed=text,
         count=count,
-        knife=NewKnife(kind=kind.name, edge=edge, condition=condition, length_mm=found.length_mm, mark=mark, wish=wish),
+        knife=knife,
         minutes=minutes_of(settings, kind.name, edge, condition),
-        price_cents=kind.price_cents,
+        price_cents=quote(settings, kind, knife).cents,
     )
 
 

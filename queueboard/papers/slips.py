@@ -102,7 +102,7 @@ def gone_summary(gone: GoneBox, settings: Settings) -> str:
         section("NOT SHARPENED", _declined(gone)),
         section("STAYS WITH US", (f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.staying)),
         section("WE ARE LOOKING FOR", _missing(gone, settings)),
-        section("MONEY", (money(gone.price_cents, settings), settled_words(gone, settings))),
+        section("MONEY", (money(gone.totals.total_cents, settings), settled_words(gone, settings))),
         section("PLEASE", FOR_CUSTOMERS),
         ("", NO_ADVICE, _signed(gone, at)),
     )

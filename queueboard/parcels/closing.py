@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from queueboard.money.bill import Bill, totals
 from queueboard.values.box import CloseCheck, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import CloseStep, Column, GoesBy, LabelState, Settling, ThingState
@@ -38,7 +39,7 @@ def check(  # noqa: PLR0917 - what the shop reads for one box, in the order of t
     things: tuple[Thing, ...],
     goes_by: GoesBy,
     label: ReturnLabel | None,
-    owed_cents: int,
+    bill: Bill,
     today: date,
 ) -> CloseCheck:
     """The step to show, what it may show, and a sentence where it cannot go on as it stands.
@@ -46,8 +47,8 @@ def check(  # noqa: PLR0917 - what the shop reads for one box, in the order of t
     knives and things are all those of the box, gone ones included. Knives that are ready and found should be in hand;
     the others on hand stay (part of a box can go today). A right count means that all of them go. Tags ticked say
     exactly which go, and the rest is missing: with a typed reason, the box goes without it.
-    owed_cents is price less payments, and what is missing comes off it; 0 or less needs no settling. today is the
-    shop's day, for the label's last day.
+    bill says what is owed without the missing; 0 or less needs no settling. today is the shop's day, for the label's
+    last day.
     """
     on_hand = tuple(knife for knife in knives if knife.on_hand)
     by_tags = close_out.ticking or close_out.ticks_done or bool(close_out.ticked)
@@ -61,7 +62,7 @@ def check(  # noqa: PLR0917 - what the shop reads for one box, in the order of t
     if not in_hand.going and (in_hand.missing or not any(thing.state is ThingState.HERE for thing in things)):
         step = CloseStep.COUNT if by_count else CloseStep.TICK
         return _told(step, in_hand, "No knife in hand is ready to go. Leave the close-out, and make them ready first.")
-    owed_now = owed_cents - sum(knife.charged_cents for knife in in_hand.missing)
+    owed_now = totals(bill.without({knife.id for knife in in_hand.missing})).owed_cents
     for step, open_yet, trouble in _steps(
         close_out, in_hand, goes_by=goes_by, label=label, owed_cents=owed_now, today=today
     ):

@@ -89,7 +89,7 @@ def gone_sentence(gone: GoneBox, settings: Settings) -> str:
 
 def settled_words(gone: GoneBox, settings: Settings) -> str:
     """How the money stood: paid; on account, 46.00 EUR to pay; gone unpaid, 46.00 EUR to pay, because ..."""
-    owed = gone.price_cents - gone.paid_cents
+    owed = gone.totals.owed_cents
     if gone.settled is Settling.PAID and owed == 0:
         return Settling.PAID.value
     because = f", because {gone.settled_why}" if gone.settled_why else ""

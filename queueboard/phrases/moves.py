@@ -5,6 +5,7 @@ from datetime import datetime
 
 from queueboard.phrases.dates import when_words
 from queueboard.phrases.money import amount
+from queueboard.priced_words import MoneySort
 from queueboard.values.step import About, Step
 from queueboard.words import Column
 
@@ -20,6 +21,7 @@ _TAGS_NAMED = 4
 
 OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "accept_knife": ("{what} taken on after all", "decline {what} again"),
+    "add_charge": ("{what}: {to} put on the bill", "take the {to} off the bill of {what} again"),
     "add_customer": ("a customer added", "take the new customer out"),
     "add_knife": ("{what} added", "take {what} out again"),
     "add_thing": ("something that came with {what} added", "take out what was added to {what}"),
@@ -61,6 +63,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "open_box": ("{what} opened", "put {what} back unopened"),
     "pack_box": ("{what}: {to}", "{what} is not {to} after all"),
     "pause_run": ("run of {what} paused", "let the run of {what} go on"),
+    "pay_account": ("{cents} {to} taken on the account of {what}", "take back {cents} {to} for the account of {what}"),
     "promise": ("a date told for {what}: {to}", "take back the date told for {what}: {to}"),
     "read_study": ("{to} gf read on knife {number} of the study", "take the reading of {to} gf back"),
     "receive_box": ("{what} received", "take {what} out of the shop again"),
@@ -69,11 +72,13 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "send_off": ("{what} gone", "bring {what} back into the shop"),
     "set_flags": ("{what}: {to}", "turn back on {what}: {to}"),
     "set_label": ("label of {what} set", "put the label of {what} back as it was"),
+    "set_limit": ("limit of {what} set to {cents}", "put the limit of {what} back as it was"),
     "set_price": ("price of {what} set to {cents}", "take back the price of {cents} for {what}"),
     "set_stable": ("stable period of {to} set", "put the stable period of {to} back as it was"),
     "settle": ("money of {what} settled", "ask again about the money of {what}"),
     "settle_lost": ("loss of {what} settled", "look for {what} again"),
     "start_run": ("run of {what} begun: {to}", "take back the beginning of the run of {what}"),
+    "strike_charge": ("{to} of {what} taken off the bill", "put the {to} of {what} back on the bill"),
     "strike_knife": ("{what} struck out", "put {what} back on the list"),
     "take_payment": ("{cents} {to} taken for {what}", "take back the payment of {cents} {to} for {what}"),
     "take_settings": ("settings taken in", "go back to the settings before"),
@@ -98,8 +103,12 @@ _GOES_ON = {
     "knives_wait": ("{what} goes on", "{what} waits again"),
     "box_waits": ("{what} goes on", "{what} waits again"),
     "pack_box": ("{what} unpacked", "{what} is packed after all"),
+    "set_limit": ("limit of {what} taken away", "put the limit of {what} back as it was"),
 }
 """The same, where the operation took something back: it has no "to"."""
+
+_GIVEN_BACK = ("{cents} {to} given back for {what}", "{cents} {to} was not given back for {what}")
+"""A refund, whatever operation it came with."""
 
 
 def step_words(step: Step) -> str:
@@ -143,7 +152,8 @@ def about_words(about: About) -> str:
 def _words(operation: str, about: About, tense: int) -> str:
     """The words of an operation, done (0) or to be undone (1)."""
     table = _GOES_ON if not about.to and operation in _GOES_ON else OPERATION_WORDS
-    pattern = table.get(operation, ("{what} changed", "put {what} back as it was"))[tense]
+    words = table.get(operation, ("{what} changed", "put {what} back as it was"))
+    pattern = (_GIVEN_BACK if about.was == MoneySort.REFUND.value else words)[tense]
     return pattern.format(
         what=about_words(about),
         to=about.to,

@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Literal
 
+from queueboard.priced_words import MoneySort
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.reading import BOX, box_of
 from queueboard.values.box import Box
@@ -30,8 +31,9 @@ def boxes_of_customer(database: ShopDatabase, customer_id: int) -> tuple[int, ..
 
 
 def paid_cents(database: ShopDatabase, box_id: int) -> int:
-    """All money taken for a box."""
-    return _number(database.one("SELECT SUM(cents) FROM payment WHERE box_id = ?", (box_id,))) or 0
+    """All money taken for a box, less what was given back."""
+    sql = "SELECT SUM(CASE sort WHEN ? THEN -cents ELSE cents END) FROM payment WHERE box_id = ?"
+    return _number(database.one(sql, (MoneySort.REFUND.value, box_id))) or 0
 
 
 def settled_as(database: ShopDatabase, box_id: int) -> str | None:

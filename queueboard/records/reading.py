@@ -8,10 +8,11 @@ from typing import TypeVar
 
 from queueboard.priced_words import Finding, MoneySort
 from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
+from queueboard.records.charges import CHARGED_BOX, charges_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.runs import open_runs
-from queueboard.values.box import Box, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.measured import BenchRun
@@ -27,6 +28,7 @@ from queueboard.words import (
     Packing,
     PayWay,
     PromiseKind,
+    Rounding,
     Settling,
     ThingState,
     WaitingFor,
@@ -38,7 +40,7 @@ OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
 packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
 announced_us, expected_on, expected_knives, complaint,
-not_above_cents, packed_g, parcel_mm FROM box"""
+not_above_cents, packed_g, parcel_mm, rounding FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
@@ -64,6 +66,7 @@ class OpenWork:
     promises: dict[int, tuple[Promise, ...]]
     labels: dict[int, ReturnLabel]
     payments: dict[int, tuple[Payment, ...]]
+    charges: dict[int, tuple[Charge, ...]]
     close_outs: dict[int, CloseOut]
     runs: tuple[BenchRun, ...]
     """The runs under way, oldest first; a run may hold knives of several boxes."""
@@ -87,6 +90,7 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         promises=_by_box(promises_of(database, f"box_id {inside}"), lambda promise: promise.box_id),
         labels={label.box_id: label for label in labels_of(database, f"box_id {inside}")},
         payments=_by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
+        charges=_by_box(charges_of(database, f"{CHARGED_BOX} {inside}"), lambda charge: charge.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
     )
@@ -267,6 +271,7 @@ def box_of(row: tuple[Cell, ...]) -> Box:
         not_above_cents=whole_or_none(row[23]),
         packed_g=whole_or_none(row[24]),
         parcel_mm=tuple(int(side) for side in str(row[25]).split("x")) if row[25] else (),
+        rounding=Rounding(str(row[26])),
     )
 
 

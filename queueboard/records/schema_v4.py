@@ -13,6 +13,8 @@ ALTER TABLE box ADD COLUMN not_above_cents INTEGER CHECK (not_above_cents BETWEE
 ALTER TABLE box ADD COLUMN packed_g INTEGER CHECK (packed_g BETWEEN 1 AND 200000);
 ALTER TABLE box ADD COLUMN parcel_mm TEXT NOT NULL DEFAULT '' CHECK (length(parcel_mm) <= 20);
 
+ALTER TABLE box ADD COLUMN rounding TEXT NOT NULL DEFAULT 'half up' CHECK (length(rounding) BETWEEN 1 AND 20);
+
 ALTER TABLE label ADD COLUMN address_on TEXT NOT NULL DEFAULT '' CHECK (length(address_on) <= 500);
 ALTER TABLE label ADD COLUMN limit_g INTEGER CHECK (limit_g BETWEEN 1 AND 200000);
 ALTER TABLE label ADD COLUMN value_cents INTEGER CHECK (value_cents BETWEEN 0 AND 10000000);
@@ -28,6 +30,7 @@ CREATE TABLE charge (
   sort TEXT NOT NULL CHECK (length(sort) BETWEEN 1 AND 20),
   text TEXT NOT NULL CHECK (length(text) <= 120),
   cents INTEGER NOT NULL CHECK (cents BETWEEN -10000000 AND 10000000),
+  ppm INTEGER CHECK (ppm BETWEEN 0 AND 2000000),
   tax_ppm INTEGER NOT NULL CHECK (tax_ppm BETWEEN 0 AND 1000000)
 ) STRICT;
 CREATE INDEX charge_box ON charge(box_id);
@@ -66,12 +69,14 @@ knife.apart is 1 for a knife beyond what the customer's note says, priced apart 
 knife.added_us is when a knife was added later; NULL for one that came with its box. tax_ppm are millionths: 7.25 % is
 72500.
 
-box.not_above_cents is the most that the customer agreed to; packed_g the weight from the scale; parcel_mm three numbers
-with x between, such as 450x250x100.
+box.rounding is the shop's rule for parts of a cent when the box came in; what a box came to never changes with the
+rule. box.not_above_cents is the most that the customer agreed to; packed_g the weight from the scale; parcel_mm three
+numbers with x between, such as 450x250x100.
 
 A charge stands beside the prices of the knives, as it was quoted: with a knife its add-ons, without one what concerns
-the whole box. It may be negative: a discount. payment.sort says whether it is a payment, a deposit or a refund; cents
-are above zero for all of them.
+the whole box. A discount is stored above zero and taken off. One with ppm is a share in millionths of the work, and its
+cents are 0; the cents of a minimum are what the work comes to at least. payment.sort says whether it is a payment, a
+deposit or a refund; cents are above zero for all of them.
 
 found_knife holds knives that nobody has missed yet; from_box_id is the box in which one was one too many.
 """

@@ -6,6 +6,7 @@ They are bound to no database: every query names the one it runs on, so that two
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
 from queueboard.records import edge_tables
+from queueboard.records.charge_table import ChargeRow
 from queueboard.records.row import Named, Row, name_of
 
 
@@ -74,6 +75,7 @@ class BoxRow(Row):
     not_above_cents = IntegerField(null=True)
     packed_g = IntegerField(null=True)
     parcel_mm = TextField(default="")
+    rounding = TextField(default="half up")
 
 
 class KnifeRow(Row):
@@ -156,18 +158,6 @@ class PaymentRow(Row):
     at_us = BigIntegerField()
     by = TextField()
     sort = TextField(default="payment")
-
-
-class ChargeRow(Row):
-    """What is charged beside the price of a knife."""
-
-    personal = frozenset({"text"})
-    box_id = IntegerField()
-    knife_id = IntegerField(null=True)
-    sort = TextField()
-    text = TextField()
-    cents = IntegerField()
-    tax_ppm = IntegerField()
 
 
 class MovedKnifeRow(Row):

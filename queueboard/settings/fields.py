@@ -116,7 +116,7 @@ class Table:
     def micrometres(self, key: str) -> float:
         """A size above 0 and up to 3000 micrometres, coarser than any belt."""
         value = self.need(key)
-        number = _decimal(value)
+        number = decimal_of(value)
         if number is None or not 0 < float(number) <= 3000:
             raise self.wrong(f"{key} is a number of micrometres above 0 and up to 3000, not {written(value)}", key)
         return float(number)
@@ -124,7 +124,7 @@ class Table:
     def cents(self, key: str) -> int:
         """An amount such as 9 or 9.50 as whole cents, 0 to 99999.99."""
         value = self.need(key)
-        number = _decimal(value)
+        number = decimal_of(value)
         if number is None or not 0 <= number <= Decimal(MOST_CENTS).scaleb(-2):
             raise self.wrong(f"{key} is an amount from 0 to 99999.99 like 9.50, not {written(value)}", key)
         cents = int(number * 100)
@@ -188,7 +188,7 @@ def written(value: object) -> str:
     return f"{value}"[:40]
 
 
-def _decimal(value: object) -> Decimal | None:
+def decimal_of(value: object) -> Decimal | None:
     """The exact number, or None for what is none (infinities and booleans too)."""
     if isinstance(value, bool) or not isinstance(value, int | Decimal):
         return None

@@ -15,6 +15,7 @@ from queueboard.settings.reading_belts import read_belt_kinds
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
 from queueboard.settings.reading_planning import read_planning
+from queueboard.settings.reading_prices import read_prices
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Settings, Span
 
@@ -35,6 +36,7 @@ _TABLES = (
     "handling",
     "planning",
     "gauge",
+    "prices",
     "belts",
     "processes",
     "edges",
@@ -86,6 +88,7 @@ def read_settings(text: str) -> Settings:
         planning=read_planning(whole),
         belt_kinds=read_belt_kinds(whole),
         gauge=read_gauge(whole, kinds),
+        prices=read_prices(whole, kinds),
     )
 
 

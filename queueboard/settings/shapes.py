@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
+from queueboard.settings.price_list import Prices
 from queueboard.words import Condition, Edge, PlanOrder
 
 MOST_CENTS = 9_999_999
@@ -208,6 +209,7 @@ class Settings:
     planning: Planning = Planning()
     gauge: Gauge = Gauge()
     belt_kinds: tuple[BeltKind, ...] = ()
+    prices: Prices = field(default_factory=Prices)
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

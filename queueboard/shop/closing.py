@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError, TypedError
+from queueboard.money.bill import totals
 from queueboard.parcels.closing import check
 from queueboard.records import asking
 from queueboard.records.database import Cell
@@ -236,7 +237,7 @@ def _check(writing: Writing, close: CloseOut) -> CloseCheck:
         rows.things_of_box(database, box.id),
         box.goes_by,
         rows.newest_label(database, box.id),
-        rows.owed_cents(database, box.id),
+        rows.bill_of(database, box.id),
         today_of(writing),
     )
 
@@ -264,7 +265,6 @@ def _summary(
 ) -> GoneBox:
     database = writing.database
     box = rows.box_now(database, close.box_id)
-    price = sum(knife.charged_cents for knife in knives.values() if knife.id not in state.missing)
     return GoneBox(
         box=box,
         customer=next(c for c in customers_of(database) if c.id == box.customer_id),
@@ -274,8 +274,7 @@ def _summary(
         missing_things=tuple(t for t in things if t.id in state.missing_things),
         missing_reason=close.missing_reason,
         staying=tuple(knives[i] for i in state.staying),
-        price_cents=price,
-        paid_cents=price - rows.owed_cents(database, box.id),
+        totals=totals(rows.bill_of(database, box.id).without(state.missing)),
         settled=settled,
         settled_why=close.settled_why,
         handed_to=close.handed_to,

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 
 from queueboard.calendar.days import ShopCalendar
+from queueboard.money.bill import Bill
 from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments
 from queueboard.parcels.labels import label_due, worst_first
@@ -114,7 +115,8 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
     label = work.labels.get(box.id)
     cut_off = bench.ship_by(box, promises[-1] if promises else None)
     close = work.close_outs.get(box.id)
-    owed = sum(k.charged_cents for k in knives) - sum(p.cents for p in payments)
+    charges = work.charges.get(box.id, ())
+    bill = Bill(knives=knives, charges=charges, payments=payments, rounding=box.rounding)
     to_buy = label is not None and label.state is LabelState.TO_BUY
     wants_label = box.goes_by is GoesBy.PARCEL and not (box.announced and to_buy)  # nothing is bought for no box
     return BoxPicture(
@@ -125,12 +127,13 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         promises=promises,
         label=label,
         payments=payments,
+        charges=charges,
         ship_by=cut_off,
         forecast=forecast,
         honest_day=_honest_day(calendar, box, promises, forecast, now),
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
         close_out=close,
-        close_check=None if close is None else check(close, knives, things, box.goes_by, label, owed, now.date()),
+        close_check=None if close is None else check(close, knives, things, box.goes_by, label, bill, now.date()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
     )
 

@@ -37,6 +37,7 @@ def settle_lost(writing: Writing, lost: Knife | Thing, reason: str) -> None:
         writing.tell(tags=[lost.tag])
         rows.fresh_knife(writing, lost)
         writing.change(KnifeRow, lost.id, lost.version, place=Column.GONE.value, looking_for=0, price_cents=0)
+        rows.no_charges(writing, lost.id)
     else:
         writing.tell(number=rows.box_now(writing.database, lost.box_id).number)
         writing.change(ThingRow, lost.id, lost.version, state=ThingState.GONE.value)

@@ -1,6 +1,7 @@
 """Prices set by hand, and money taken."""
 
-from queueboard.errors import ChangedError
+from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.priced_words import MoneySort
 from queueboard.records import asking
 from queueboard.records.tables import KnifeRow, PaymentRow
 from queueboard.records.writing import Writing
@@ -21,14 +22,30 @@ def set_price(writing: Writing, knife: Knife, cents: int) -> None:
 
 @operation(undo_needs_reason=True)
 def take_payment(writing: Writing, box: Box, new: NewPayment) -> None:
-    """Take money for a box, at least one cent; paying more than is owed is allowed and shows as paid too much."""
-    writing.tell(number=box.number, cents=new.cents, to=new.way.value)
+    """Take money for an open box, or give it back, at least one cent.
+
+    Paying more than is owed is allowed and shows as paid too much; no more is given back than was paid.
+    """
+    _tell(writing, box, new)
     rows.fresh_box(writing, box)
     add_payment(writing, box, new)
 
 
+@operation(undo_needs_reason=True)
+def pay_account(writing: Writing, box: Box, new: NewPayment) -> None:
+    """Take money for a box that is closed out, gone on account or unpaid."""
+    _tell(writing, box, new)
+    if rows.box_now(writing.database, box.id).closed_at is None:
+        raise RuleError(f"Box {box.number} is open; take the payment at the box.")
+    add_payment(writing, box, new)
+
+
+def _tell(writing: Writing, box: Box, new: NewPayment) -> None:
+    writing.tell(number=box.number, cents=new.cents, to=new.way.value, was=new.sort.value)
+
+
 def add_payment(writing: Writing, box: Box, new: NewPayment) -> None:
-    """Store money taken, unless other money has come in for the box since it was typed."""
+    """Store money taken or given back, unless other money has come in for the box since it was typed."""
     rows.checked_cents(new.cents, lowest=1)
     paid = asking.paid_cents(writing.database, box.id)
     if paid != new.paid_before_cents:
@@ -36,6 +53,8 @@ def add_payment(writing: Writing, box: Box, new: NewPayment) -> None:
             f"Money for box {box.number} was taken or taken back meanwhile: {paid / 100:.2f} is paid now, "
             f"not {new.paid_before_cents / 100:.2f}. Nothing was stored. Look again, then decide."
         )
+    if new.sort is MoneySort.REFUND and new.cents > paid:
+        raise TypedError(f"{paid / 100:.2f} was paid for box {box.number}; no more than that can be given back.")
     writing.insert(
         PaymentRow,
         box_id=box.id,

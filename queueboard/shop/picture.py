@@ -3,16 +3,18 @@
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+from queueboard.money.bill import Bill, totals
 from queueboard.planning.ledger import Ledger
 from queueboard.records.trials import DrawnKnife
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
-from queueboard.values.box import Box, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
+from queueboard.values.box import Box, Charge, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BoxForecast, Plan
+from queueboard.values.totals import Totals
 from queueboard.words import Column
 
 
@@ -40,6 +42,8 @@ class BoxPicture:
     close_check: CloseCheck | None = None
     look_alikes: tuple[int, ...] = ()
     """Ids of this box's knives with a twin (same kind and length) in another open box."""
+    charges: tuple[Charge, ...] = ()
+    """What is charged beside the prices of its knives, oldest first."""
 
     @property
     def on_hand(self) -> tuple[Knife, ...]:
@@ -66,19 +70,34 @@ class BoxPicture:
         return put_off(self.promises)
 
     @property
+    def bill(self) -> Bill:
+        """What it is charged for, and what was paid."""
+        return Bill(knives=self.knives, charges=self.charges, payments=self.payments, rounding=self.box.rounding)
+
+    @property
+    def totals(self) -> Totals:
+        """What it comes to."""
+        return totals(self.bill)
+
+    @property
     def price_cents(self) -> int:
-        """The sum of the knives' prices; declined ones are free, and so are those that nobody can find."""
-        return sum(knife.charged_cents for knife in self.knives)
+        """What it comes to in all, with add-ons, shipping and tax; what is free is not in it."""
+        return self.totals.total_cents
 
     @property
     def paid_cents(self) -> int:
-        """All money taken for this box."""
-        return sum(payment.cents for payment in self.payments)
+        """All money taken for this box, less what was given back."""
+        return sum(payment.in_cents for payment in self.payments)
 
     @property
     def owed_cents(self) -> int:
-        """Price less payments; negative when too much was paid."""
-        return self.price_cents - self.paid_cents
+        """What it comes to, less payments; negative when too much was paid."""
+        return self.totals.owed_cents
+
+    @property
+    def above_limit(self) -> bool:
+        """True when it comes to more than the customer has agreed to."""
+        return self.box.not_above_cents is not None and self.price_cents > self.box.not_above_cents
 
     @property
     def without_missing(self) -> "BoxPicture":

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
+from queueboard.money.pricing import quote, tax_ppm
 from queueboard.priced_words import Finding
 from queueboard.records.database import Cell
 from queueboard.records.reading import customers_of, promises_of
@@ -11,6 +12,7 @@ from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, T
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
+from queueboard.shop.charging import charge_whole_box, insert_charge
 from queueboard.shop.days import checked_day
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
@@ -84,6 +86,7 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
         waiting_since_us=writing.now_us if differs else None,
         note=clean(new.note, limit=2000, field="note"),
         closed_us=None,
+        rounding=settings.prices.rounding.value,
         **announced,
     )
     _put_inside(writing, settings, box_id, new.knives, new.things)
@@ -91,6 +94,8 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
         add_promise(writing, box_id, new.promise, first=True)
     if new.goes_by is GoesBy.PARCEL:
         add_label(writing, box_id, new.label or NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
+    if new.opened:
+        charge_whole_box(writing, settings, rows.box_now(writing.database, box_id), new.knives)
     return number
 
 
@@ -125,7 +130,9 @@ def open_box(
         note_says=_note_count(note_says),
         **changes,
     )
-    _put_inside(writing, settings_in(writing.database), box.id, knives, things)
+    settings = settings_in(writing.database)
+    _put_inside(writing, settings, box.id, knives, things)
+    charge_whole_box(writing, settings, box, knives)
     if promise is not None:
         first = not promises_of(writing.database, "box_id = ?", box.id)
         add_promise(writing, box.id, promise, first=first)
@@ -159,6 +166,7 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     rows.no_runs(writing, knife.id)
     rows.no_trials(writing, knife.id)
     rows.no_edge(writing, knife.id)
+    rows.no_charges(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 
@@ -211,15 +219,15 @@ def _put_inside(
 
 
 def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife) -> None:
-    """Store one knife as received, at its kind's price unless one was typed."""
+    """Store one knife as received, with its price and add-ons as the list has them today; a typed price holds."""
     if number > MOST_KNIVES:
         raise TypedError(f"A box holds at most {MOST_KNIVES} knives; split it in two.")
     kind = settings.kind(knife.kind)
     if kind is None:
         known = ", ".join(k.name for k in settings.kinds)
         raise TypedError(f"The shop has no kind called {clean(knife.kind, field='kind')!r}. It has: {known}.")
-    price = kind.price_cents if knife.price_cents is None else knife.price_cents
-    writing.insert(
+    quoted = quote(settings, kind, knife)
+    knife_id = writing.insert(
         KnifeRow,
         box_id=box_id,
         number=number,
@@ -235,7 +243,7 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         declined=None,
         waiting_for=None,
         waiting_since_us=None,
-        price_cents=rows.checked_cents(price, lowest=0),
+        price_cents=rows.checked_cents(quoted.price_cents, lowest=0),
         looking_for=0,
         moved_us=writing.now_us,
         moved_by=writing.actor.initials,
@@ -244,7 +252,10 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         tip_um=knife.tip_um,
         findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
         apart=int(knife.apart),
+        tax_ppm=tax_ppm(settings.prices, None),
     )
+    for charge in quoted.add_ons:
+        insert_charge(writing, settings, box_id, charge, knife_id)
 
 
 def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:

@@ -4,11 +4,14 @@ from itertools import chain
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.money.bill import Bill, totals
 from queueboard.records import asking
+from queueboard.records.charge_table import ChargeRow
+from queueboard.records.charges import CHARGED_BOX, charges_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
 from queueboard.records.edge_tests import rows_of_edge
-from queueboard.records.reading import close_outs_of, knives_of, labels_of, things_of
+from queueboard.records.reading import close_outs_of, knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
@@ -114,10 +117,19 @@ def newest_label(database: ShopDatabase, box_id: int) -> ReturnLabel | None:
     return labels[-1] if labels else None
 
 
+def bill_of(database: ShopDatabase, box_id: int) -> Bill:
+    """What a box is charged for and what was paid for it, as it is stored now."""
+    return Bill(
+        knives=knives_of_box(database, box_id),
+        charges=charges_of(database, f"{CHARGED_BOX} = ?", box_id),
+        payments=payments_of(database, "box_id = ?", box_id),
+        rounding=box_now(database, box_id).rounding,
+    )
+
+
 def owed_cents(database: ShopDatabase, box_id: int) -> int:
-    """What the knives add to the bill, less what was paid."""
-    price = sum(knife.charged_cents for knife in knives_of_box(database, box_id))
-    return price - asking.paid_cents(database, box_id)
+    """What a box comes to, less what was paid."""
+    return totals(bill_of(database, box_id)).owed_cents
 
 
 def close_out_now(database: ShopDatabase, box_id: int) -> CloseOut | None:
@@ -187,6 +199,12 @@ def no_edge(writing: Writing, knife_id: int) -> None:
     for name, ids in rows_of_edge(writing.database, knife_id).items():
         for row_id in ids:
             writing.remove(tables[name], row_id)
+
+
+def no_charges(writing: Writing, knife_id: int) -> None:
+    """Take away what is charged beside the price of a knife."""
+    for charge in charges_of(writing.database, "c.knife_id = ?", knife_id):
+        writing.remove(ChargeRow, charge.id)
 
 
 def compare_again(writing: Writing, box_id: int) -> None:

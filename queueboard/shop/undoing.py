@@ -13,6 +13,7 @@ from queueboard.records.tables import STATE
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
     announcing,
+    charging,
     closing,
     correcting,
     fitting,
@@ -39,6 +40,7 @@ from queueboard.values.step import About, Step
 
 FAMILIES = (
     announcing,
+    charging,
     closing,
     correcting,
     fitting,

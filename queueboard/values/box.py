@@ -15,6 +15,7 @@ from queueboard.words import (
     Packing,
     PayWay,
     PromiseKind,
+    Rounding,
     Settling,
     WaitingFor,
 )
@@ -95,8 +96,11 @@ class Charge:
     sort: ChargeSort
     text: str
     cents: int
-    """Less than nothing for a discount."""
+    """At least 0, also for a discount; of a minimum what the work comes to at least; 0 for a share."""
+    ppm: int | None = None
+    """A share of the work in millionths, for a rush or a discount in percent: 10 % is 100,000."""
     tax_ppm: int = 0
+    """The tax on it in millionths, as quoted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +143,8 @@ class Box:
     """What the packed parcel weighs, from the scale."""
     parcel_mm: tuple[int, ...] = ()
     """Length, width and height of the parcel in millimetres; empty until typed."""
+    rounding: Rounding = Rounding.HALF_UP
+    """The shop's rule for parts of a cent when it came in."""
 
     @property
     def announced(self) -> bool:

@@ -6,6 +6,7 @@ from datetime import datetime
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing
+from queueboard.values.totals import Totals
 from queueboard.words import Settling
 
 
@@ -25,8 +26,8 @@ class GoneBox:
     missing_reason: str
     staying: tuple[Knife, ...]
     """Knives that were not ready and stay on the board."""
-    price_cents: int
-    paid_cents: int
+    totals: Totals
+    """What it comes to without what is missing."""
     settled: Settling
     settled_why: str
     handed_to: str

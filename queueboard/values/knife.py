@@ -79,8 +79,13 @@ class Knife:
 
     @property
     def charged_cents(self) -> int:
-        """What it adds to the bill: nothing when it was declined, or while nobody can find it."""
-        return 0 if self.declined is not None or self.looking_for else self.price_cents
+        """What it adds to the bill: nothing while it is free."""
+        return 0 if self.free else self.price_cents
+
+    @property
+    def free(self) -> bool:
+        """True when nothing is charged: declined, nobody can find it, or priced apart until the customer says yes."""
+        return self.declined is not None or self.looking_for or self.apart
 
     @property
     def can_leave(self) -> bool:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, time
 
-from queueboard.priced_words import Finding, MoneySort
+from queueboard.priced_words import ChargeSort, Finding, MoneySort
 from queueboard.words import (
     CameBy,
     Condition,
@@ -79,6 +79,20 @@ class NewPayment:
     paid_before_cents: int
     """What had been paid for the box when this was typed; refused when other money has come in since."""
     sort: MoneySort = MoneySort.PAYMENT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewCharge:
+    """What is charged beside the price of a knife, as typed or as the price list says."""
+
+    sort: ChargeSort
+    cents: int = 0
+    """At least 0, also for a discount; 0 for a share."""
+    ppm: int | None = None
+    """A share of the work in millionths; for a rush or a discount in percent."""
+    text: str = ""
+    tax_ppm: int | None = None
+    """None takes the shop's rate for its sort."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,6 +14,7 @@ from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import week
 from queueboard.values.gone import GoneBox
 from queueboard.values.plan import ProcessWork
+from queueboard.values.totals import Totals
 from queueboard.words import Settling
 from tests.busy_morning import busy_morning
 from tests.kept import assert_kept
@@ -106,8 +107,7 @@ def test_the_summary_of_a_close_out_reads_as_kept() -> None:
         missing_things=box.things[1:],
         missing_reason="the customer agreed on the phone",
         staying=(box.knives[3],),
-        price_cents=3600,
-        paid_cents=1000,
+        totals=Totals(knives_cents=3600, paid_cents=1000),
         settled=Settling.UNPAID,
         settled_why="known for years",
         handed_to="",

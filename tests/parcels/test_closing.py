@@ -9,6 +9,7 @@ from queueboard.parcels.closing import check
 from queueboard.values.box import CloseCheck, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import CloseStep, Column, DeclineReason, GoesBy, LabelState, Settling, ThingState
+from tests.parcels.bills import owing
 from tests.pictures import knife, knives, label, thing
 from tests.plans import NOW, TODAY
 
@@ -28,7 +29,7 @@ def stands(
     owed_cents: int = 0,
 ) -> CloseCheck:
     """Where the close-out of a box of three ready knives stands, today."""
-    return check(close_out, knives_, things, goes_by, label_, owed_cents, TODAY)
+    return check(close_out, knives_, things, goes_by, label_, owing(knives_, owed_cents), TODAY)
 
 
 def test_a_whole_box_goes_step_by_step() -> None:

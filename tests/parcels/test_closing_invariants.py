@@ -10,6 +10,7 @@ from queueboard.parcels.closing import check
 from queueboard.values.box import CloseCheck, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import CloseStep, Column, GoesBy, LabelState, Settling, ThingState
+from tests.parcels.bills import owing
 from tests.pictures import knife, label, thing
 from tests.plans import NOW, TODAY
 
@@ -67,7 +68,7 @@ class Stored:
             self.things,
             self.goes_by,
             self.label,
-            self.owed_cents,
+            owing(self.knives, self.owed_cents),
             TODAY,
         )
 

@@ -15,6 +15,7 @@ from queueboard.phrases.closing import (
 )
 from queueboard.values.box import CloseCheck
 from queueboard.values.gone import GoneBox
+from queueboard.values.totals import Totals
 from queueboard.words import CloseStep, Column, GoesBy, Settling
 from tests.pictures import NOW, TODAY, at, box, box_picture, knife, knives, label, settings, thing
 
@@ -37,8 +38,7 @@ def gone(*, closed: bool = True) -> GoneBox:
         missing_things=(),
         missing_reason="",
         staying=(),
-        price_cents=1800,
-        paid_cents=1800,
+        totals=Totals(knives_cents=1800, paid_cents=1800),
         settled=Settling.PAID,
         settled_why="",
         handed_to="",
@@ -102,7 +102,7 @@ def test_the_last_sentence_says_what_left() -> None:
         gone(closed=False),
         staying=(PARCEL.knives[2],),
         missing=(knife("417-4"),),
-        paid_cents=0,
+        totals=Totals(knives_cents=1800),
         settled=Settling.UNPAID,
         settled_why="known for years",
     )

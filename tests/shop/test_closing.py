@@ -163,7 +163,7 @@ def test_a_declined_knife_counts(shop: Shop) -> None:
     gone = send_off(shop, by(), close_of(shop, number))
 
     assert len(gone.knives) == 2
-    assert gone.price_cents == made.knives[0].price_cents
+    assert gone.totals.total_cents == made.knives[0].price_cents
 
 
 def test_a_knife_of_another_box_is_refused(shop: Shop) -> None:
@@ -198,7 +198,7 @@ def test_money_is_shown_and_settled(shop: Shop) -> None:
     assert step_of(shop, number) is CloseStep.GO
     gone = send_off(shop, by(), close_of(shop, number))
 
-    assert (gone.paid_cents, gone.settled, gone.handed_to) == (gone.price_cents, Settling.PAID, "her son")
+    assert (gone.totals.paid_cents, gone.settled, gone.handed_to) == (gone.totals.total_cents, Settling.PAID, "her son")
 
 
 def test_a_lost_knife_is_not_charged_and_the_rest_needs_a_label(shop: Shop) -> None:
@@ -217,7 +217,7 @@ def test_a_lost_knife_is_not_charged_and_the_rest_needs_a_label(shop: Shop) -> N
     gone = send_off(shop, by(), close_of(shop, number))
 
     left = box(shop, number)
-    assert gone.price_cents == left.owed_cents == made.knives[0].price_cents
+    assert gone.totals.total_cents == left.owed_cents == made.knives[0].price_cents
     assert left.label is not None
     assert left.label.state is LabelState.TO_BUY
     assert picture(shop).day_line.leaves_today == 0
