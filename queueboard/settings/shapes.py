@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
+from queueboard.settings.parcel_shapes import Parcels
 from queueboard.words import Condition, Edge, PlanOrder
 
 MOST_CENTS = 9_999_999
@@ -101,18 +102,6 @@ class MarketDay:
     rule: str
     start: date
     """Where the rule counts from."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Parcels:
-    """When parcels leave."""
-
-    carrier_days: int
-    """The carrier's working days, offered for a new box."""
-    collection_weekdays: frozenset[int]
-    """Weekdays on which the carrier collects, Monday 0."""
-    cut_off: time
-    """By when a box must be wrapped and labelled for that day's collection."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
