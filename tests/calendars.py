@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from hypothesis import strategies as st
 
 from queueboard.calendar.days import ShopCalendar
+from queueboard.settings.parcel_shapes import LastShip
 from queueboard.settings.shapes import Closure, MarketDay, Settings, Span
 from tests.shop_settings import settings
 
@@ -62,6 +63,13 @@ def closures(draw: st.DrawFn) -> Closure:
 
 
 @st.composite
+def last_ships(draw: st.DrawFn) -> LastShip:
+    """A row of a carrier's table of last days."""
+    ship_on = draw(YEAR)
+    return LastShip(ship_on=ship_on, arrives_by=ship_on + timedelta(days=draw(st.integers(0, 12))))
+
+
+@st.composite
 def calendars(draw: st.DrawFn) -> ShopCalendar:
     """A shop with any weekly hours, zone, closures and holidays, open on at least one day the carrier collects."""
     hours = draw(st.dictionaries(st.integers(0, 6), spans(), min_size=1))
@@ -74,7 +82,12 @@ def calendars(draw: st.DrawFn) -> ShopCalendar:
         bench=hours,
         ready_by=draw(st.times().map(to_minute)),
         closures=tuple(draw(st.lists(closures(), max_size=3))),
-        parcels=replace(base.parcels, collection_weekdays=collection, cut_off=draw(st.times().map(to_minute))),
+        parcels=replace(
+            base.parcels,
+            collection_weekdays=collection,
+            cut_off=draw(st.times().map(to_minute)),
+            last_ship=tuple(draw(st.lists(last_ships(), max_size=2))),
+        ),
     )
     return ShopCalendar(numbers, dict.fromkeys(draw(st.lists(YEAR, max_size=10)), "a feast"))
 

@@ -3,7 +3,8 @@
 from datetime import time
 from zoneinfo import ZoneInfo
 
-from queueboard.settings.shapes import Belt, Handling, Kind, Parcels, Process, Settings
+from queueboard.settings.parcel_shapes import Parcels
+from queueboard.settings.shapes import Belt, Handling, Kind, Process, Settings
 from queueboard.words import Condition, Edge
 
 ZONE = ZoneInfo("Europe/Berlin")

@@ -4,6 +4,7 @@ from datetime import date, datetime, time, timedelta
 
 from queueboard.calendar.counting import on_or_before, working_days_from
 from queueboard.calendar.days import ShopCalendar, can_ship, carrier_works, closes_at, is_open
+from queueboard.parcels.carriers import last_ship_row
 from queueboard.values.box import Promise
 from queueboard.words import GoesBy, PromiseKind
 
@@ -33,17 +34,28 @@ def ship_by(calendar: ShopCalendar, promise: Promise | None, goes_by: GoesBy, ca
 
 
 def last_day_to_ship(calendar: ShopCalendar, arrives_by: date, carrier_days: int) -> date:
-    """The latest day to leave on so that the carrier's working days end by *arrives_by*; that day may be it for 0."""
+    """The latest day to leave on so that the carrier's working days end by *arrives_by*; that day may be it for 0.
+
+    Where the carrier's table of last days asks for an earlier one, that holds; for 0 days, brought by hand, none does.
+    """
     if carrier_days == 0:
         return on_or_before(arrives_by, lambda day: can_ship(calendar, day))
     last_moving = on_or_before(arrives_by, lambda day: carrier_works(calendar, day))
     first_moving = working_days_from(last_moving, 1 - carrier_days, lambda day: carrier_works(calendar, day))
-    return on_or_before(first_moving - timedelta(days=1), lambda day: can_ship(calendar, day))
+    last, row = first_moving - timedelta(days=1), last_ship_row(calendar.settings.parcels, arrives_by)
+    return on_or_before(last if row is None else min(last, row.ship_on), lambda day: can_ship(calendar, day))
 
 
 def arrives_on(calendar: ShopCalendar, shipped: date, carrier_days: int) -> date:
-    """The day on which a parcel that leaves on *shipped* should be there: the carrier's business, never promised."""
-    return working_days_from(shipped, carrier_days, lambda day: carrier_works(calendar, day))
+    """The day on which a parcel that leaves on *shipped* should be there: the carrier's business, never promised.
+
+    What missed a last day of the carrier's table is there after the day that it was for.
+    """
+    day = working_days_from(shipped, carrier_days, lambda day: carrier_works(calendar, day))
+    missed = [row.arrives_by for row in calendar.settings.parcels.last_ship if row.ship_on < shipped]
+    if carrier_days == 0 or not missed:
+        return day
+    return max(day, working_days_from(max(missed), 1, lambda after: carrier_works(calendar, after)))
 
 
 def leaves_at(calendar: ShopCalendar, day: date) -> datetime:

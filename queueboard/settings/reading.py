@@ -2,7 +2,6 @@
 
 import re
 import tomllib
-from collections.abc import Mapping
 from decimal import Decimal, InvalidOperation
 from difflib import get_close_matches
 from zoneinfo import ZoneInfo, available_timezones
@@ -13,11 +12,12 @@ from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
 from queueboard.settings.reading_gauge import read_gauge
-from queueboard.settings.reading_hours import read_bench, read_hours, weekday_of
+from queueboard.settings.reading_hours import read_bench, read_hours
+from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
-from queueboard.settings.shapes import Closure, Handling, MarketDay, Parcels, Settings, Span
+from queueboard.settings.shapes import Closure, Handling, MarketDay, Settings
 
 MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
@@ -33,6 +33,7 @@ _TABLES = (
     "closures",
     "markets",
     "parcels",
+    "carriers",
     "handling",
     "planning",
     "gauge",
@@ -83,7 +84,7 @@ def read_settings(text: str) -> Settings:
         processes=processes,
         edges=edges,
         handling=_handling(whole.table("handling")),
-        parcels=_parcels(whole.table("parcels"), hours),
+        parcels=read_parcels(whole, hours, kinds),
         open_on_holidays=_open_on(shop),
         planning=read_planning(whole),
         belt_kinds=read_belt_kinds(whole),
@@ -207,17 +208,3 @@ def _handling(table: Table) -> Handling:
     table.only(*_HANDLING)
     minutes = {name: table.whole(name, 0, 240, "minutes") for name in _HANDLING}
     return Handling(**minutes)
-
-
-def _parcels(table: Table, hours: Mapping[int, tuple[Span, ...]]) -> Parcels:
-    table.only("carrier_days", "collection", "cut_off")
-    days = [weekday_of(table, "collection", place) for place in range(len(table.list_of("collection")))]
-    if not set(days) & set(hours):
-        raise table.wrong(
-            "the carrier collects on no weekday on which the shop is open; no parcel could leave", "collection"
-        )
-    return Parcels(
-        carrier_days=table.whole("carrier_days", 0, 60, "working days"),
-        collection_weekdays=frozenset(days),
-        cut_off=table.clock("cut_off"),
-    )

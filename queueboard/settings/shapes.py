@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
+from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
 from queueboard.words import Condition, Edge, PlanOrder
 
@@ -102,18 +103,6 @@ class MarketDay:
     rule: str
     start: date
     """Where the rule counts from."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Parcels:
-    """When parcels leave."""
-
-    carrier_days: int
-    """The carrier's working days, offered for a new box."""
-    collection_weekdays: frozenset[int]
-    """Weekdays on which the carrier collects, Monday 0."""
-    cut_off: time
-    """By when a box must be wrapped and labelled for that day's collection."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

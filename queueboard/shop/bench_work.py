@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
+from queueboard.parcels.carriers import carrier_of, with_carrier
 from queueboard.parcels.cutoffs import leaves_at, leaving_moments, ship_by
 from queueboard.parcels.labels import last_use_day
 from queueboard.planning.learning import Factor, Learned, Yield, learn, learn_yield
@@ -128,13 +129,15 @@ class BenchWork:
 
         Where days were closed since, a box would be called late by more than it was ever owed.
         """
-        due = ship_by(self.calendar, held, box.goes_by, box.carrier_days)
+        calendar = with_carrier(self.calendar, carrier_of(self.work.labels.get(box.id)))
+        due = ship_by(calendar, held, box.goes_by, box.carrier_days)
         return due if due is None or held is None else max(due, held.told_at.astimezone(due.tzinfo))
 
     def _label_by(self, label: ReturnLabel | None) -> datetime | None:
         if label is None or label.state is not LabelState.HERE or label.expires_on is None:
             return None
-        return leaves_at(self.calendar, last_use_day(self.calendar, label.expires_on))
+        calendar = with_carrier(self.calendar, label.carrier)
+        return leaves_at(calendar, last_use_day(calendar, label.expires_on))
 
     def _knife(self, knife: Knife) -> KnifeWork:
         handling = self.settings.handling

@@ -7,6 +7,7 @@ from datetime import date, datetime
 
 from queueboard.calendar.days import ShopCalendar
 from queueboard.money.bill import Bill
+from queueboard.parcels.carriers import carrier_of, with_carrier
 from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments
 from queueboard.parcels.labels import label_due, worst_first
@@ -109,10 +110,11 @@ def _only_announced(box: Box) -> BoxForecast:
 
 
 def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: frozenset[int], now: datetime) -> BoxPicture:
-    work, calendar = bench.work, bench.calendar
+    work = bench.work
     knives, things = work.knives.get(box.id, ()), work.things.get(box.id, ())
     payments, promises = work.payments.get(box.id, ()), work.promises.get(box.id, ())
     label = work.labels.get(box.id)
+    calendar = with_carrier(bench.calendar, carrier_of(label))
     cut_off = bench.ship_by(box, promises[-1] if promises else None)
     close = work.close_outs.get(box.id)
     charges = work.charges.get(box.id, ())

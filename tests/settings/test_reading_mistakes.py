@@ -152,7 +152,7 @@ def test_a_mistake_at_the_end_names_its_line(added: str, line: int | None, says:
 def test_a_missing_table_is_named(table: str) -> None:
     """A table that is missing altogether is named, at the last line."""
     start = STARTER.index(f"\n[{table}]") + 1
-    end = re.compile(rf"\n\[(?!\[{table}\.)").search(STARTER, start)
+    end = re.compile(rf"\n\[(?!\[?{table}\.)").search(STARTER, start)
     assert end is not None
     text = STARTER[:start] + STARTER[end.start() + 1 :]
 
