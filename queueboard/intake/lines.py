@@ -1,33 +1,41 @@
 """One line of typed shorthand read as knives: `4 chef 20 dull, black handle ! keep the patina`.
 
-A line is: how many (1 when left out), the kind or its short form, then in any order the length, the edge and the
-condition; after a comma what tells the knife apart, after `!` the customer's wish. What is not understood is asked
-back in a sentence, never guessed.
+A line is: how many (1 when left out), the kind or its short form, then in any order the length, the edge, the
+condition and what the inspection found (`chip 2mm`, `tip 3mm`, `very dull`); after a comma what tells the knife apart,
+after `!` the customer's wish. What is not understood is asked back in a sentence, never guessed.
 """
 
 import re
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from queueboard.clean import clean
 from queueboard.errors import TypedError
-from queueboard.intake.lengths import MM_PER, looks_like_length, read_length_mm
-from queueboard.intake.words_typed import CONDITION_WORDS, CONDITIONS_SHORT, EDGE_WORDS, EDGES_SHORT, HALF_WORDS
+from queueboard.intake.damage import condition_of, counts_chips, read_chips, read_tip
+from queueboard.intake.lengths import MM_PER, fits_usual, looks_like_length, read_length_mm, typed_unit
+from queueboard.intake.words_typed import (
+    CONDITION_WORDS,
+    CONDITIONS_SHORT,
+    EDGE_WORDS,
+    EDGES_SHORT,
+    FINDING_WORDS,
+    HALF_WORDS,
+)
 from queueboard.money.pricing import quote
+from queueboard.priced_words import Finding
 from queueboard.settings.rules import minutes_of
 from queueboard.settings.shapes import Kind, Settings
 from queueboard.values.new import NewKnife
 from queueboard.words import Condition, Edge
 
 MOST = 999
-LONGEST_PHRASE = 4
+LONGEST_PHRASE = 5
 SHAPE = "A line is: how many, kind, length, edge, condition, then “, mark” and “! wish”."
 
 _COUNT = re.compile(r"([0-9]+)x?")
 _MARK_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),")
 """A comma between two digits belongs to a number: 20,5."""
-_CHIP_WORDS = ("chip", "chips")
-_DEPTH = re.compile(r"([0-9]+(?:[.,][0-9]+)?)(mm)?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,41 +50,80 @@ class KnifeLine:
     """Hands-on minutes of one knife; None where the shop's list has none, for such a knife is declined."""
     price_cents: int
     """The price of one knife with its add-ons, by the shop's list."""
+    unit: str | None = None
+    """The unit that was typed with its length, cm or in; None where none was."""
 
 
 @dataclass(slots=True, kw_only=True)
 class _Found:
     """What has been read of a line so far."""
 
+    count: int
+    kind: Kind
+    shop_unit: str
+    box_unit: str | None
+    unit: str | None = None
     length_mm: int | None = None
     edge: Edge | None = None
     condition: Condition | None = None
+    chips: int | None = None
+    chip_um: int | None = None
+    tip_um: int | None = None
+    findings: set[Finding] = field(default_factory=set)
+    each: bool = False
+    apart: bool = False
 
 
-def read_line(text: str, settings: Settings) -> KnifeLine:
-    """Read one line; TypedError is the question to ask back, with the word that is in doubt."""
+def read_line(text: str, settings: Settings, *, box_unit: str | None = None) -> KnifeLine:
+    """Read one line; TypedError is the question to ask back, with the word that is in doubt.
+
+    box_unit: cm or in, where that was answered for an earlier line of the same box.
+    """
     text = clean(text, field="line of knives")
     head, mark, wish = _parts(text)
     _no_knives_in(mark, settings)
     words = head.casefold().split()
     count, words = _count(words)
     kind, words = _kind(words, settings)
-    found = _rest(words, kind, settings.length_unit)
+    found = _Found(count=count, kind=kind, shop_unit=settings.length_unit, box_unit=box_unit)
+    _rest(words, found)
+    _whose_damage(found)
     edge = found.edge or kind.edge
     condition = found.condition or Condition.DULL
-    knife = NewKnife(kind=kind.name, edge=edge, condition=condition, length_mm=found.length_mm, mark=mark, wish=wish)
+    knife = NewKnife(
+        kind=kind.name,
+        edge=edge,
+        condition=condition,
+        length_mm=found.length_mm,
+        mark=mark,
+        wish=wish,
+        chips=found.chips,
+        chip_um=found.chip_um,
+        tip_um=found.tip_um,
+        findings=tuple(finding for finding in Finding if finding in found.findings),
+        apart=found.apart,
+    )
     return KnifeLine(
         typed=text,
         count=count,
         knife=knife,
         minutes=minutes_of(settings, kind.name, edge, condition),
         price_cents=quote(settings, kind, knife).cents,
+        unit=found.unit,
     )
 
 
+def box_unit_of(lines: Sequence[KnifeLine]) -> str | None:
+    """The unit in which the lengths of a box were last typed, cm or in; None where no line says it."""
+    return next((line.unit for line in reversed(lines) if line.unit is not None), None)
+
+
 def read_lines(text: str, settings: Settings) -> tuple[KnifeLine, ...]:
-    """Read several lines with commas between, of knives that nobody has to tell apart: `4 chef, 1 bread 9 chips`."""
-    return tuple(read_line(part, settings) for part in _MARK_COMMA.split(text))
+    """Read several lines with commas between, of knives that nobody has to tell apart: `4 chef, 1 bread 9 dull`."""
+    lines: list[KnifeLine] = []
+    for part in _MARK_COMMA.split(text):
+        lines.append(read_line(part, settings, box_unit=box_unit_of(lines)))
+    return tuple(lines)
 
 
 def _parts(text: str) -> tuple[str, str, str]:
@@ -132,27 +179,32 @@ def _known_kind(words: list[str], settings: Settings) -> tuple[Kind, list[str]] 
     return None
 
 
-def _rest(words: list[str], kind: Kind, shop_unit: str) -> _Found:
-    found = _Found()
+def _rest(words: list[str], found: _Found) -> None:
     while words:
-        taken = _phrase(words, found) or _chip_depth(words, found) or _length(words, found, kind, shop_unit)
+        taken = _phrase(words, found) or _chips(words, found) or _tip(words, found) or _length(words, found)
         if not taken:
-            raise TypedError(_question(words, shop_unit))
+            raise TypedError(_question(words, found.shop_unit))
         words = words[taken:]
-    return found
 
 
 def _phrase(words: list[str], found: _Found) -> int:
-    """Take an edge or a condition from the front; how many words it was, 0 for none."""
+    """Take an edge, a condition or a finding from the front; how many words it was, 0 for none."""
     for length in range(min(LONGEST_PHRASE, len(words)), 0, -1):
         phrase = " ".join(words[:length])
         if phrase in EDGE_WORDS:
             _once(found.edge, "edges", EDGE_WORDS[phrase])
             found.edge = EDGE_WORDS[phrase]
-            return length
-        if phrase in CONDITION_WORDS:
+        elif phrase in CONDITION_WORDS:
             _take_condition(CONDITION_WORDS[phrase], found)
-            return length
+        elif phrase in FINDING_WORDS:
+            found.findings.add(FINDING_WORDS[phrase])
+        elif phrase == "each":
+            found.each = True
+        elif phrase == "apart":
+            found.apart = True
+        else:
+            continue
+        return length
     return 0
 
 
@@ -161,46 +213,59 @@ def _take_condition(condition: Condition, found: _Found) -> None:
     found.condition = condition
 
 
-def _chip_depth(words: list[str], found: _Found) -> int:
-    """Take `chip 2mm` from the front; a bare `chip 2` may be two chips or two millimetres and is asked back."""
-    match = _DEPTH.fullmatch(words[1]) if len(words) > 1 and words[0] in _CHIP_WORDS else None
-    if match is None:
+def _chips(words: list[str], found: _Found) -> int:
+    """Take `chip 2mm` or `3 chips 1mm` from the front; how many words it was, 0 for none."""
+    if counts_chips(words) and found.length_mm is None and fits_usual(words[0], found.kind.length_mm):
+        return 0  # the length stands behind the kind: chef 20 chip 2mm
+    chips = read_chips(words, found.count)
+    if chips is None:
         return 0
-    apart = words[2:3] == ["mm"]
-    if match[2] is None and not apart:
-        raise TypedError(
-            f"“{words[0]} {words[1]}”: {words[1]} chips, or {words[1]} mm deep? "
-            "Type “small chips” (to 1 mm), “big chips” (2-3 mm) or the depth with its mm."
-        )
-    _take_condition(_depth(match[1]), found)
-    return 3 if apart else 2
+    _take_condition(condition_of(chips.depth_um), found)
+    found.chips, found.chip_um = chips.number, chips.depth_um
+    return chips.taken
 
 
-def _depth(typed: str) -> Condition:
-    depth_mm = float(typed.replace(",", "."))
-    if 0 < depth_mm <= 1:
-        return Condition.SMALL_CHIPS
-    if 2 <= depth_mm <= 3:
-        return Condition.BIG_CHIPS
-    raise TypedError(
-        f"Chips of {typed} mm are not in the shop's list, which has chips to 1 mm and chips of 2-3 mm. "
-        "Type “small chips” or “big chips”, and the rest behind a comma."
-    )
+def _tip(words: list[str], found: _Found) -> int:
+    """Take `tip 3mm` from the front."""
+    tip = read_tip(words)
+    if tip is None:
+        return 0
+    _once(found.tip_um, "broken tips", tip.missing_um)
+    found.tip_um = tip.missing_um
+    found.findings.add(Finding.TIP_BROKEN)
+    return tip.taken
 
 
-def _length(words: list[str], found: _Found, kind: Kind, shop_unit: str) -> int:
+def _length(words: list[str], found: _Found) -> int:
     if not looks_like_length(words[0]):
         return 0
     unit = words[1] if len(words) > 1 and words[1] in MM_PER else ""
-    length_mm = read_length_mm(f"{words[0]} {unit}", shop_unit=shop_unit, usual_mm=kind.length_mm)
+    typed = f"{words[0]} {unit}"
+    length_mm = read_length_mm(typed, shop_unit=found.shop_unit, usual_mm=found.kind.length_mm, box_unit=found.box_unit)
     _once(found.length_mm, "lengths", length_mm)
-    found.length_mm = length_mm
+    found.length_mm, found.unit = length_mm, typed_unit(typed)
     return 2 if unit else 1
+
+
+def _whose_damage(found: _Found) -> None:
+    """Ask back whose chip it is in a line of several knives, and what does not go together."""
+    measured = "chip" if found.chip_um is not None else "broken tip" if found.tip_um is not None else ""
+    if measured and found.count > 1 and not found.each:
+        name = found.kind.name
+        raise TypedError(
+            f"Have all {found.count} {name} the {measured}, or one? Type “each” behind it when all have it; else give "
+            f"the one a line of its own: {found.count - 1} {name}, then {name} with its {measured}."
+        )
+    if found.each and not measured:
+        raise TypedError("“each” says that all knives of the line have a chip or a broken tip, and none is typed.")
+    if Finding.VERY_DULL in found.findings and found.condition is Condition.TIRED:
+        raise TypedError("Tired or very dull? Type one of the two.")
 
 
 def _once(before: Edge | Condition | int | None, what: str, now: Edge | Condition | int) -> None:
     if before is not None:
-        pair = f"{before} and {now}" if isinstance(now, str) else f"{before} mm and {now} mm"
+        unit = "um" if what == "broken tips" else "mm"
+        pair = f"{before} and {now}" if isinstance(now, str) else f"{before} {unit} and {now} {unit}"
         raise TypedError(f"Two {what} in one line: {pair}. Knives that differ get a line each.")
 
 
@@ -209,13 +274,14 @@ def _question(words: list[str], shop_unit: str) -> str:
         phrase = " ".join(words[:length])
         if phrase in HALF_WORDS:
             return f"“{phrase}”: {HALF_WORDS[phrase]}."
-    perhaps = _perhaps(words[0], [*EDGE_WORDS, *CONDITION_WORDS])
+    perhaps = _perhaps(words[0], [*EDGE_WORDS, *CONDITION_WORDS, *FINDING_WORDS])
     if perhaps:
         return f"“{words[0]}” is not understood. {perhaps}".rstrip()
     units = "inches" if shop_unit == "in" else "centimetres"
     return (
         f"“{words[0]}” is not understood. Condition: {', '.join(CONDITIONS_SHORT)}. Edge: {', '.join(EDGES_SHORT)}. "
-        f"Lengths are in {units}; a mark stands behind a comma."
+        f"Found: chip 2mm, tip 3mm, very dull, freckles and the like. Lengths are in {units}; "
+        "a mark stands behind a comma."
     )
 
 

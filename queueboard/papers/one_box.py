@@ -3,7 +3,7 @@
 from queueboard.papers.text import columns, page, section
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.dates import told_words, when_words
-from queueboard.phrases.knives import knife_name, knife_signs, wait_words
+from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words
 from queueboard.phrases.labels import label_words
 from queueboard.phrases.money import money
 from queueboard.phrases.phone import phone_sentence
@@ -42,6 +42,6 @@ def _row(knife: Knife, picture: Picture) -> tuple[str, ...]:
         knife.tag,
         knife.column.value,
         " ".join(knife_signs(knife)),
-        knife.condition.value,
+        "; ".join(filter(None, (knife.condition.value, found_words(knife)))),
         f"{declined}{f'waits for {waits}; ' if waits else ''}{knife_name(knife, picture.settings)}{wish}",
     )

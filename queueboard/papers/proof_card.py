@@ -3,7 +3,7 @@
 from queueboard.clean import cell_text
 from queueboard.papers.facts import Fact
 from queueboard.papers.templates import filled
-from queueboard.phrases.knives import knife_name
+from queueboard.phrases.knives import found_words, knife_name
 from queueboard.phrases.proof import CARE, WHAT_IT_IS, all_words, done_lines, spot_words
 from queueboard.shop.proof import Card, CardKnife, CardSpot
 from queueboard.words import Stage
@@ -28,7 +28,7 @@ def _words(card: Card) -> dict[str, object]:
             {
                 "name": cell_text(f"{one.knife.tag} {knife_name(one.knife, card.settings)}"),
                 "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots],
-                "done": [cell_text(line) for line in done_lines(one)],
+                "done": [cell_text(line) for line in (*_came_in(one), *done_lines(one))],
             }
             for one in card.knives
         ],
@@ -36,6 +36,12 @@ def _words(card: Card) -> dict[str, object]:
         "what_it_is": WHAT_IT_IS,
         "care": CARE,
     }
+
+
+def _came_in(one: CardKnife) -> tuple[str, ...]:
+    """What the inspection found, with the condition; nothing where it found nothing."""
+    found = found_words(one.knife)
+    return (f"came in {one.knife.condition.value}; {found}",) if found else ()
 
 
 def readings_facts(card: Card) -> dict[str, Fact]:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from queueboard.intake.lines import KnifeLine
 from queueboard.phrases.dates import many
-from queueboard.phrases.knives import length_words
+from queueboard.phrases.knives import found_words, length_words
 from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
 
@@ -21,6 +21,7 @@ def line_words(line: KnifeLine, settings: Settings) -> str:
         length_words(knife.length_mm, settings.length_unit) or "not measured",
         knife.edge.value,
         knife.condition.value,
+        *filter(None, (found_words(knife), "PRICED APART" if knife.apart else "")),
         f"{line.minutes} min{each}" if line.minutes is not None else "NOT IN THE SHOP'S LIST, decline it",
         f"{money(line.price_cents, settings)}{each}",
     ]

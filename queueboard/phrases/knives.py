@@ -4,8 +4,10 @@ from datetime import datetime
 from decimal import ROUND_HALF_UP, Decimal
 
 from queueboard.phrases.dates import age_words, when_words
+from queueboard.priced_words import Finding
 from queueboard.settings.shapes import Settings
 from queueboard.values.knife import Knife
+from queueboard.values.new import NewKnife
 from queueboard.words import Column, Edge
 
 REDO = "REDO"
@@ -66,6 +68,25 @@ def wish_in_capitals(knife: Knife) -> str:
 def knife_line(knife: Knife, settings: Settings) -> str:
     """The knife in one line: 417-3 REDO chef 20 cm, black handle."""
     return " ".join((knife.tag, *knife_signs(knife), knife_name(knife, settings)))
+
+
+def found_words(knife: Knife | NewKnife) -> str:
+    """What the inspection found: 2 chips, deepest 1 mm; tip broken, 3 mm missing; rust freckles. Empty for nothing."""
+    chips = "" if knife.chip_um is None else _chips_words(knife.chips, knife.chip_um)
+    tip = "" if knife.tip_um is None else f", {_mm(knife.tip_um)} missing"
+    words = (f"{finding.value}{tip if finding is Finding.TIP_BROKEN else ''}" for finding in knife.findings)
+    return "; ".join(filter(None, (chips, *words)))
+
+
+def _chips_words(number: int | None, depth_um: int) -> str:
+    if number == 1:
+        return f"1 chip, {_mm(depth_um)}"
+    return f"{'chips' if number is None else f'{number} chips'}, deepest {_mm(depth_um)}"
+
+
+def _mm(size_um: int) -> str:
+    """2 mm, 0.5 mm."""
+    return f"{(Decimal(size_um) / 1000).normalize():f} mm"
 
 
 def last_seen_words(knife: Knife, now: datetime) -> str:

@@ -3,7 +3,7 @@
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import batch_totals, unopened_words
 from queueboard.phrases.dates import told_words, when_words
-from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words
+from queueboard.phrases.knives import found_words, knife_signs, last_seen_words, length_words, wait_words
 from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
@@ -16,7 +16,7 @@ HEADS = ("tag", "where", "knife", "price", "mark and WISH")
 def knife_cells(knife: Knife, settings: Settings) -> tuple[str, ...]:
     """One knife as a row under HEADS; mark and wish are people's text, the wish in capitals."""
     what = " ".join(filter(None, (knife.kind, length_words(knife.length_mm, settings.length_unit))))
-    words = " · ".join(filter(None, (knife.mark, knife.wish.upper())))
+    words = " · ".join(filter(None, (knife.mark, knife.wish.upper(), found_words(knife))))
     return (
         knife.tag,
         " ".join((knife.column.value, *knife_signs(knife))),
@@ -44,6 +44,7 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         " ".join(filter(None, (knife.kind, length_words(knife.length_mm, picture.settings.length_unit)))),
         f"{knife.edge.value} edge",
         f"came in {knife.condition.value}",
+        found_words(knife),
         last_seen_words(knife, picture.now),
         f"DECLINED: {knife.declined.value}" if knife.declined is not None else "",
         "LOOKED FOR" if knife.looking_for else "",
