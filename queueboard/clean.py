@@ -59,6 +59,16 @@ def clean(text: str, *, limit: int = TEXT_LIMIT, field: str = "text") -> str:
     return cleaned if any(map(_shows, cleaned)) else ""
 
 
+def without_commands(text: str) -> str:
+    """The text without sequences that command a terminal, nor a lone Esc; nothing else is touched."""
+    return _TERMINAL_SEQUENCE.sub("", text).replace("\x1b", "")
+
+
+def one_line(text: str) -> str:
+    """What was pasted as the one line there is room for: white space is one space, and control characters are gone."""
+    return "".join(sign for sign in " ".join(without_commands(text).split()) if unicodedata.category(sign) != "Cc")
+
+
 def insist_on_signs(text: str, field: str) -> None:
     """Refuse control characters, white space aside: a program wrote them, or a key that is no letter.
 

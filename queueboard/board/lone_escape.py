@@ -3,6 +3,8 @@
 import re
 from collections.abc import Generator, Iterator
 
+from queueboard.clean import without_commands
+
 ESC = "\x1b"
 
 _BEGINS_MORE = r"\[\]OPNX^_\\"
@@ -16,12 +18,14 @@ class LoneEscapes:
     """Cuts what is read so that the Esc key stands alone, also when the next key came right behind it.
 
     A terminal says Alt+4 with the same two bytes as Esc and 4 pressed fast. The board has no keys with Alt, so they are
-    two keys here. What is pasted is left whole.
+    two keys here. What is pasted goes on as text alone, in one piece: an Esc within it would be read as a key, and what
+    stands behind it would scatter over other fields.
     """
 
     def __init__(self) -> None:
         self._held = ""
         self._pasting = False
+        self._pasted = ""
 
     def take(self, text: str) -> Iterator[str]:
         """The parts of a text just read, in order; a part that is ESC is the key, others are for the parser."""
@@ -47,8 +51,13 @@ class LoneEscapes:
         yield from filter(None, (held,))
 
     def _rest_of_paste(self, text: str) -> Generator[str, None, str]:
-        """Pass on what is pasted; what stands behind its end is the answer."""
-        before, end, behind = text.partition(_PASTE_ENDS)
-        self._pasting = not end
-        yield before + end
+        """Keep what is pasted until its end has come, then pass it on; what stands behind its end is the answer."""
+        looked_at = max(0, len(self._pasted) - len(_PASTE_ENDS))
+        self._pasted += text
+        end = self._pasted.find(_PASTE_ENDS, looked_at)
+        if end < 0:
+            return ""
+        pasted, behind = self._pasted[:end], self._pasted[end + len(_PASTE_ENDS) :]
+        self._pasted, self._pasting = "", False
+        yield without_commands(pasted) + _PASTE_ENDS
         return behind

@@ -3,7 +3,7 @@
 from queueboard.papers.text import columns, page, section
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.dates import told_words, when_words
-from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words
+from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words, wish_in_capitals
 from queueboard.phrases.labels import label_words
 from queueboard.phrases.money import money
 from queueboard.phrases.phone import phone_sentence
@@ -37,7 +37,7 @@ def box_sheet(box: BoxPicture, picture: Picture) -> str:
 def _row(knife: Knife, picture: Picture) -> tuple[str, ...]:
     declined = f"{knife.declined.value}; " if knife.declined is not None else ""
     waits = wait_words(knife, picture.now)
-    wish = f"; WISH: {knife.wish}" if knife.wish else ""
+    wish = f"; {wish_in_capitals(knife)}" if knife.wish else ""
     return (
         knife.tag,
         knife.column.value,

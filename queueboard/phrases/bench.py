@@ -5,6 +5,7 @@ from datetime import datetime
 
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import knife_by_id, run_words
+from queueboard.phrases.knives import wishes_words
 from queueboard.shop.measuring import off_by_its_length
 from queueboard.shop.picture import Picture
 from queueboard.values.knife import Knife
@@ -122,6 +123,12 @@ def tested_words(ok: Sequence[Knife], back: Sequence[Knife]) -> str:
         f"{', '.join(knife.tag for knife in back)} not OK, back on the bench" if back else "",
     )
     return f"{'; '.join(part for part in parts if part)}.{at_the_test_words(ok, Column.READY)}"
+
+
+def wished_words(knives: Iterable[Knife], to: Column) -> str:
+    """What was wished of knives that are said OK, behind the sentence that they are ready; else empty."""
+    wishes = wishes_words(knives) if to is Column.READY else ""
+    return f"   {wishes}" if wishes else ""
 
 
 def at_the_test_words(knives: Iterable[Knife], to: Column) -> str:

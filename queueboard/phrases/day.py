@@ -5,7 +5,7 @@ from datetime import datetime
 from queueboard.edges.trial import Half
 from queueboard.phrases.boxes import ready_words, standing_words, waits_words
 from queueboard.phrases.dates import many, time_words, when_words
-from queueboard.phrases.knives import found_words, knife_line
+from queueboard.phrases.knives import found_words, knife_line, wish_in_capitals
 from queueboard.settings.rules import knife_minutes, knife_process, minutes_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
@@ -100,14 +100,13 @@ def run_minutes_words(run: Run) -> str:
 
 
 def run_knife_words(knife: Knife, picture: Picture) -> str:
-    """One knife of a run: 417-3 REDO chef 20 cm, black handle (5 min, dull; rust freckles) WISH: keep the patina."""
+    """One knife of a run: 417-3 REDO chef 20 cm, black handle (5 min, dull; rust freckles) WISH: KEEP THE PATINA."""
     minutes = learned_minutes(knife, picture)
     came_in = "; ".join(filter(None, (knife.condition.value, found_words(knife))))
     known = f"{minutes} min, {came_in}" if minutes is not None else came_in
-    wish = f" WISH: {knife.wish}" if knife.wish else ""
     half = half_words(knife, picture)
     trial = f" TRIAL: {half}" if half else ""
-    return f"{knife_line(knife, picture.settings)} ({known}){trial}{wish}"
+    return f"{knife_line(knife, picture.settings)} ({known}){trial} {wish_in_capitals(knife)}".rstrip()
 
 
 def half_words(knife: Knife, picture: Picture) -> str:

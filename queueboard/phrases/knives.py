@@ -1,5 +1,6 @@
 """One knife in words: its line, the words that mark its state, where it is."""
 
+from collections.abc import Iterable
 from datetime import datetime
 from decimal import ROUND_HALF_UP, Decimal
 
@@ -63,6 +64,11 @@ def knife_name(knife: Knife, settings: Settings) -> str:
 def wish_in_capitals(knife: Knife) -> str:
     """What the customer wished, so that nobody at the bench overlooks it: WISH: KEEP THE PATINA; empty without one."""
     return f"WISH: {knife.wish.upper()}" if knife.wish else ""
+
+
+def wishes_words(knives: Iterable[Knife]) -> str:
+    """What was wished of several knives, each with its tag: WISH 417-3: KEEP THE PATINA · WISH 417-5: NO POLISH."""
+    return " · ".join(f"WISH {knife.tag}: {knife.wish.upper()}" for knife in knives if knife.wish)
 
 
 def knife_line(knife: Knife, settings: Settings) -> str:

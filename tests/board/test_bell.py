@@ -234,6 +234,19 @@ async def test_hostile_names_are_shown_literally(two_boxes: Shop) -> None:
         await until(pilot, lambda: name in said(app))
 
 
+async def test_stub_and_tags_are_shown_again(two_boxes: Shop) -> None:
+    """T on a box's own screen shows its papers once more; v writes them, and no box is taken in by it."""
+    app = board(two_boxes)
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.press("enter", "t")
+        assert "Stub and tags: 100 R. Tallis" in dump(app)
+        await pilot.press("v", "v", "enter")
+        assert type(app.screen).__name__ == "BoxScreen"
+
+    assert "100-3" in (two_boxes.path.parent / "papers" / "received-100.txt").read_text(encoding="utf-8")
+    assert len(picture(two_boxes).boxes) == 2
+
+
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["small", "large"])
 async def test_the_walk_in_before_the_last_enter(two_boxes: Shop, size: tuple[int, int]) -> None:
     """The one question stands with its sum in both sizes."""

@@ -3,14 +3,18 @@
 import pytest
 from textual.widgets.input import Selection
 
+from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
+from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.receive import ReceiveScreen
+from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
-from tests.board.host import LARGE, SMALL, until
+from tests.board.host import LARGE, SMALL, Host, until
 from tests.board.ringing import board, top
+from tests.board.test_bursts import SCREENS, Make
 from tests.board.typing import fill
-from tests.shop.place import picture
+from tests.shop.place import NOW, picture
 
 
 async def test_everything_half_typed_is_there_again(two_boxes: Shop) -> None:
@@ -84,6 +88,27 @@ async def test_the_bell_rings_on_every_screen_and_leads_back(place: str, two_box
 
         assert (dump(app), app.screen.focused) == (before, focused)
     assert len(picture(two_boxes).boxes) == 2
+
+
+ANYWHERE = {kind: make for kind, make in SCREENS.items() if kind not in {WalkInScreen, InitialsScreen}}
+"""Every screen there is, but for the walk-in itself and the one that asks who acts."""
+
+
+@pytest.mark.parametrize("make", ANYWHERE.values(), ids=[kind.__name__ for kind in ANYWHERE])
+async def test_no_screen_is_without_the_bell(two_boxes: Shop, make: Make) -> None:
+    """Every screen that can be opened, a new one too, is left for a walk-in and found again as it was."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: make(desk))
+    async with app.run_test(size=LARGE) as pilot:
+        await pilot.pause()
+        here, before, focused = app.screen, dump(app), app.focused
+        await pilot.press("f4")
+        top(app)
+        await pilot.press("f4")
+        await until(pilot, lambda: app.screen is here)
+        await pilot.pause()
+
+        assert (dump(app), app.focused) == (before, focused)
 
 
 async def test_a_number_half_typed_stays(two_boxes: Shop) -> None:

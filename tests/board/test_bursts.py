@@ -15,6 +15,7 @@ from queueboard.board.screens.announce import AnnounceScreen
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_list import BoxListScreen
+from queueboard.board.screens.box_papers import BoxPapers
 from queueboard.board.screens.boxes import BoxesScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.customers import GiveBoxDialog, MergeDialog
@@ -35,6 +36,7 @@ from queueboard.board.screens.said import SaidScreen
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.screens.undo import UndoScreen
+from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.board.screens.week import WeekScreen
 from queueboard.board.trays import trays_by
 from queueboard.shop import closing
@@ -144,6 +146,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     SummaryScreen: lambda desk: SummaryScreen(desk, _gone_but_one(desk)),
     TrayDialog: lambda desk: TrayDialog(desk, trays_by(box(desk.shop, COUNTER), 1)),
     UndoScreen: UndoScreen,
+    WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
 }
@@ -158,7 +161,7 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
-    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView}
+    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

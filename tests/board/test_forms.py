@@ -201,3 +201,14 @@ async def test_lines_pasted_into_one_line_all_stand_in_it() -> None:
         await pilot.pause()
 
         assert field.value == "leave the points thin at the tip"
+
+
+async def test_signs_that_command_a_terminal_are_no_part_of_a_paste() -> None:
+    """Colours, bells and other controls that come along with pasted text are left out; the text stays in its field."""
+    app = Types()
+    async with app.run_test(size=SMALL) as pilot:
+        field = app.query_one(Field)
+        field.post_message(events.Paste("sharp \x1b[31mtip\x1b[0m\x07, \x1bplease\x9b2J"))
+        await pilot.pause()
+
+        assert field.value == "sharp tip, please"

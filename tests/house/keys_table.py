@@ -40,6 +40,7 @@ TITLES = {
     "BoxesScreen": "All boxes",
     "FindScreen": "Find",
     "BoxScreen": "One box",
+    "BoxPapers": "The papers of a box",
     "BoxHistoryScreen": "History of a box",
     "EdgeScreen": "The test of an edge",
     "EdgeView": "What is read at the test",

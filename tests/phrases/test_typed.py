@@ -13,6 +13,7 @@ from queueboard.phrases.typed import (
     parse_cents,
     parse_count,
     parse_day,
+    parse_day_and_time,
     parse_tag,
     parse_time,
 )
@@ -220,3 +221,27 @@ def test_only_plain_figures_are_read_as_numbers(figure: str) -> None:
                 parse(typed)
         with pytest.raises(TypedError, match="is no day"):
             parse_day(f"{typed}.11", THURSDAY)
+
+
+@pytest.mark.parametrize(
+    ("typed", "day", "at"),
+    [
+        ("fri", date(2026, 11, 27), None),
+        ("today 16:00", THURSDAY, time(16)),
+        ("27 nov 4pm", date(2026, 11, 27), time(16)),
+        ("+3  0900", date(2026, 11, 29), time(9)),
+        ("nov 27", date(2026, 11, 27), None),
+    ],
+)
+def test_a_day_with_or_without_a_time(typed: str, day: date, at: time | None) -> None:
+    """A time may stand behind the day, in each way a time is read."""
+    assert parse_day_and_time(typed, THURSDAY) == (day, at)
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"), [("never", "is no day"), ("", "is no day"), ("16:00", "is no day"), ("fri 4", "two ways")]
+)
+def test_what_is_in_doubt_of_day_or_time_is_asked_back(typed: str, says: str) -> None:
+    """What is no day, and a time that can be read two ways."""
+    with pytest.raises(TypedError, match=says):
+        parse_day_and_time(typed, THURSDAY)

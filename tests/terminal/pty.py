@@ -22,13 +22,16 @@ QUIET_SECONDS = 0.3
 class Terminal:
     """One program in one terminal of so many columns and rows."""
 
-    def __init__(self, shop_file: Path, *, columns: int = 80, rows: int = 24) -> None:
+    def __init__(
+        self, shop_file: Path, *, columns: int = 80, rows: int = 24, program: tuple[str, ...] | None = None
+    ) -> None:
+        """program: the module to run and its arguments; None opens the board as MB by the machine's own clock."""
         self.screen = pyte.Screen(columns, rows)
         self.stream = pyte.ByteStream(self.screen)
         self.raw = b""
         kept = {name: os.environ[name] for name in ("HOME", "PATH", "TMPDIR") if name in os.environ}
         self.process = PtyProcess.spawn(
-            [sys.executable, "-m", "queueboard", "--file", str(shop_file), "--as", "MB"],
+            [sys.executable, "-m", *(program or ("queueboard", "--file", str(shop_file), "--as", "MB"))],
             cwd=str(ROOT),
             env={**kept, "TERM": "xterm-256color", "LANG": "C.UTF-8", "TEXTUAL_ANIMATIONS": "none"},
             dimensions=(rows, columns),

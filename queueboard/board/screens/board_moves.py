@@ -9,7 +9,7 @@ from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, due_at_test, movable, step_from, trays_by, trays_to_ready
-from queueboard.phrases.bench import at_the_test_words
+from queueboard.phrases.bench import at_the_test_words, wished_words
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture
@@ -108,7 +108,8 @@ class BoardMoves(BoardView):
         self.show(self.desk.picture)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
-        self.say(f"{named} moved to {to.value}.{at_the_test_words(moving, to)}   u takes it back")
+        said = f"{named} moved to {to.value}.{at_the_test_words(moving, to)}   u takes it back"
+        self.say(f"{said}{wished_words(moving, to)}")
         return True
 
     def test(self, box: BoxPicture, knife: Knife | None) -> None:

@@ -14,6 +14,7 @@ from queueboard.board.arriving import arrives
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
+from queueboard.board.screens.box_papers import BoxPapers
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
@@ -38,7 +39,7 @@ WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
 
-class BoxScreen(ShopScreen[None]):
+class BoxScreen(BoxPapers):
     """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
 
     CSS_PATH = "box.tcss"

@@ -1,5 +1,6 @@
 """The keys of a run on the day list: begun with the clock, paused for the bell, finished with its time or without."""
 
+from collections.abc import Sequence
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
@@ -7,7 +8,14 @@ from textual.binding import Binding, BindingType
 from queueboard.board.desk import Desk
 from queueboard.board.screens.day_cursor import NOT_UNDER_WAY, RunCursor, knives_of
 from queueboard.board.screens.day_lines import run_id
-from queueboard.phrases.bench import at_the_test_words, begun_words, bench_run, finished_words, just_begun_words
+from queueboard.phrases.bench import (
+    at_the_test_words,
+    begun_words,
+    bench_run,
+    finished_words,
+    just_begun_words,
+    wished_words,
+)
 from queueboard.phrases.dates import many
 from queueboard.shop.moving import move_knives
 from queueboard.shop.running import finish_run, finish_untimed, go_on_run, pause_run, start_run, throw_away
@@ -156,11 +164,16 @@ class DayRuns(RunCursor):
         if answer is not None:
             self.last = answer[0]
             self.go_to_run_of(after)
-            self.say(f"{finished_words(self.last, tags, to.value)}{at_the_test_words(knives, to)}")
+            self.say(f"{finished_words(self.last, tags, to.value)}{_besides(knives, to)}")
 
     def _move(self, knives: tuple[Knife, ...], to: Column) -> None:
         after = self.knife_ids_after()
         if self.attempt(move_knives, knives, to) is not None:
             self.go_to_run_of((*(knife.id for knife in knives), *after))
             tags = ", ".join(knife.tag for knife in knives)
-            self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}.{at_the_test_words(knives, to)}")
+            self.say(f"{many(len(knives), 'knife')} to {to.value}: {tags}.{_besides(knives, to)}")
+
+
+def _besides(knives: Sequence[Knife], to: Column) -> str:
+    """Which knives stay at the test, and what was wished of those that are said OK."""
+    return f"{at_the_test_words(knives, to)}{wished_words(knives, to)}"

@@ -5,7 +5,7 @@ from datetime import datetime
 
 from queueboard.clean import cell_text
 from queueboard.phrases.day import half_words
-from queueboard.phrases.knives import knife_name
+from queueboard.phrases.knives import knife_name, wish_in_capitals
 from queueboard.phrases.testing import line_words, readings_words, spot_place, test_words
 from queueboard.shop.edge_now import EdgeNow
 from queueboard.shop.picture import Picture
@@ -20,7 +20,7 @@ def edge_title(seen: EdgeNow, picture: Picture) -> str:
     knife = seen.knife
     name = next((cell_text(box.customer.name) for box in picture.boxes if box.box.id == knife.box_id), "")
     why = "" if knife.gauge is None else f"GAUGE, {knife.gauge.value} · "
-    wish = f"\nWISH: {cell_text(knife.wish)}" if knife.wish else ""
+    wish = f"\n{cell_text(wish_in_capitals(knife))}" if knife.wish else ""
     first = f"{knife.tag} {knife.column.value} · {cell_text(knife_name(knife, picture.settings))} · {name}"
     half = half_words(knife, picture)
     trial = f"TRIAL: {half} · " if half else ""

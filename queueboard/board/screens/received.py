@@ -26,11 +26,12 @@ class ReceivedScreen(ShopScreen[bool]):
         Binding("v,asterisk", "write", "write to a file, to print it", id="received.write"),
     ]
 
-    def __init__(self, desk: Desk, number: int, *, print_now: bool = False) -> None:
-        """print_now: the papers are written out at once, as `v` does."""
+    def __init__(self, desk: Desk, number: int, *, print_now: bool = False, heading: str = "Received") -> None:
+        """print_now: the papers are written out at once, as `v` does. heading: what stands before the box's name."""
         super().__init__(desk)
         self.number = number
         self.print_now = print_now
+        self.heading = heading
 
     def on_mount(self) -> None:
         if self.print_now:
@@ -38,7 +39,7 @@ class ReceivedScreen(ShopScreen[bool]):
 
     def compose(self) -> ComposeResult:
         box, picture = self.desk.picture.box(self.number), self.desk.picture
-        yield Static(Content(f"Received: {box_title(box)}" if box is not None else "Received"), id="heading")
+        yield Static(Content(f"{self.heading}: {box_title(box)}" if box is not None else self.heading), id="heading")
         if box is not None:
             yield Static(Content("\n".join(batch_totals(box, picture.settings, picture.now))), id="totals")
             if told := received_words(box.forecast):

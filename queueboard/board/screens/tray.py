@@ -16,10 +16,12 @@ from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.phrases.bench import at_the_test_words, tested_words
 from queueboard.phrases.dates import many
+from queueboard.phrases.knives import wishes_words
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import Picture
 from queueboard.shop.testing import prove_tray
 from queueboard.values.knife import Knife
+from queueboard.words import Column
 
 
 class TrayDialog(ShopModal[str]):
@@ -76,8 +78,10 @@ class TrayDialog(ShopModal[str]):
         what, ask = ("not OK", "are not OK") if tray.is_test else ("stays", "stay")
         marks = [f"({k.number} {what})" if k.number in staying else str(k.number) for k in tray.knives]
         held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
+        wished = wishes_words(tray.going(staying)) if tray.to is Column.READY else ""
+        wishes = f"\n{cell_text(wished)}" if wished else ""
         asked = f"\nat the test for the gauge: {', '.join(k.tag for k in tray.asked)}" if tray.asked else ""
-        self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{asked}{held}")
+        self.query_one("#tray-knives", Static).update(f"knives {'  '.join(marks)}{asked}{held}{wishes}")
         self.query_one("#tray-typed", Static).update(f"{ask.removeprefix('are ')}: {self.typed}_")
         said = sentence or stay_anyway(staying, tray)
         self.query_one("#tray-sentence", Static).update(said)

@@ -3,7 +3,7 @@
 from textual.events import Paste
 from textual.widgets import Input
 
-from queueboard.clean import without_turns
+from queueboard.clean import one_line, without_turns
 
 
 class OneLine(Input):
@@ -21,5 +21,5 @@ class OneLine(Input):
         super().replace(without_turns(text), start, end)
 
     def on_paste(self, event: Paste) -> None:
-        """Several lines pasted become the one line there is; Textual would drop all but the first."""
-        event.text = " ".join(event.text.split())
+        """Several lines pasted become the one line there is, without controls; Textual would drop all but the first."""
+        event.text = one_line(event.text)

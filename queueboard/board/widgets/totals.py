@@ -10,7 +10,14 @@ from textual.widgets import Static
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.dates import told_words
-from queueboard.phrases.knives import found_words, knife_name, knife_signs, last_seen_words, wait_words
+from queueboard.phrases.knives import (
+    found_words,
+    knife_name,
+    knife_signs,
+    last_seen_words,
+    wait_words,
+    wish_in_capitals,
+)
 from queueboard.phrases.whole_box import twin_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
@@ -92,7 +99,7 @@ def knife_contents(knife: Knife, box: BoxPicture, picture: Picture) -> Iterator[
         f"declined: {knife.declined.value}" if knife.declined is not None else "",
         f"waits for {wait_words(knife, picture.now)}" if knife.waiting_for is not None else "",
         twin_words(knife, picture) if knife.id in box.look_alikes else "",
-        f"WISH: {knife.wish}" if knife.wish else "",
+        wish_in_capitals(knife),
         f"note: {knife.note}" if knife.note else "",
     )
     yield from (Content(cell_text(line)) for line in lines if line)
