@@ -3,11 +3,12 @@
 from datetime import datetime
 
 from queueboard.papers.text import boxes_to_tick, page, section
+from queueboard.phrases.bill import sums_words
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import knife_name
-from queueboard.phrases.money import money
+from queueboard.phrases.money import money, owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.gone import GoneBox
@@ -34,20 +35,32 @@ def stub(box: BoxPicture, picture: Picture) -> str:
     counted = box.box.counted
     today = picture.now.date()
     held = box.promise
-    price = (f"{money(box.price_cents, picture.settings)}, without work found later",) if box.price_cents else ()
+    settings = picture.settings
     lines = (
-        picture.settings.name,
+        settings.name,
         f"BOX {box.box.number}",
         f"{many(counted, 'knife')} ({count_in_words(counted)})" if box.box.opened else "not opened yet, not counted",
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
-        *price,
+        *_told(box, settings),
         f"received {date_words(box.box.received_at.astimezone(picture.now.tzinfo).date(), today)}",
         "",
         "Sharpening takes metal off and may show. Tell us of cracks and loose handles.",
         "Dates and prices are estimates; the shop may decline a knife.",
     )
     return page(lines)
+
+
+def _told(box: BoxPicture, settings: Settings) -> tuple[str, ...]:
+    """What it is said to come to: its parts, the sum, what was paid of it, the most that was agreed."""
+    limit = box.box.not_above_cents
+    lines = (
+        sums_words(box.totals, settings),
+        f"{money(box.price_cents, settings)}, without work found later" if box.price_cents else "",
+        f"{money(box.paid_cents, settings)} paid, {owed_words(box.owed_cents, settings)}" if box.paid_cents else "",
+        f"not above {money(limit, settings)} without your yes" if limit is not None else "",
+    )
+    return tuple(line for line in lines if line)
 
 
 def handle_tags(box: BoxPicture, picture: Picture) -> str:
@@ -72,10 +85,23 @@ def gone_summary(gone: GoneBox, settings: Settings) -> str:
         section("NOT SHARPENED", _declined(gone)),
         section("STAYS WITH US", (f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.staying)),
         section("WE ARE LOOKING FOR", _missing(gone, settings)),
-        section("MONEY", (money(gone.totals.total_cents, settings), settled_words(gone, settings))),
+        section("MONEY", _money(gone, settings)),
         section("PLEASE", FOR_CUSTOMERS),
         ("", NO_ADVICE, _signed(gone, at)),
     )
+
+
+def _money(gone: GoneBox, settings: Settings) -> tuple[str, ...]:
+    """What it is made of, what it comes to, what was paid, how it was left."""
+    sums = sums_words(gone.totals, settings)
+    paid = gone.totals.paid_cents
+    lines = (
+        sums,
+        "" if sums else money(gone.totals.total_cents, settings),
+        f"{money(paid, settings)} paid" if 0 < paid != gone.totals.total_cents else "",
+        settled_words(gone, settings),
+    )
+    return tuple(line for line in lines if line)
 
 
 def _left(gone: GoneBox, settings: Settings) -> list[str]:

@@ -39,6 +39,7 @@ TITLES = {
     "BoxesScreen": "All boxes",
     "FindScreen": "Find",
     "BoxScreen": "One box",
+    "BoxMoney": "The money of one box",
     "BoxHistoryScreen": "History of a box",
     "EdgeScreen": "The test of an edge",
     "EdgeView": "What is read at the test",
