@@ -36,6 +36,7 @@ TITLES = {
     "BoxListScreen": "Day list, late, labels, all boxes",
     "LateScreen": "Late boxes",
     "LabelsScreen": "Return labels",
+    "OwingScreen": "Owed",
     "BoxesScreen": "All boxes",
     "FindScreen": "Find",
     "BoxScreen": "One box",
