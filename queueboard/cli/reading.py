@@ -1,4 +1,4 @@
-"""The commands that only look: day, late, labels, boxes, box, said, find."""
+"""The commands that only look: day, late, labels, boxes, box, owing, said, find."""
 
 import argparse
 from collections.abc import Callable
@@ -20,6 +20,7 @@ from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
+from queueboard.papers.owing import owing_facts, owing_list
 from queueboard.papers.said import said_facts, said_sheet
 from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
@@ -27,6 +28,7 @@ from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
 from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.numbers import fix_day_list
+from queueboard.shop.owing import owing
 from queueboard.shop.picture import Picture
 
 
@@ -69,6 +71,14 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
         picture = look(shop, clock())
         seen = judged(shop, picture.now)
     return say_json(said_facts(seen, picture)) if args.json else say(said_sheet(seen, picture))
+
+
+def owed(args: argparse.Namespace, clock: Clock) -> int:
+    """Who owes for what has left, and for how long."""
+    with shop_of(args) as shop:
+        picture = look(shop, clock())
+        accounts = owing(shop, picture.now)
+    return say_json(owing_facts(accounts, picture)) if args.json else say(owing_list(accounts, picture.settings))
 
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:

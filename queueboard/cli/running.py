@@ -76,6 +76,7 @@ def build_parser() -> argparse.ArgumentParser:
     boxes = add("boxes", reading.boxes, "all open boxes with their totals")
     box = add("box", reading.box, "everything about one box")
     box.add_argument("number", help="box or tag: 417 or 417-3")
+    owed = add("owing", reading.owed, "who owes for what has left, and for how many days")
     find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
     find.add_argument("text", nargs="+", help="what to look for")
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
@@ -87,7 +88,7 @@ def build_parser() -> argparse.ArgumentParser:
     slips.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    for reader in (day, late, labels, boxes, box, find, asked, said, card, compare, chart):
+    for reader in (day, late, labels, boxes, box, owed, find, asked, said, card, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     _keeping(add)
     return parser

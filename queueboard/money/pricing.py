@@ -123,6 +123,24 @@ def shipping_cents(prices: Prices, knives: int, work_cents: int) -> int | None:
     return next((band.cents for band in prices.shipping if knives <= band.knives), None)
 
 
+def listed_charge(
+    prices: Prices, sort: ChargeSort, *, chip_um: int | None, came_by: CameBy, knives: int, work_cents: int
+) -> NewCharge | None:
+    """What the list asks for a sort of charge; None where it says nothing. Of a chip of unknown depth a millimetre."""
+    if sort is ChargeSort.RUSH:
+        return NewCharge(sort=sort, ppm=prices.rush_percent * 10_000) if prices.rush_percent else None
+    if sort is ChargeSort.CHIPS:
+        exact = Decimal(prices.chip_mm_cents * (1000 if chip_um is None else chip_um)) / 1000
+        cents: int | None = whole_cents(exact, prices.rounding)
+    elif sort is ChargeSort.MINIMUM:
+        cents = minimum_cents(prices, came_by)
+    elif sort is ChargeSort.SHIPPING:
+        cents = shipping_cents(prices, knives, work_cents)
+    else:
+        cents = prices.add_on_cents.get(sort)
+    return NewCharge(sort=sort, cents=cents) if cents else None
+
+
 def tax_ppm(prices: Prices, sort: ChargeSort | None) -> int:
     """The shop's rate for a sort of charge, or for a knife (None); 0 unless one is typed."""
     if sort is None:

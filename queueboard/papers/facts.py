@@ -15,10 +15,11 @@ from queueboard.phrases.late import late_boxes
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.quoting import week
-from queueboard.values.box import Promise
+from queueboard.values.box import Charge, Promise
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import Run
+from queueboard.values.totals import Totals
 from queueboard.words import Column, Lateness
 
 Fact: TypeAlias = bool | int | float | str | list["Fact"] | dict[str, "Fact"] | None
@@ -123,12 +124,42 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "price_cents": box.price_cents,
         "paid_cents": box.paid_cents,
         "owed_cents": box.owed_cents,
+        "totals": _totals(box.totals),
+        "not_above_cents": box.box.not_above_cents,
+        "charges": [_charge(charge, box) for charge in box.charges],
         "promises": [_promise(promise, picture) for promise in box.promises],
         "label": _label(box),
         "comes_with": [{"name": thing.name, "state": thing.state.value} for thing in box.things],
         "knives": [_knife(knife) for knife in box.knives],
         "note": box.box.note,
         "said": phone_sentence(box, picture),
+    }
+
+
+def _totals(totals: Totals) -> dict[str, Fact]:
+    return {
+        "knives_cents": totals.knives_cents,
+        "add_ons_cents": totals.add_ons_cents,
+        "rush_cents": totals.rush_cents,
+        "minimum_cents": totals.minimum_cents,
+        "discount_cents": totals.discount_cents,
+        "work_cents": totals.work_cents,
+        "shipping_cents": totals.shipping_cents,
+        "tax_cents": totals.tax_cents,
+        "rounding_cents": totals.rounding_cents,
+        "total_cents": totals.total_cents,
+    }
+
+
+def _charge(charge: Charge, box: BoxPicture) -> dict[str, Fact]:
+    tags = {knife.id: knife.tag for knife in box.knives}
+    return {
+        "tag": None if charge.knife_id is None else tags[charge.knife_id],
+        "sort": charge.sort.value,
+        "cents": charge.cents,
+        "ppm": charge.ppm,
+        "tax_ppm": charge.tax_ppm,
+        "text": charge.text,
     }
 
 

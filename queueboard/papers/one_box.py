@@ -1,11 +1,11 @@
 """Everything about one box on paper: knives, what it comes with, promises, label, money."""
 
 from queueboard.papers.text import columns, page, section
+from queueboard.phrases.bill import charge_words, payment_words
 from queueboard.phrases.boxes import batch_totals, box_signs
-from queueboard.phrases.dates import told_words, when_words
+from queueboard.phrases.dates import told_words
 from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words, wish_in_capitals
 from queueboard.phrases.labels import label_words
-from queueboard.phrases.money import money
 from queueboard.phrases.phone import phone_sentence
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
@@ -21,13 +21,10 @@ def box_sheet(box: BoxPicture, picture: Picture) -> str:
         section("COMES WITH", (f"{thing.state.value}: {thing.name}" for thing in box.things)),
         section("TOLD", (told_words(promise, now, box.box.goes_by) for promise in box.promises)),
         section("LABEL", (label_words(box, now.date()),) if box.label is not None else ()),
+        section("CHARGED", (charge_words(charge, box) for charge in box.charges)),
         section(
             "PAID",
-            (
-                f"{money(paid.cents, picture.settings)} {paid.way.value}, "
-                f"{when_words(paid.at.astimezone(now.tzinfo), now)}, {paid.by}"
-                for paid in box.payments
-            ),
+            (payment_words(paid, picture).removeprefix("paid ") for paid in box.payments),
         ),
         section("NOTES", filter(None, (box.box.note, *(f"{k.tag}: {k.note}" for k in box.knives if k.note)))),
         section("CUSTOMER", filter(None, (box.customer.phone, box.customer.town, box.customer.notes))),

@@ -5,11 +5,12 @@ from datetime import date, datetime
 from queueboard.clean import cell_text
 from queueboard.papers.large import large
 from queueboard.papers.text import NARROW, boxes_to_tick, cut_to, page, section, wrapped
+from queueboard.phrases.bill import sums_words
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import knife_name, wish_in_capitals
-from queueboard.phrases.money import money
+from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.typed import WEEKDAYS
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
@@ -46,21 +47,32 @@ def stub(box: BoxPicture, picture: Picture, width: int = NARROW) -> str:
     No line is wider than *width* columns; the customer's name is not on it, for stubs get lost.
     """
     today, settings, held = picture.now.date(), picture.settings, box.promise
-    count, limit = len(box.knives), box.box.not_above_cents
+    count = len(box.knives)
     knives = f"{count}, {count_in_words(count)} {'knife' if count == 1 else 'knives'}"
     lines = (
         f"BOX {box.box.number}",
         knives if box.box.opened else "not opened yet, not counted",
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
-        *((f"estimate {money(box.price_cents, settings)}, without work found later",) if box.price_cents else ()),
-        *((f"not above {money(limit, settings)} without asking you",) if limit is not None else ()),
+        *_told(box, settings),
         f"received {date_words(box.box.received_at.astimezone(picture.now.tzinfo).date(), today)}",
         "-" * width,
         *TERMS,
     )
     head = (*wrapped(settings.name, width), "", *large(f"{box.box.number}", width), "")
     return page(head, (part for line in lines for part in wrapped(line, width)))
+
+
+def _told(box: BoxPicture, settings: Settings) -> tuple[str, ...]:
+    """What it is said to come to: its parts, the sum, what was paid of it, the most that was agreed."""
+    limit = box.box.not_above_cents
+    lines = (
+        sums_words(box.totals, settings),
+        f"{money(box.price_cents, settings)}, without work found later" if box.price_cents else "",
+        f"{money(box.paid_cents, settings)} paid, {owed_words(box.owed_cents, settings)}" if box.paid_cents else "",
+        f"not above {money(limit, settings)} without your yes" if limit is not None else "",
+    )
+    return tuple(line for line in lines if line)
 
 
 def handle_tags(box: BoxPicture, picture: Picture, width: int = NARROW, *, only: int | None = None) -> str:
@@ -102,10 +114,23 @@ def gone_summary(gone: GoneBox, settings: Settings) -> str:
         section("NOT SHARPENED", _declined(gone)),
         section("STAYS WITH US", (f"{knife.tag} {knife_name(knife, settings)}" for knife in gone.staying)),
         section("WE ARE LOOKING FOR", _missing(gone, settings)),
-        section("MONEY", (money(gone.totals.total_cents, settings), settled_words(gone, settings))),
+        section("MONEY", _money(gone, settings)),
         section("PLEASE", FOR_CUSTOMERS),
         ("", NO_ADVICE, _signed(gone, at)),
     )
+
+
+def _money(gone: GoneBox, settings: Settings) -> tuple[str, ...]:
+    """What it is made of, what it comes to, what was paid, how it was left."""
+    sums = sums_words(gone.totals, settings)
+    paid = gone.totals.paid_cents
+    lines = (
+        sums,
+        "" if sums else money(gone.totals.total_cents, settings),
+        f"{money(paid, settings)} paid" if 0 < paid != gone.totals.total_cents else "",
+        settled_words(gone, settings),
+    )
+    return tuple(line for line in lines if line)
 
 
 def _left(gone: GoneBox, settings: Settings) -> list[str]:

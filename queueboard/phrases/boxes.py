@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
+from queueboard.phrases.bill import limit_words, sums_words
 from queueboard.phrases.dates import (
     age_words,
     done_by_words,
@@ -97,6 +98,7 @@ def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
         (box_due_word(box, now), True),
         (box.forecast.lateness.value, box.forecast.lateness in (Lateness.WILL_BE_LATE, Lateness.TIGHT)),
         (WAIT, box.box.waiting_for is not None or bool(box.waiting)),
+        ("ABOVE LIMIT", box.above_limit),
         ("RUSH", box.box.rush),
         ("THIS NEXT", box.box.this_next),
         ("NEVER SLIP", box.box.never_slip),
@@ -138,7 +140,9 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
         _counts(box) if box.box.opened else _unopened(box, now),
         expected_minutes_words(box, settings) if box.box.announced else left,
         date_words_of(box, now),
+        sums_words(box.totals, settings),
         box_money_words(box, settings),
+        limit_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
         f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",

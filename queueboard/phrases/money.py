@@ -1,7 +1,9 @@
 """Money in words; always from whole cents."""
 
+from queueboard.money.bill import percent
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
+from queueboard.values.new import NewCharge
 
 
 def amount(cents: int) -> str:
@@ -13,6 +15,11 @@ def amount(cents: int) -> str:
 def money(cents: int, settings: Settings) -> str:
     """41.00 EUR, with the shop's own sign or code behind it."""
     return f"{amount(cents)} {settings.currency}".rstrip()
+
+
+def charge_text(charge: NewCharge) -> str:
+    """A charge as it is typed into a field: 6.00, or 50 %."""
+    return amount(charge.cents) if charge.ppm is None else f"{percent(charge.ppm)} %"
 
 
 def owed_words(cents: int, settings: Settings) -> str:

@@ -62,6 +62,17 @@ def parse_cents(text: str) -> int:
     return cents
 
 
+def parse_charge(text: str) -> tuple[int, int | None]:
+    """Read an amount, or a percentage such as 10 % or 7.5%: whole cents and None, or 0 and millionths."""
+    typed = text.strip()
+    if not typed.endswith("%"):
+        return parse_cents(typed), None
+    match = re.fullmatch(r"([0-9]{1,3})(?:[.,]([0-9]{1,2}))?\s*%", typed)
+    if match is None:
+        raise TypedError(f"“{shown(typed)}” is no percentage. Type it like 10 % or 7.5 %.")
+    return 0, int(match[1]) * 10_000 + int((match[2] or "").ljust(2, "0")) * 100
+
+
 def parse_time(text: str) -> time:
     """Read a time of day such as 16:00, 16.30, 1630, 16, 4pm or 4:30 pm.
 

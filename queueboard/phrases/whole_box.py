@@ -1,6 +1,7 @@
 """Everything of one box for its own screen: facts in lines, one knife in a row and in full."""
 
 from queueboard.phrases.announced import NOT_HERE
+from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
 from queueboard.phrases.boxes import batch_totals, unopened_words
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import (
@@ -11,7 +12,6 @@ from queueboard.phrases.knives import (
     wait_words,
     wish_in_capitals,
 )
-from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
@@ -20,7 +20,7 @@ from queueboard.words import ThingState
 HEADS = ("tag", "where", "knife", "price", "mark and WISH")
 
 
-def knife_cells(knife: Knife, settings: Settings) -> tuple[str, ...]:
+def knife_cells(knife: Knife, box: BoxPicture, settings: Settings) -> tuple[str, ...]:
     """One knife as a row under HEADS; mark and wish are people's text, the wish in capitals."""
     what = " ".join(filter(None, (knife.kind, length_words(knife.length_mm, settings.length_unit))))
     words = " · ".join(filter(None, (knife.mark, knife.wish.upper(), found_words(knife))))
@@ -28,7 +28,7 @@ def knife_cells(knife: Knife, settings: Settings) -> tuple[str, ...]:
         knife.tag,
         " ".join((knife.column.value, *knife_signs(knife))),
         what,
-        "free" if knife.declined is not None else money(knife.price_cents, settings),
+        price_words(knife, box, settings),
         words,
     )
 
@@ -57,6 +57,7 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         "LOOKED FOR" if knife.looking_for else "",
         f"WAITS for {waits}" if waits else "",
         f"came back from testing {knife.rework} x" if knife.rework else "",
+        add_on_words(knife, box),
         twin_words(knife, picture) if knife.id in box.look_alikes else "",
         knife.mark,
         wish_in_capitals(knife),
@@ -84,10 +85,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     came = when_words(own.received_at.astimezone(now.tzinfo), now)
     days = f", {own.carrier_days} carrier days" if own.carrier_days else ""
     told = (told_words(promise, now, own.goes_by) for promise in box.promises)
-    paid = (
-        f"paid {money(p.cents, picture.settings)} {p.way.value}, {when_words(p.at.astimezone(now.tzinfo), now)}, {p.by}"
-        for p in box.payments
-    )
+    paid = (payment_words(payment, picture) for payment in box.payments)
     gone = [f"{thing.name} ({thing.state.value})" for thing in box.things if thing.state is not ThingState.HERE]
     by = own.came_by.value
     comes = f"announced {came}, comes by {by}" if own.announced else f"came by {by} {came}"
@@ -96,6 +94,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         *batch_totals(box, picture.settings, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
+        *bill_lines(box),
         *paid,
         *((f"note: {own.note}",) if own.note else ()),
         " · ".join(filter(None, (box.customer.phone, box.customer.town, box.customer.address, box.customer.notes))),

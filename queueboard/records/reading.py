@@ -85,18 +85,19 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
                 database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box WHERE closed_us IS NULL)"),
             )
         },
-        knives=_by_box(knives_of(database, f"k.box_id {inside}"), lambda knife: knife.box_id),
-        things=_by_box(things_of(database, f"box_id {inside}"), lambda thing: thing.box_id),
-        promises=_by_box(promises_of(database, f"box_id {inside}"), lambda promise: promise.box_id),
+        knives=by_box(knives_of(database, f"k.box_id {inside}"), lambda knife: knife.box_id),
+        things=by_box(things_of(database, f"box_id {inside}"), lambda thing: thing.box_id),
+        promises=by_box(promises_of(database, f"box_id {inside}"), lambda promise: promise.box_id),
         labels={label.box_id: label for label in labels_of(database, f"box_id {inside}")},
-        payments=_by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
-        charges=_by_box(charges_of(database, f"{CHARGED_BOX} {inside}"), lambda charge: charge.box_id),
+        payments=by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
+        charges=by_box(charges_of(database, f"{CHARGED_BOX} {inside}"), lambda charge: charge.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
     )
 
 
-def _by_box(values: Iterable[Value], box_id: Callable[[Value], int]) -> dict[int, tuple[Value, ...]]:
+def by_box(values: Iterable[Value], box_id: Callable[[Value], int]) -> dict[int, tuple[Value, ...]]:
+    """Values grouped by their box."""
     groups: defaultdict[int, list[Value]] = defaultdict(list)
     for value in values:
         groups[box_id(value)].append(value)

@@ -63,6 +63,14 @@ class BoardScreen(BoardAsks):
             id="board.labels",
         ),
         Binding(
+            "O",
+            "list('owing')",
+            "owed",
+            show=False,
+            tooltip="Who owes for what has left, the oldest debt first.",
+            id="board.owing",
+        ),
+        Binding(
             "k",
             "list('bench')",
             "bench",
@@ -161,6 +169,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.bench import BenchScreen
 
             return BenchScreen(board.desk)
+        case "owing":
+            from queueboard.board.screens.owing import OwingScreen
+
+            return OwingScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

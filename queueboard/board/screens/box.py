@@ -14,6 +14,7 @@ from queueboard.board.arriving import arrives
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
+from queueboard.board.screens.box_money import BoxMoney
 from queueboard.board.screens.box_papers import BoxPapers
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
@@ -34,15 +35,16 @@ from queueboard.words import ON_BOARD, Column
 WIDTHS = (8, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
-E test · l label · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
+E test · l label · m bill · L limit · y pay · a pack · k add · c close out · u undo · ? keys"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
 
-class BoxScreen(BoxPapers):
+class BoxScreen(BoxMoney, BoxPapers):
     """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
 
     CSS_PATH = "box.tcss"
+    BINDING_GROUP_TITLE = "The box"
     leads_to_tags = True
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "move(1)", "move on", id="box.on"),
@@ -51,12 +53,10 @@ class BoxScreen(BoxPapers):
         Binding("w", "ask('waiting')", "waiting, or goes on", id="box.waiting"),
         Binding("x", "ask('decline')", "decline, or take after all", id="box.decline"),
         Binding("n", "ask('note')", "note", id="box.note"),
-        Binding("dollar_sign", "ask('price')", "price by hand", id="box.price"),
         Binding("e", "ask('correct')", "correct what was typed", id="box.correct"),
         Binding("E", "edge", "test its edge", id="box.edge"),
         Binding("P", "card", "proof card to a file, to print it", id="box.card"),
         Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
-        Binding("y", "ask('payment')", "take payment", id="box.payment"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
         Binding("l", "ask('label')", "return label", id="box.label"),
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
@@ -224,7 +224,10 @@ def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int)
     widths = (*WIDTHS, max(12, width - sum(WIDTHS) - 2))
     for head, cells in zip(HEADS, widths, strict=True):
         table.add_column(Text(head), width=cells)
-    rows = {WHOLE: whole_box_cells(box), **{knife.tag: knife_cells(knife, picture.settings) for knife in box.knives}}
+    rows = {
+        WHOLE: whole_box_cells(box),
+        **{knife.tag: knife_cells(knife, box, picture.settings) for knife in box.knives},
+    }
     for key, texts in rows.items():
         table.add_row(*(_fitted(text, cells) for text, cells in zip(texts, widths, strict=True)), key=key)
     table.move_cursor(row=min(row, len(box.knives)))

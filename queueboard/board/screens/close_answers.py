@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from queueboard.board.base import ShopScreen
+from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.screens.close_faces import Stand
 from queueboard.board.screens.close_lines import things_here
 from queueboard.errors import TypedError
@@ -128,6 +129,7 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     elif choice in WAYS:
         _pay(screen, stand, WAYS[choice], rest.strip())
     elif choice == "4":
+        ask_about_hold(screen, stand.box.customer.id)
         screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
     elif choice == "5" and rest.strip():
         screen.attempt(closing.settle, stand.close, Settling.UNPAID, rest.strip())

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from queueboard.board.screens.close_lines import collector, cost_of_going, going_lines, look_alike_lines, things_here
+from queueboard.phrases.bill import sums_words
 from queueboard.phrases.cautions import HAND_OVER, PACKING
 from queueboard.phrases.closing import label_check_words, missing_words, step_question
 from queueboard.phrases.dates import many
@@ -193,6 +194,7 @@ def _money(stand: Stand) -> Face:
     return Face(
         question=f"{_question(stand)} {money(stand.box.without_missing.owed_cents, settings)} to pay.",
         body=(
+            *filter(None, (sums_words(stand.box.without_missing.totals, settings),)),
             "  1  paid in cash",
             "  2  paid by card",
             "  3  paid by transfer",

@@ -1,5 +1,6 @@
 """What a close-out may tell once the count is typed: look-alikes elsewhere, what goes, what stays."""
 
+from queueboard.money.bill import totals
 from queueboard.phrases.closing import going_words
 from queueboard.phrases.knives import last_seen_words
 from queueboard.phrases.money import box_money_words
@@ -33,8 +34,8 @@ def collector(box: BoxPicture, close: CloseOut) -> str:
 
 
 def cost_of_going(box: BoxPicture, check: CloseCheck) -> int:
-    """The price in cents of the knives that would leave now, declined ones free."""
-    return sum(knife.charged_cents for knife in box.knives if knife.id in check.going)
+    """What the knives that would leave now come to by themselves, in cents, with all that concerns the whole box."""
+    return totals(box.bill.only(check.going)).total_cents
 
 
 def going_lines(box: BoxPicture, close: CloseOut, picture: Picture) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from textual.widget import Widget
 from queueboard.board.desk import Desk
 from queueboard.board.forms.box_form import BoxForm
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
+from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.intake.small import read_number, read_things
@@ -80,6 +81,7 @@ class ReceiveScreen(BoxForm):
         new = self.typed_box()
         if new is None:
             return
+        ask_about_hold(self, new.customer_id)
         if new.promise is not None:
             self.when.before_a_no(self)
         number = self.attempt(receive_box, new)

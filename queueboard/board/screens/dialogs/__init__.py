@@ -1,6 +1,12 @@
 """The small dialogs: one question each over the screen below."""
 
 from queueboard.board.screens.dialogs.announced import AnnouncedDialog, CallOffDialog, ExpectDialog
+from queueboard.board.screens.dialogs.charges import (
+    AboveLimitDialog,
+    ChargeDialog,
+    LimitDialog,
+    StrikeChargeDialog,
+)
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
@@ -14,14 +20,17 @@ from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
 
 __all__ = [
+    "AboveLimitDialog",
     "AddKnifeDialog",
     "AnnouncedDialog",
     "CallOffDialog",
+    "ChargeDialog",
     "CorrectDialog",
     "DeclineDialog",
     "ExpectDialog",
     "FlagsDialog",
     "LabelDialog",
+    "LimitDialog",
     "LostDialog",
     "NoteDialog",
     "OpenBoxDialog",
@@ -29,6 +38,7 @@ __all__ = [
     "PaymentDialog",
     "PriceDialog",
     "PromiseDialog",
+    "StrikeChargeDialog",
     "StrikeDialog",
     "ThingDialog",
     "WaitingDialog",

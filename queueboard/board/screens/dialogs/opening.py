@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog
 from queueboard.board.screens.dialogs.announced import AnnouncedDialog
+from queueboard.board.screens.dialogs.charges import ChargeDialog, LimitDialog, StrikeChargeDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
@@ -28,6 +29,8 @@ def _open(desk: Desk, box_id: int) -> Dialog:
 
 FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
     "payment": PaymentDialog,
+    "strike": StrikeChargeDialog,
+    "limit": LimitDialog,
     "promise": PromiseDialog,
     "label": LabelDialog,
     "packing": PackingDialog,
@@ -44,6 +47,7 @@ FOR_KNIFE: Mapping[str, Callable[[Desk, Knife], Dialog]] = {"decline": DeclineDi
 
 FOR_EITHER: Mapping[str, Callable[[Desk, Knife | Box], Dialog]] = {
     "waiting": WaitingDialog,
+    "charge": ChargeDialog,
     "note": NoteDialog,
     "correct": CorrectDialog,
 }
