@@ -2,13 +2,23 @@
 
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import batch_totals, unopened_words
+from queueboard.phrases.carriers import carrier_words
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words
+from queueboard.phrases.labels import label_over_words
 from queueboard.phrases.money import money
+from queueboard.phrases.offers import offer_words
+from queueboard.phrases.parcels import weight_lines
 from queueboard.settings.shapes import Settings
+from queueboard.shop.offering import label_offers
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.weighing import parcel_weight
 from queueboard.values.knife import Knife
+from queueboard.values.offer import OfferKind
 from queueboard.words import ThingState
+
+BOX_KEYS = {OfferKind.ALL_TODAY: "c", OfferKind.PART_TODAY: "c", OfferKind.ASK_NEW: "l", OfferKind.SHOP_LABEL: "l"}
+"""The keys of the box's own screen: l asks which label it is to be."""
 
 HEADS = ("tag", "where", "knife", "price", "mark and WISH")
 
@@ -86,12 +96,30 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     return (
         f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
+        *label_warnings(box, picture),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
         *paid,
         *((f"note: {own.note}",) if own.note else ()),
         " · ".join(filter(None, (box.customer.phone, box.customer.town, box.customer.address, box.customer.notes))),
+        *parcel_facts(box, picture),
     )
+
+
+def label_warnings(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """That the parcel is too heavy for its label, and what can be done where that dies; a line each."""
+    offers = label_offers(box, picture)
+    ways = " · ".join(f"{BOX_KEYS[offer.kind]} {offer_words(offer, picture.settings)}" for offer in offers)
+    return tuple(filter(None, (label_over_words(box, picture), f"instead of this label: {ways}" if ways else "")))
+
+
+def parcel_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """What its parcel weighs, and what its carrier asks for; a line each."""
+    settings = picture.settings
+    weight = parcel_weight(box, settings)
+    if weight is None:
+        return ()
+    return (*weight_lines(weight, settings), carrier_words(settings.parcels, box.label, picture.now.date()))
 
 
 def _counted(box: BoxPicture) -> str:

@@ -209,6 +209,8 @@ def send_off(writing: Writing, close: CloseOut) -> GoneBox:
     writing.change(CloseOutRow, close.id, close.version, settled=settled.value, finished_us=writing.now_us)
     writing.change(BoxRow, box.id, None, packing=None)
     closed = close_if_empty(writing, box.id)
+    if not closed:
+        writing.change(BoxRow, box.id, None, packed_g=None, parcel_mm="")  # the rest is another parcel
     if used and not closed:
         add_label(writing, box.id, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
     return _summary(writing, close, state, knives, things, settled, closed=closed)

@@ -33,7 +33,7 @@ from queueboard.words import ON_BOARD, Column
 WIDTHS = (8, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
-E test · l label · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
+E test · l label · s scale · y pay · a pack · k add · h history · c close out · u undo · ? keys"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
@@ -58,6 +58,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("y", "ask('payment')", "take payment", id="box.payment"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
         Binding("l", "ask('label')", "return label", id="box.label"),
+        Binding("s", "ask('weigh')", "parcel on the scale: weight and size", id="box.weigh"),
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
         Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
@@ -84,10 +85,9 @@ class BoxScreen(ShopScreen[None]):
         yield Static(Content(KEYS), id="keys")
 
     def on_mount(self) -> None:
-        table = self.table
         self.show(self.desk.picture)
-        table.move_cursor(row=1)
-        table.focus()
+        self.table.move_cursor(row=1)
+        self.table.focus()
 
     def on_resize(self) -> None:
         """The last column takes what is left of the line."""
