@@ -3,10 +3,12 @@
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
+from queueboard.phrases.comparing import compared_words
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.knives import knife_name, last_seen_words
-from queueboard.phrases.money import owed_words
+from queueboard.phrases.money import money, owed_words
 from queueboard.settings.shapes import Settings
+from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.gone import GoneBox
 from queueboard.values.knife import Knife
@@ -39,8 +41,13 @@ def missing_words(knife: Knife, settings: Settings, now: datetime) -> str:
     return f"{knife.tag} last seen {last_seen_words(knife, now)}: {knife_name(knife, settings)}"
 
 
-def label_check_words(box: BoxPicture, now: datetime) -> tuple[str, ...]:
-    """What to hold against the label in hand, a line each; the name typed from it last."""
+def names_check_words(box: BoxPicture) -> tuple[str, ...]:
+    """The addresses under the names, a line each, then what differs in name or address, or was not compared."""
+    return compared_words(compare_box(box), box)
+
+
+def label_check_words(box: BoxPicture, now: datetime, settings: Settings) -> tuple[str, ...]:
+    """What to hold against the label in hand, a line each; name and address typed from it last."""
     label = box.label
     if label is None:
         return ()
@@ -48,7 +55,9 @@ def label_check_words(box: BoxPicture, now: datetime) -> tuple[str, ...]:
     lines = (
         f"{label.owner.value} label, {label.state.value}{until}",
         f"carrier: {label.carrier}" if label.carrier else "",
+        f"insured for {money(label.value_cents, settings)}" if label.value_cents is not None else "",
         f"name on the label: {label.name_on}" if label.name_on else "",
+        f"address on the label: {label.address_on}" if label.address_on else "",
     )
     return tuple(line for line in lines if line)
 

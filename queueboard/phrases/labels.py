@@ -5,7 +5,9 @@ from datetime import date
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.dates import date_words, day_words
 from queueboard.phrases.knives import place_words
+from queueboard.phrases.parcels import over_words
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.weighing import parcel_weight
 from queueboard.values.box import ReturnLabel
 from queueboard.values.label import LabelDue
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, LabelWord
@@ -53,8 +55,19 @@ def label_due_words(due: LabelDue, today: date) -> str:
 
 
 def label_wants(due: LabelDue, picture: Picture) -> str:
-    """What to do about one label: buy it, use it, or call; with where the box stands."""
+    """What to do about one label: buy it, use it, or call; with where the box stands, and when it is too heavy."""
     box = picture.box_by_id(due.box_id)
+    over = label_over_words(box, picture)
+    return "; ".join(filter(None, (_wants(due, box), over)))
+
+
+def label_over_words(box: BoxPicture, picture: Picture) -> str:
+    """ABOVE THE LABEL'S LIMIT and by how much; empty where it is not."""
+    weight = parcel_weight(box, picture.settings)
+    return "" if weight is None else over_words(weight, picture.settings)
+
+
+def _wants(due: LabelDue, box: BoxPicture) -> str:
     if due.word is LabelWord.TOO_LATE:
         whose = "ask the customer for a new one" if _customers(box) else "buy a new one"
         return f"it cannot be used in time: {whose}"

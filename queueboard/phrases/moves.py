@@ -27,6 +27,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "add_thing": ("something that came with {what} added", "take out what was added to {what}"),
     "announce_box": ("{what} announced", "take the announced {what} off the board"),
     "arrived": ("{what} arrived", "{what} is only announced after all"),
+    "ask_new_label": ("a new label asked for {what}", "put the label of {what} back as it was"),
     "begin_study": ("a study of the tester begun", "take the study of the tester back"),
     "begin_study_over": ("the study of the tester begun over", "put the readings of the study back"),
     "begin_trial": ("a belt trial begun: {was} with and without {to}", "take the belt trial of {to} back"),
@@ -80,6 +81,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "start_run": ("run of {what} begun: {to}", "take back the beginning of the run of {what}"),
     "strike_charge": ("{to} of {what} taken off the bill", "put the {to} of {what} back on the bill"),
     "strike_knife": ("{what} struck out", "put {what} back on the list"),
+    "take_shop_label": ("{what} gets a label of the shop", "put the label of {what} back as it was"),
     "take_payment": ("{cents} {to} taken for {what}", "take back the payment of {cents} {to} for {what}"),
     "take_settings": ("settings taken in", "go back to the settings before"),
     "things_done": ("what {what} came with ticked", "tick again what {what} came with"),
@@ -95,6 +97,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "tick_thing": ("something that came with {what} ticked", "take the tick on what came with {what} back"),
     "ticks_done": ("ticking of {what} done", "go on ticking {what}"),
     "untick": ("tick on {what} taken back", "tick {what} again"),
+    "weigh_parcel": ("parcel of {what} weighed: {to}", "put weight and size of {what} back as they were"),
     "why_missing": ("said why {what} goes without some", "ask again why {what} goes without some"),
 }
 """For each operation what it did, and what undoing it does. A test holds that no operation is missing."""
@@ -102,6 +105,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
 _GOES_ON = {
     "knives_wait": ("{what} goes on", "{what} waits again"),
     "box_waits": ("{what} goes on", "{what} waits again"),
+    "weigh_parcel": ("weight and size of {what} taken back", "put weight and size of {what} back as they were"),
     "pack_box": ("{what} unpacked", "{what} is packed after all"),
     "set_limit": ("limit of {what} taken away", "put the limit of {what} back as it was"),
 }

@@ -3,6 +3,7 @@
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
 from queueboard.phrases.boxes import batch_totals, unopened_words
+from queueboard.phrases.carriers import carrier_words
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import (
     found_words,
@@ -12,10 +13,19 @@ from queueboard.phrases.knives import (
     wait_words,
     wish_in_capitals,
 )
+from queueboard.phrases.labels import label_over_words
+from queueboard.phrases.offers import offer_words
+from queueboard.phrases.parcels import weight_lines
 from queueboard.settings.shapes import Settings
+from queueboard.shop.offering import label_offers
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.weighing import parcel_weight
 from queueboard.values.knife import Knife
+from queueboard.values.offer import OfferKind
 from queueboard.words import ThingState
+
+BOX_KEYS = {OfferKind.ALL_TODAY: "c", OfferKind.PART_TODAY: "c", OfferKind.ASK_NEW: "l", OfferKind.SHOP_LABEL: "l"}
+"""The keys of the box's own screen: l asks which label it is to be."""
 
 HEADS = ("tag", "where", "knife", "price", "mark and WISH")
 
@@ -92,13 +102,31 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     return (
         f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
+        *label_warnings(box, picture),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
         *bill_lines(box),
         *paid,
         *((f"note: {own.note}",) if own.note else ()),
         " · ".join(filter(None, (box.customer.phone, box.customer.town, box.customer.address, box.customer.notes))),
+        *parcel_facts(box, picture),
     )
+
+
+def label_warnings(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """That the parcel is too heavy for its label, and what can be done where that dies; a line each."""
+    offers = label_offers(box, picture)
+    ways = " · ".join(f"{BOX_KEYS[offer.kind]} {offer_words(offer, picture.settings)}" for offer in offers)
+    return tuple(filter(None, (label_over_words(box, picture), f"instead of this label: {ways}" if ways else "")))
+
+
+def parcel_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """What its parcel weighs, and what its carrier asks for; a line each."""
+    settings = picture.settings
+    weight = parcel_weight(box, settings)
+    if weight is None:
+        return ()
+    return (*weight_lines(weight, settings), carrier_words(settings.parcels, box.label, picture.now.date()))
 
 
 def _counted(box: BoxPicture) -> str:

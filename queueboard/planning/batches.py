@@ -9,7 +9,7 @@ from itertools import chain, groupby
 from queueboard.planning.clock import BenchClock
 from queueboard.planning.planner import plan_queue
 from queueboard.planning.queue import Queue, QueueBox, QueueKnife, QueueProcess
-from queueboard.planning.ranks import Piece, asked_by, due_at, weight
+from queueboard.planning.ranks import Piece, asked_by, due_at, weight, without_lost_labels
 from queueboard.planning.timing import Batch
 from queueboard.values.plan import BoxWork, PlanRules, ProcessWork
 from queueboard.words import RunReason
@@ -40,7 +40,8 @@ class Bench:
 def fresh_batches(pieces: Sequence[Piece], bench: Bench, spent: Callable[[Iterable[Batch]], int]) -> tuple[Batch, ...]:
     """A new plan: what is on the bench, what is pinned, then the runs of the planner.
 
-    spent: bench seconds, of all people together, that batches take.
+    spent: bench seconds, of all people together, that batches take. Where labels cannot be saved it is made once more
+    without them, so that their boxes go by what was promised.
     """
     ahead = on_bench(pieces, bench) + _grouped([p for p in pieces if p.why is RunReason.THIS_NEXT], bench)
     rest = [piece for piece in pieces if piece.why not in (RunReason.BEGUN, RunReason.THIS_NEXT)]
@@ -48,6 +49,10 @@ def fresh_batches(pieces: Sequence[Piece], bench: Bench, spent: Callable[[Iterab
     queue = queue_of(rest, bench, spent=spent(ahead), mounted=mounted)
     rules = bench.rules
     plan = plan_queue(queue, restarts=rules.restarts, earliest_due_first=rules.earliest_due_first)
+    saved = without_lost_labels(rest, frozenset(plan.late), bench.now)
+    if saved != rest:
+        rest, queue = saved, queue_of(saved, bench, spent=spent(ahead), mounted=mounted)
+        plan = plan_queue(queue, restarts=rules.restarts, earliest_due_first=rules.earliest_due_first)
     by_id = {piece.knife.knife_id: piece for piece in rest}
     planned = [tuple(by_id[knife_id] for knife_id in run.knife_ids) for run in plan.runs]
     return ahead + _joined(planned, frozenset(plan.late), bench)

@@ -1,7 +1,7 @@
 """How strongly each box asks for the bench: why, by when, and what it costs to be late with it."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, time, timedelta
 
 from queueboard.values.plan import BoxWork, KnifeWork
@@ -75,6 +75,22 @@ def due_at(box: BoxWork, now: datetime) -> datetime | None:
     if box.rush and not box.ship_by:
         asked.append(datetime.combine(now.date() + timedelta(days=1), time.max, tzinfo=now.tzinfo))
     return min(asked, key=lambda instant: instant.astimezone(UTC), default=None)
+
+
+def without_lost_labels(pieces: Sequence[Piece], late: frozenset[int], now: datetime) -> list[Piece]:
+    """The same, but boxes that are late for their label alone go by their promise: the label is lost either way.
+
+    late: the ids of the boxes that a plan with all labels is late with.
+    """
+    lost = {
+        piece.box.box_id: replace(piece.box, label_by=None)
+        for piece in pieces
+        if piece.box.box_id in late and due_at(piece.box, now) != due_at(replace(piece.box, label_by=None), now)
+    }
+    return [
+        Piece(knife=piece.knife, box=box, why=rank(box, piece.knife, now)) if box else piece
+        for piece, box in ((piece, lost.get(piece.box.box_id)) for piece in pieces)
+    ]
 
 
 def asked_by(piece: Piece, now: datetime) -> datetime:

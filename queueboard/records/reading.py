@@ -48,7 +48,7 @@ k.moved_us, k.moved_by, k.gauge, k.chips, k.chip_um, k.tip_um, k.findings, k.apa
 FROM knife k JOIN box b ON b.id = k.box_id"""
 
 LABEL = """SELECT id, row_version, box_id, owner, state, carrier, expires_on, name_on, address_on, limit_g, value_cents,
-price_cents FROM label"""
+price_cents, note_name, note_address FROM label"""
 
 CUSTOMER = "SELECT id, row_version, name, phone, town, address, notes, proof_card FROM customer"
 
@@ -166,6 +166,8 @@ def labels_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Return
             limit_g=whole_or_none(r[9]),
             value_cents=whole_or_none(r[10]),
             price_cents=whole_or_none(r[11]),
+            note_name=str(r[12]),
+            note_address=str(r[13]),
         )
         for r in rows
     )

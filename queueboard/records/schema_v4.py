@@ -16,6 +16,8 @@ ALTER TABLE box ADD COLUMN parcel_mm TEXT NOT NULL DEFAULT '' CHECK (length(parc
 ALTER TABLE box ADD COLUMN rounding TEXT NOT NULL DEFAULT 'half up' CHECK (length(rounding) BETWEEN 1 AND 20);
 
 ALTER TABLE label ADD COLUMN address_on TEXT NOT NULL DEFAULT '' CHECK (length(address_on) <= 500);
+ALTER TABLE label ADD COLUMN note_name TEXT NOT NULL DEFAULT '' CHECK (length(note_name) <= 300);
+ALTER TABLE label ADD COLUMN note_address TEXT NOT NULL DEFAULT '' CHECK (length(note_address) <= 500);
 ALTER TABLE label ADD COLUMN limit_g INTEGER CHECK (limit_g BETWEEN 1 AND 200000);
 ALTER TABLE label ADD COLUMN value_cents INTEGER CHECK (value_cents BETWEEN 0 AND 10000000);
 ALTER TABLE label ADD COLUMN price_cents INTEGER CHECK (price_cents BETWEEN 0 AND 10000000);
@@ -72,6 +74,8 @@ knife.added_us is when a knife was added later; NULL for one that came with its 
 box.rounding is the shop's rule for parts of a cent when the box came in; what a box came to never changes with the
 rule. box.not_above_cents is the most that the customer agreed to; packed_g the weight from the scale; parcel_mm three
 numbers with x between, such as 450x250x100.
+
+label.note_name and note_address are what the customer's note says of the way back; they are held against the label's.
 
 A charge stands beside the prices of the knives, as it was quoted: with a knife its add-ons, without one what concerns
 the whole box. A discount is stored above zero and taken off. One with ppm is a share in millionths of the work, and its

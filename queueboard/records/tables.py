@@ -1,7 +1,4 @@
-"""The tables as peewee sees them; a test holds them against the migrated schema.
-
-They are bound to no database: every query names the one it runs on, so that two shop files can be open at once.
-"""
+"""The tables as peewee sees them, bound to no database: a query names its own. A test holds them against the schema."""
 
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
@@ -136,7 +133,7 @@ class PromiseRow(Row):
 class LabelRow(Row):
     """A return label."""
 
-    personal = frozenset({"carrier", "name_on", "address_on"})
+    personal = frozenset({"carrier", "name_on", "address_on", "note_name", "note_address"})
     box_id = IntegerField()
     owner = TextField()
     state = TextField()
@@ -147,6 +144,8 @@ class LabelRow(Row):
     limit_g = IntegerField(null=True)
     value_cents = IntegerField(null=True)
     price_cents = IntegerField(null=True)
+    note_name = TextField(default="")
+    note_address = TextField(default="")
 
 
 class PaymentRow(Row):

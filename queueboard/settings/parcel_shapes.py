@@ -6,6 +6,12 @@ from datetime import date, time
 from decimal import Decimal
 from enum import StrEnum
 
+HEAVIEST_G = 200_000
+"""The heaviest that a parcel can be, in grams."""
+
+SHORTEST_SIDE_MM, LONGEST_SIDE_MM = 10, 2000
+"""Of a parcel."""
+
 
 class SideRounding(StrEnum):
     """What becomes of each side of a parcel before its volume is taken."""

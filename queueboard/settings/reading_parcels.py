@@ -9,6 +9,9 @@ from typing import TypeVar
 
 from queueboard.settings.fields import Table, written
 from queueboard.settings.parcel_shapes import (
+    HEAVIEST_G,
+    LONGEST_SIDE_MM,
+    SHORTEST_SIDE_MM,
     BoxSize,
     Carrier,
     LastShip,
@@ -23,7 +26,6 @@ from queueboard.settings.shapes import Kind, Span
 
 MOST_ROWS = 50
 """Carriers, boxes, and rows of a table of last days; more are a slip."""
-HEAVIEST_G = 200_000
 
 _WEIGHTS = {
     "guard_and_wrap_g": (0, 500, "grams"),
@@ -161,7 +163,7 @@ def _size(row: Table) -> tuple[int, int, int]:
 
 
 def _is_side(side: object) -> bool:
-    return isinstance(side, int) and not isinstance(side, bool) and 10 <= side <= 2000
+    return isinstance(side, int) and not isinstance(side, bool) and SHORTEST_SIDE_MM <= side <= LONGEST_SIDE_MM
 
 
 def _weights(table: Table, kinds: Sequence[Kind]) -> Weights:

@@ -38,6 +38,9 @@ FRESH: Mapping[str, Cell] = {
 }
 """A close-out before its first step."""
 
+_COUNTING = frozenset({CloseStep.COUNT, CloseStep.TICK, CloseStep.MISSING, CloseStep.COMES_WITH})
+"""The steps in which it is not yet said what goes."""
+
 
 @operation()
 def begin_close_out(writing: Writing, box: Box) -> None:
@@ -148,6 +151,7 @@ def why_missing(writing: Writing, close: CloseOut, reason: str) -> None:
 @operation()
 def confirm_names(writing: Writing, close: CloseOut) -> None:
     """Say that the name on the wrapping, on the job and on the label are the same."""
+    only_counted(writing, close)
     _set(writing, close, names_ok=1)
 
 
@@ -158,6 +162,7 @@ def confirm_label(writing: Writing, close: CloseOut, handed_to: str = "") -> Non
     who = clean(handed_to, limit=300, field="name of the collector")
     if box.goes_by is GoesBy.PICK_UP and not any(sign.isalpha() for sign in who):
         raise TypedError(f"Type the name of who picks it up; {who!r} is none." if who else "Type who picks it up.")
+    only_counted(writing, close)
     state = _check(writing, close)
     if state.step is CloseStep.LABEL and state.trouble:
         raise RuleError(state.trouble)
@@ -210,9 +215,22 @@ def send_off(writing: Writing, close: CloseOut) -> GoneBox:
     writing.change(CloseOutRow, close.id, close.version, settled=settled.value, finished_us=writing.now_us)
     writing.change(BoxRow, box.id, None, packing=None)
     closed = close_if_empty(writing, box.id)
+    if not closed:
+        writing.change(BoxRow, box.id, None, packed_g=None, parcel_mm="")  # the rest is another parcel
     if used and not closed:
         add_label(writing, box.id, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
     return _summary(writing, close, state, knives, things, settled, closed=closed)
+
+
+def only_counted(writing: Writing, close: CloseOut) -> None:
+    """Refuse what comes behind the count as long as that does not add up and nobody has said why it goes so."""
+    state = _check(writing, close)
+    if state.step in _COUNTING:
+        number = rows.box_now(writing.database, close.box_id).number
+        raise RuleError(
+            f"What is in hand of box {number} does not add up yet. Find what is missing, or type why it goes without; "
+            "names and label come after that."
+        )
 
 
 def _set(writing: Writing, close: CloseOut, **values: Cell) -> None:

@@ -6,6 +6,7 @@ from queueboard.errors import RuleError, TypedError
 from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.closing import only_counted
 from queueboard.shop.operation import operation
 from queueboard.shop.proving import prove
 from queueboard.shop.sampling import ask_for_gauge
@@ -99,9 +100,15 @@ def _may_be_packed(box: Box, knives: Sequence[Knife]) -> None:
 
 @operation()
 def pack_box(writing: Writing, box: Box, packing: Packing | None) -> None:
-    """Say how far a box is packed, once every knife that is here is ready. None takes it back."""
+    """Say how far a box is packed, once every knife that is here is ready. None takes it back.
+
+    The label is not on as long as a close-out under way does not add up.
+    """
     if packing is not None:
         _may_be_packed(box, rows.knives_of_box(writing.database, box.id))
+    close = rows.close_out_now(writing.database, box.id)
+    if packing is Packing.LABEL_ON and close is not None:
+        only_counted(writing, close)
     writing.tell(
         number=box.number,
         was="" if box.packing is None else box.packing.value,

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from queueboard.clean import clean, clean_name
+from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
 from queueboard.money.pricing import quote, tax_ppm
 from queueboard.priced_words import Finding
@@ -13,12 +13,12 @@ from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
 from queueboard.shop.charging import charge_whole_box, insert_charge
-from queueboard.shop.days import checked_day
+from queueboard.shop.label_fields import printed
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.promising import add_promise
-from queueboard.values.box import Box
+from queueboard.values.box import Box, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewLabel, NewPromise
@@ -258,18 +258,8 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         insert_charge(writing, settings, box_id, charge, knife_id)
 
 
-def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:
-    """Store a return label for a box."""
+def add_label(writing: Writing, box_id: int, new: NewLabel, before: ReturnLabel | None = None) -> int:
+    """Store a return label for a box; before: the one whose place it takes."""
     return writing.insert(
-        LabelRow,
-        box_id=box_id,
-        owner=new.owner.value,
-        state=new.state.value,
-        carrier=clean(new.carrier, limit=60, field="carrier"),
-        expires_on=None if new.expires_on is None else checked_day(writing, new.expires_on, "last day of the label"),
-        name_on=clean_name(new.name_on) if new.name_on.strip() else "",
-        address_on=clean(new.address_on, limit=500, field="address on the label"),
-        limit_g=new.limit_g,
-        value_cents=new.value_cents,
-        price_cents=new.price_cents,
+        LabelRow, box_id=box_id, owner=new.owner.value, state=new.state.value, **printed(writing, new, before)
     )

@@ -64,6 +64,10 @@ class ReturnLabel:
     """What the parcel is insured for."""
     price_cents: int | None = None
     """What the shop paid for it; None for the customer's own."""
+    note_name: str = ""
+    """The name that the customer's note gives for the way back, where typed."""
+    note_address: str = ""
+    """The address that the customer's note gives for the way back, where typed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

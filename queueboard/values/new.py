@@ -67,6 +67,9 @@ class NewLabel:
     """1 to 200,000 grams."""
     value_cents: int | None = None
     price_cents: int | None = None
+    note_name: str = ""
+    """As the customer's note has it."""
+    note_address: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

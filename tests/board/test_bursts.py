@@ -112,6 +112,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     dialogs.DeclineDialog: lambda desk: dialogs.DeclineDialog(desk, box(desk.shop, COUNTER).knives[0]),
     dialogs.ExpectDialog: lambda desk: dialogs.ExpectDialog(desk, _announced(desk)),
     dialogs.FlagsDialog: lambda desk: dialogs.FlagsDialog(desk, box(desk.shop, COUNTER).box.id),
+    dialogs.WeighDialog: lambda desk: dialogs.WeighDialog(desk, box(desk.shop, PARCEL).box.id),
     dialogs.LabelDialog: lambda desk: dialogs.LabelDialog(desk, box(desk.shop, PARCEL).box.id),
     dialogs.LostDialog: lambda desk: dialogs.LostDialog(desk, _lost(desk)),
     dialogs.NoteDialog: lambda desk: dialogs.NoteDialog(desk, box(desk.shop, COUNTER).knives[0]),

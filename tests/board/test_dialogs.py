@@ -150,12 +150,13 @@ async def test_a_label_is_bought_with_its_expiry(two_boxes: Shop) -> None:
     number = receive_box(two_boxes, by(), new)
     assert box(two_boxes, number).label is not None
 
-    answers = ("<enter>", "+20", "the blue van", "Bo Tallis")
+    answers = ("<enter>", "+20", "the blue van", "Bo Tallis", "", "2 kg", "150", "12.50", "", "")
     assert await answered(two_boxes, lambda desk: dialogs.LabelDialog(desk, box(two_boxes, number).box.id), *answers)
 
     label = box(two_boxes, number).label
     assert label is not None
     assert (label.state, label.expires_on, label.carrier) == (LabelState.HERE, date(2026, 11, 29), "the blue van")
+    assert (label.limit_g, label.value_cents, label.price_cents) == (2000, 15000, 1250)
 
 
 async def test_packing_and_flags(two_boxes: Shop) -> None:

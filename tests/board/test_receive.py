@@ -42,7 +42,22 @@ async def test_a_parcel_from_a_known_customer(two_boxes: Shop) -> None:
     async with app.run_test(size=SMALL) as pilot:
         await fill(pilot, "tallis", "<2>", "<enter>", "4", "5")
         await fill(pilot, "3 chef 8 dull, black handle ! keep the patina", "bread", "", "roll, sheath")
-        await fill(pilot, "<1>", "fri", "3", "<3>", "+30", "", "R Tallis", "shelf 2", "<plus>", "<enter>")
+        await fill(
+            pilot,
+            "<1>",
+            "fri",
+            "3",
+            "<3>",
+            "+30",
+            "",
+            "R Tallis",
+            "12 Pier Ln",
+            "4 lb 8 oz",
+            "300",
+            "shelf 2",
+            "<plus>",
+            "<enter>",
+        )
 
         assert isinstance(app.screen, ReceivedScreen)
         await pilot.press("enter")
@@ -59,6 +74,7 @@ async def test_a_parcel_from_a_known_customer(two_boxes: Shop) -> None:
     assert (stored.promise.kind, stored.promise.day) == (PromiseKind.DAY, date(2026, 11, 13))
     assert stored.label is not None
     assert (stored.label.owner, stored.label.expires_on) == (LabelOwner.CUSTOMER, date(2026, 12, 9))
+    assert (stored.label.address_on, stored.label.limit_g, stored.label.value_cents) == ("12 Pier Ln", 2041, 30000)
     assert (stored.box.rush, stored.box.note) == (True, "shelf 2")
 
 

@@ -80,12 +80,12 @@ def test_a_missing_knife_is_named_with_where_it_was_last_seen() -> None:
 
 def test_the_label_in_hand_is_held_against_what_was_typed() -> None:
     """Owner, state, last day, carrier and the name on it each can be compared; no label shows nothing."""
-    assert label_check_words(PARCEL, NOW) == (
+    assert label_check_words(PARCEL, NOW, settings()) == (
         "customer's label, here, good to Thu 26 Nov",
         "carrier: post",
         "name on the label: M. Tallis",
     )
-    assert label_check_words(box_picture(), NOW) == ()
+    assert label_check_words(box_picture(), NOW, settings()) == ()
 
 
 def test_money_may_stand_in_three_ways() -> None:

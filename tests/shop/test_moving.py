@@ -165,13 +165,13 @@ def test_a_label_is_bought_once(shop: Shop) -> None:
     label = box(shop, made.box.number).label
     assert label is not None
 
-    label_bought(shop, by(), label, carrier="Quay Post")
+    label_bought(shop, by(), label, NewLabel(owner=LabelOwner.SHOP, state=LabelState.HERE, carrier="Quay Post"))
 
     bought = box(shop, made.box.number).label
     assert bought is not None
     assert (bought.state, bought.carrier) == (LabelState.HERE, "Quay Post")
     with pytest.raises(RuleError, match="here already"):
-        label_bought(shop, by(), bought)
+        label_bought(shop, by(), bought, NewLabel(owner=LabelOwner.SHOP, state=LabelState.HERE))
     with pytest.raises(RuleError, match="picked up"):
         set_label(shop, by(), counter(shop).box, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
 

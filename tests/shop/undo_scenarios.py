@@ -14,11 +14,13 @@ from queueboard.shop import (
     moving,
     noting,
     numbers,
+    offering,
     promising,
     receiving,
     saying,
     undoing,
     waiting,
+    weighing,
 )
 from queueboard.shop.opening import Shop
 from queueboard.values.new import NewBox, NewCustomer, NewLabel, NewPromise
@@ -141,12 +143,31 @@ def do_set_label(shop: Shop) -> Act:
     return lambda actor: labelling.set_label(shop, actor, made.box, new)
 
 
+def quay_post(day: date) -> NewLabel:
+    return NewLabel(owner=LabelOwner.SHOP, state=LabelState.HERE, carrier="Quay Post", expires_on=day, limit_g=2268)
+
+
+def do_ask_new_label(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: offering.ask_new_label(shop, actor, made.box)
+
+
+def do_take_shop_label(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: offering.take_shop_label(shop, actor, made.box, 1700)
+
+
+def do_weigh_parcel(shop: Shop) -> Act:
+    made = parcel(shop)
+    return lambda actor: weighing.weigh_parcel(shop, actor, made.box, 1240, (450, 250, 100))
+
+
 def do_label_bought(shop: Shop) -> Act:
     made = parcel(shop)
     labelling.set_label(shop, by(), made.box, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
     label = box(shop, made.box.number).label
     assert label is not None
-    return lambda actor: labelling.label_bought(shop, actor, label, date(2026, 12, 1), "Quay Post")
+    return lambda actor: labelling.label_bought(shop, actor, label, quay_post(date(2026, 12, 1)))
 
 
 def do_set_price(shop: Shop) -> Act:

@@ -14,7 +14,8 @@ from textual.widgets import Static
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Taken, Tick
 from queueboard.board.forms.kept_form import KeptForm
-from queueboard.board.forms.parts import LabelPart, PromisePart
+from queueboard.board.forms.label_part import LabelPart
+from queueboard.board.forms.parts import PromisePart
 from queueboard.board.forms.picker import CustomerPicker
 from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.errors import TypedError

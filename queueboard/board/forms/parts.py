@@ -13,12 +13,11 @@ from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
 from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_count, parse_day, parse_time
-from queueboard.values.box import Box, Promise, ReturnLabel
-from queueboard.values.new import NewLabel, NewPromise, Unseen
-from queueboard.words import GoesBy, LabelOwner, LabelState, PromiseKind
+from queueboard.values.box import Box, Promise
+from queueboard.values.new import NewPromise, Unseen
+from queueboard.words import GoesBy, PromiseKind
 
 Answer = TypeVar("Answer")
-Standing = tuple[LabelOwner, LabelState]
 
 DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
 KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
@@ -31,13 +30,6 @@ KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
     GoesBy.PARCEL: (("in hand by", PromiseKind.DAY), ("ships by", PromiseKind.SHIPS_BY)),
 }
 """What can be promised, by how the box goes back: a parcel's time of day is the carrier's business."""
-
-STANDINGS: tuple[tuple[str, Standing], ...] = (
-    ("to buy", (LabelOwner.SHOP, LabelState.TO_BUY)),
-    ("bought", (LabelOwner.SHOP, LabelState.HERE)),
-    ("customer's", (LabelOwner.CUSTOMER, LabelState.HERE)),
-    ("customer's to come", (LabelOwner.CUSTOMER, LabelState.TO_BUY)),
-)
 
 
 class PromisePart(Vertical):
@@ -97,55 +89,6 @@ class PromisePart(Vertical):
             at=form.read(self.time, parse_time) if self.kind.value.has_time else None,
             told_to=told_to,
             reason=reason,
-        )
-
-
-class LabelPart(Vertical):
-    """Whose label and where it is; what is printed on it is asked once it is here."""
-
-    DEFAULT_CSS = "LabelPart { height: auto; }"
-
-    def __init__(self, desk: Desk, before: ReturnLabel | None = None) -> None:
-        super().__init__()
-        self.desk = desk
-        standings = [standing for _, standing in STANDINGS]
-        stands = (before.owner, before.state) if before is not None else standings[0]
-        self.standing = Choice(STANDINGS, at=standings.index(stands) if stands in standings else 0)
-        expires_on = before.expires_on.isoformat() if before is not None and before.expires_on is not None else ""
-        self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}", check=self.day_of)
-        self.carrier = Field(before.carrier if before is not None else "", hint="as printed")
-        self.name_on = Field(before.name_on if before is not None else "", hint="as printed")
-        self.printed = (Row(("expires", self.expires)), Row(("carrier", self.carrier), ("name on it", self.name_on)))
-
-    def compose(self) -> ComposeResult:
-        yield Row(("label", self.standing))
-        yield from self.printed
-
-    def on_mount(self) -> None:
-        self.ask_printed()
-
-    @on(Turned)
-    def ask_printed(self) -> None:
-        """A label still to come has nothing printed on it yet."""
-        for row in self.printed:
-            row.display = self.standing.value[1] is LabelState.HERE
-
-    def day_of(self, text: str) -> date | None:
-        """The day typed, counted from today on the shop's calendar."""
-        return parse_day(text, self.desk.picture.now.date())
-
-    def read(self, form: Form[Answer]) -> NewLabel:
-        """What was typed; TypedError, with the cursor back in the field, for an expiry that is no day."""
-        owner, state = self.standing.value
-        if state is not LabelState.HERE:
-            return NewLabel(owner=owner, state=state)
-        expires_on = form.read_or(self.expires, self.day_of, None)
-        return NewLabel(
-            owner=owner,
-            state=state,
-            carrier=self.carrier.value,
-            expires_on=expires_on,
-            name_on=self.name_on.value,
         )
 
 

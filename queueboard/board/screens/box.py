@@ -34,8 +34,8 @@ from queueboard.words import ON_BOARD, Column
 
 WIDTHS = (8, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
-KEYS = """+ - move · w wait · x decline · n note · $ price · e correct · p promise
-E test · l label · m bill · L limit · y pay · a pack · k add · c close out · u undo · ? keys"""
+KEYS = """+ - move · w wait · x decline · $ price · e correct · p promise · u undo
+E test · l label · s scale · m bill · y pay · a pack · c close out · ? keys"""
 WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
@@ -59,6 +59,7 @@ class BoxScreen(BoxMoney, BoxPapers):
         Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
         Binding("l", "ask('label')", "return label", id="box.label"),
+        Binding("s", "ask('weigh')", "parcel on the scale: weight and size", id="box.weigh"),
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
         Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
@@ -85,10 +86,9 @@ class BoxScreen(BoxMoney, BoxPapers):
         yield Static(Content(KEYS), id="keys")
 
     def on_mount(self) -> None:
-        table = self.table
         self.show(self.desk.picture)
-        table.move_cursor(row=1)
-        table.focus()
+        self.table.move_cursor(row=1)
+        self.table.focus()
 
     def on_resize(self) -> None:
         """The last column takes what is left of the line."""

@@ -7,10 +7,15 @@ from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.screens.close_faces import Stand
 from queueboard.board.screens.close_lines import things_here
 from queueboard.errors import TypedError
+from queueboard.phrases.comparing import differs_words
 from queueboard.phrases.money import too_much_words
+from queueboard.phrases.parcels import over_words
 from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
+from queueboard.phrases.typed_parcels import parse_grams, parse_sides
 from queueboard.shop import closing
+from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.money import take_payment
+from queueboard.shop.weighing import parcel_weight, weigh_parcel
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.new import NewPayment
 from queueboard.words import CloseStep, GoesBy, PayWay, Settling
@@ -96,6 +101,9 @@ def _thing_on_line(here: tuple[Thing, ...], place: int) -> Thing:
 def names(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     """+ says the names are the same; anything else changes nothing."""
     if typed == "+":
+        found = compare_box(stand.box)
+        if found.differences and stand.box.box.goes_by is GoesBy.PARCEL:
+            screen.insist(found, f"{differs_words(found)} + once more when it is right all the same.")
         screen.attempt(closing.confirm_names, stand.close)
     elif typed == "-":
         raise TypedError(
@@ -111,7 +119,13 @@ def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     if stand.box.box.goes_by is GoesBy.PICK_UP:
         screen.attempt(closing.confirm_label, stand.close, typed or stand.box.customer.name)
     elif typed == "+":
+        settings = screen.desk.picture.settings
+        weight = parcel_weight(stand.box, settings, stand.check.going)
+        if weight is not None and weight.over_g:
+            screen.insist(weight, f"{over_words(weight, settings)}. + once more sends it all the same.")
         screen.attempt(closing.confirm_label, stand.close, "")
+    elif any(sign.isdigit() for sign in typed):
+        _weigh(screen, stand, typed)
     elif typed == "-":
         raise TypedError(
             "Then it cannot go yet. Buy or renew the label (escape, then l), and come back: "
@@ -119,6 +133,16 @@ def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         )
     else:
         raise TypedError("Look at the label. + when it is on the parcel and in date, - when not.")
+
+
+def _weigh(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
+    """Store what stands on the scale, such as 2.4 kg, or the three sides of the parcel."""
+    own = stand.box.box
+    if sum(sign in "x*×" for sign in typed.lower()) > 1:
+        sides = parse_sides(typed, screen.desk.picture.settings.length_unit)
+        screen.attempt(weigh_parcel, own, own.packed_g, sides)
+    else:
+        screen.attempt(weigh_parcel, own, parse_grams(typed), own.parcel_mm)
 
 
 def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:

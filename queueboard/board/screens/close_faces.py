@@ -5,12 +5,15 @@ from dataclasses import dataclass
 
 from queueboard.board.screens.close_lines import collector, cost_of_going, going_lines, look_alike_lines, things_here
 from queueboard.phrases.bill import sums_words
+from queueboard.phrases.carriers import rules_words
 from queueboard.phrases.cautions import HAND_OVER, PACKING
-from queueboard.phrases.closing import label_check_words, missing_words, step_question
+from queueboard.phrases.closing import label_check_words, missing_words, names_check_words, step_question
 from queueboard.phrases.dates import many
 from queueboard.phrases.knives import knife_line
 from queueboard.phrases.money import money
+from queueboard.phrases.parcels import parcel_words
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.weighing import parcel_weight
 from queueboard.values.box import CloseCheck, CloseOut
 from queueboard.words import CloseStep, GoesBy
 
@@ -158,6 +161,7 @@ def _names(stand: Stand) -> Face:
         question=_question(stand)
         if _by_parcel(stand)
         else "Compare the names: on the wrapping, on this box. The same?",
+        body=names_check_words(stand.box) if _by_parcel(stand) else (),
         names=(("on this box", stand.box.customer.name), other),
         keys=f"+ yes, the same · - no · {ANEW}",
         quick=frozenset("+-/"),
@@ -173,10 +177,17 @@ def _label(stand: Stand) -> Face:
             keys=f"a name, Enter · Enter alone: the customer · {ANEW}",
             quick=frozenset("/"),
         )
+    settings = stand.picture.settings
+    weight = parcel_weight(stand.box, settings, stand.check.going)
     return Face(
         question=_question(stand),
-        body=(*label_check_words(stand.box, stand.picture.now), "", *PACKING[-1:]),
-        keys=f"+ yes · - no · {ANEW}",
+        body=(
+            *label_check_words(stand.box, stand.picture.now, settings),
+            *(() if weight is None else parcel_words(weight, settings)),
+            "",
+            rules_words(settings.parcels, stand.box.label, stand.picture.now.date()),
+        ),
+        keys=f"+ yes · - no · 2.4 kg or 45x25x10, Enter · {ANEW}",
         quick=frozenset("+-/"),
     )
 

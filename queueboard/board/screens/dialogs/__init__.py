@@ -18,6 +18,7 @@ from queueboard.board.screens.dialogs.opening import dialog_for
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
+from queueboard.board.screens.dialogs.weigh import WeighDialog
 
 __all__ = [
     "AboveLimitDialog",
@@ -42,5 +43,6 @@ __all__ = [
     "StrikeDialog",
     "ThingDialog",
     "WaitingDialog",
+    "WeighDialog",
     "dialog_for",
 ]

@@ -16,6 +16,7 @@ from queueboard.board.screens.dialogs.note import NoteDialog
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
+from queueboard.board.screens.dialogs.weigh import WeighDialog
 from queueboard.errors import RuleError
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
@@ -39,6 +40,7 @@ FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
     "open": _open,
     "thing": ThingDialog,
     "lost": LostDialog,
+    "weigh": WeighDialog,
 }
 """Dialogs about a box, whatever is under the cursor."""
 
