@@ -5,6 +5,7 @@ from datetime import datetime
 from queueboard.papers.text import boxes_to_tick, page, section
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
+from queueboard.phrases.counts import box_sum_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import knife_name
 from queueboard.phrases.money import money
@@ -31,7 +32,9 @@ def count_in_words(count: int) -> str:
 
 def stub(box: BoxPicture, picture: Picture) -> str:
     """The customer's stub: box, count in figures and words, what it comes with, the date told, the price as known."""
-    counted = box.box.counted
+    counted = box.box.counted if box.sum.plain else box.sum.on_hand
+    later = "" if box.sum.plain else box_sum_words(box.sum)
+    beyond = f"{len(box.apart)} of them beyond your note: we ask before we begin it" if box.apart else ""
     today = picture.now.date()
     held = box.promise
     price = (f"{money(box.price_cents, picture.settings)}, without work found later",) if box.price_cents else ()
@@ -39,6 +42,7 @@ def stub(box: BoxPicture, picture: Picture) -> str:
         picture.settings.name,
         f"BOX {box.box.number}",
         f"{many(counted, 'knife')} ({count_in_words(counted)})" if box.box.opened else "not opened yet, not counted",
+        *filter(None, (later, beyond)),
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
         *price,

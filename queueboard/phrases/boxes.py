@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
+from queueboard.phrases.counts import note_words
 from queueboard.phrases.dates import (
     age_words,
     done_by_words,
@@ -139,6 +140,7 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
         expected_minutes_words(box, settings) if box.box.announced else left,
         date_words_of(box, now),
         box_money_words(box, settings),
+        note_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
         f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",

@@ -2,6 +2,7 @@
 
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import batch_totals, unopened_words
+from queueboard.phrases.counts import box_sum_words, moved_lines
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import found_words, knife_signs, last_seen_words, length_words, wait_words
 from queueboard.phrases.money import money
@@ -45,6 +46,8 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         f"{knife.edge.value} edge",
         f"came in {knife.condition.value}",
         found_words(knife),
+        f"added {when_words(knife.added_at.astimezone(picture.now.tzinfo), picture.now)}" if knife.added_at else "",
+        "BEYOND THE NOTE, apart until the yes" if knife.apart else "",
         last_seen_words(knife, picture.now),
         f"DECLINED: {knife.declined.value}" if knife.declined is not None else "",
         "LOOKED FOR" if knife.looking_for else "",
@@ -87,6 +90,8 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     return (
         f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
+        *(() if box.sum.plain else (box_sum_words(box.sum),)),
+        *moved_lines(box, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
         *paid,

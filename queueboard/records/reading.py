@@ -10,9 +10,11 @@ from queueboard.priced_words import Finding, MoneySort
 from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.records.moved import found_of, moves_of, off_of
 from queueboard.records.runs import open_runs
 from queueboard.values.box import Box, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
+from queueboard.values.found import FoundKnife, MovedKnife, Off
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.measured import BenchRun
 from queueboard.words import (
@@ -67,6 +69,12 @@ class OpenWork:
     close_outs: dict[int, CloseOut]
     runs: tuple[BenchRun, ...]
     """The runs under way, oldest first; a run may hold knives of several boxes."""
+    moves: tuple[MovedKnife, ...]
+    """Every move of the knives that ever were in an open box, oldest first."""
+    off: dict[int, Off]
+    """How many knives of a box were taken off it, by box."""
+    found: tuple[FoundKnife, ...]
+    """The found knives that nobody has settled, oldest first."""
 
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
@@ -89,6 +97,9 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         payments=_by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
+        moves=moves_of(database, OPEN_BOXES),
+        off=off_of(database, OPEN_BOXES),
+        found=found_of(database, "f.settled_us IS NULL"),
     )
 
 
@@ -299,7 +310,8 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         chip_um=whole_or_none(row[23]),
         tip_um=whole_or_none(row[24]),
         findings=tuple(map(Finding, str(row[25]).splitlines())),
-        apart=bool(row[26]),
+        apart=row[26] == 1,
+        agreed=row[26] == 2,
         added_at=instant_or_none(row[27]),
         tax_ppm=whole(row[28]),
     )

@@ -4,8 +4,12 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
+from queueboard.intake.adding_up import with_apart
 from queueboard.priced_words import Finding
+from queueboard.records.asking import newest_opened
 from queueboard.records.database import Cell
+from queueboard.records.moved import moves_of
+from queueboard.records.moved_tables import StruckKnifeRow
 from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
 from queueboard.records.writing import Writing
@@ -30,6 +34,16 @@ def customers(shop: Shop) -> tuple[Customer, ...]:
     """All customers, by name."""
     with shop.reading() as database:
         return customers_of(database)
+
+
+def last_kinds(shop: Shop, customer_id: int | None) -> tuple[int, tuple[Knife, ...]] | None:
+    """Number and knives of the customer's last box that was opened, gone or not; without one, of the last box of all.
+
+    None before the first box.
+    """
+    with shop.reading() as database:
+        box = newest_opened(database, customer_id) or newest_opened(database, None)
+        return None if box is None else (box.number, rows.knives_of_box(database, box.id))
 
 
 def next_number(shop: Shop) -> int:
@@ -86,7 +100,7 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
         closed_us=None,
         **announced,
     )
-    _put_inside(writing, settings, box_id, new.knives, new.things)
+    _put_inside(writing, settings, box_id, with_apart(new.knives, new.note_says), new.things)
     if new.promise is not None:
         add_promise(writing, box_id, new.promise, first=True)
     if new.goes_by is GoesBy.PARCEL:
@@ -125,7 +139,7 @@ def open_box(
         note_says=_note_count(note_says),
         **changes,
     )
-    _put_inside(writing, settings_in(writing.database), box.id, knives, things)
+    _put_inside(writing, settings_in(writing.database), box.id, with_apart(knives, note_says), things)
     if promise is not None:
         first = not promises_of(writing.database, "box_id = ?", box.id)
         add_promise(writing, box.id, promise, first=first)
@@ -138,12 +152,22 @@ def in_the_door(writing: Writing) -> dict[str, Cell]:
 
 @operation()
 def add_knife(writing: Writing, box: Box, knife: NewKnife) -> str:
-    """Add a knife to a box that is open on the board; returns its tag. What was counted at the door stays."""
+    """Add a knife that came later to a box that is open on the board; returns its tag.
+
+    What was counted at the door and when the others came in stays. TypedError for one that is typed as apart.
+    """
+    return bring_later(writing, box, knife)
+
+
+def bring_later(writing: Writing, box: Box, knife: NewKnife) -> str:
+    """Store a knife that came into a box later; returns its tag."""
     rows.fresh_box(writing, box)
     rows.only_opened(box)
-    number = 1 + max((k.number for k in rows.knives_of_box(writing.database, box.id)), default=0)
+    if knife.apart:
+        raise TypedError("“apart” is for what is counted beyond a note; a knife added later is priced as it is.")
+    number = rows.next_knife_number(writing.database, box.id)
     writing.tell(number=box.number, tags=[f"{box.number}-{number}"])
-    insert_knife(writing, settings_in(writing.database), box.id, number, knife)
+    insert_knife(writing, settings_in(writing.database), box.id, number, knife, added_us=writing.now_us)
     return f"{box.number}-{number}"
 
 
@@ -155,6 +179,15 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     writing.tell(tags=[knife.tag])
     writing.reason = clean(reason, limit=500, field="reason")
     rows.fresh_knife(writing, knife)
+    if knife.added_at is None:
+        writing.insert(StruckKnifeRow, box_id=knife.box_id, knives=1)
+    take_off(writing, knife)
+
+
+def take_off(writing: Writing, knife: Knife) -> None:
+    """Take a knife's row away with all that hangs on it; RuleError for one that came out of another box."""
+    if any(move.knife_id == knife.id for move in moves_of(writing.database, "?", knife.box_id)):
+        raise RuleError(f"{knife.tag} was moved from another box; undo that first, or move it back.")
     rows.no_ticks(writing, knife.id)
     rows.no_runs(writing, knife.id)
     rows.no_trials(writing, knife.id)
@@ -210,7 +243,9 @@ def _put_inside(
         )
 
 
-def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife) -> None:
+def insert_knife(
+    writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife, added_us: int | None = None
+) -> None:
     """Store one knife as received, at its kind's price unless one was typed."""
     if number > MOST_KNIVES:
         raise TypedError(f"A box holds at most {MOST_KNIVES} knives; split it in two.")
@@ -244,6 +279,7 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         tip_um=knife.tip_um,
         findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
         apart=int(knife.apart),
+        added_us=added_us,
     )
 
 

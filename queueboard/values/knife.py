@@ -52,6 +52,8 @@ class Knife:
     """The words of the inspection, in the order of the list."""
     apart: bool = False
     """True for a knife beyond what the customer's note says, priced apart until the customer has said yes."""
+    agreed: bool = False
+    """True for a knife beyond the note to which the customer has said yes."""
     added_at: datetime | None = None
     """When it was added later; None when it came with the box."""
     tax_ppm: int = 0
@@ -74,13 +76,13 @@ class Knife:
 
     @property
     def charged_cents(self) -> int:
-        """What it adds to the bill: nothing when it was declined, or while nobody can find it."""
-        return 0 if self.declined is not None or self.looking_for else self.price_cents
+        """What it adds to the bill: nothing when it was declined, while nobody can find it, and while it is apart."""
+        return 0 if self.declined is not None or self.looking_for or self.apart else self.price_cents
 
     @property
     def can_leave(self) -> bool:
-        """True when it may go back now: found, and ready (declined knives stand in ready)."""
-        return self.column is Column.READY and not self.looking_for
+        """True when it may go back now: found, ready (declined knives stand in ready), and not held apart."""
+        return self.column is Column.READY and not self.looking_for and not self.apart
 
     @property
     def bench_is_done(self) -> bool:

@@ -45,6 +45,7 @@ TITLES = {
     "CloseOutScreen": "Close-out",
     "SummaryScreen": "A box just gone",
     "BoxForm": "Receive or announce",
+    "ReceiveScreen": "Receive",
     "CustomerPicker": "Receive: the surname",
     "KnifeLines": "Receive: the knives",
     "ReceivedScreen": "A box just received",

@@ -76,7 +76,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         self.box_id = box_id
         self.counted = Field(hint="counted by hand, twice, before the note is read", check=parse_count)
         self.note_says = Field(hint="what the customer's note says, if there is one", check=parse_count)
-        self.lines = KnifeLines(desk.picture.settings)
+        self.lines = KnifeLines(desk)
         self.things = Field(hint="sheath, roll: with commas between")
         self.told = ToldPart(desk, self.box_now(box_id))
         self.when = PromiseLine(desk)
@@ -100,7 +100,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         self.changed()
 
     def changed(self) -> None:
-        self.lines.count_to(self.counted.value)
+        self.lines.count_to(self.counted.value, self.note_says.value)
         self.when.ask(self.told.wish(self.lines.knives))
 
     def action_take_day(self) -> None:
