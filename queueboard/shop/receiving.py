@@ -277,10 +277,15 @@ def insert_knife(
         chips=knife.chips,
         chip_um=knife.chip_um,
         tip_um=knife.tip_um,
-        findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
+        findings=findings_cell(knife.findings),
         apart=int(knife.apart),
         added_us=added_us,
     )
+
+
+def findings_cell(findings: Sequence[Finding]) -> str:
+    """The words of an inspection as they are stored: one a line, in the order of the list."""
+    return "\n".join(finding.value for finding in Finding if finding in findings)
 
 
 def add_label(writing: Writing, box_id: int, new: NewLabel) -> int:

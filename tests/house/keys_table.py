@@ -36,6 +36,7 @@ TITLES = {
     "BoxListScreen": "Day list, late, labels, all boxes",
     "LateScreen": "Late boxes",
     "LabelsScreen": "Return labels",
+    "FoundScreen": "Found knives",
     "BoxesScreen": "All boxes",
     "FindScreen": "Find",
     "BoxScreen": "One box",

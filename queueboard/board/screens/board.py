@@ -63,6 +63,14 @@ class BoardScreen(BoardAsks):
             id="board.labels",
         ),
         Binding(
+            "F",
+            "list('found')",
+            "found knives",
+            tooltip="Knives that are here and in no box: note one, say what became of one.",
+            id="board.found",
+            show=False,
+        ),
+        Binding(
             "k",
             "list('bench')",
             "bench",
@@ -161,6 +169,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.bench import BenchScreen
 
             return BenchScreen(board.desk)
+        case "found":
+            from queueboard.board.screens.found import FoundScreen
+
+            return FoundScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

@@ -61,6 +61,7 @@ class BoxScreen(ShopScreen[None]):
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
         Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
+        Binding("m", "ask('rehome')", "into another box, or found in its tray", id="box.rehome"),
         Binding("o", "ask('open')", "open an unopened box; what became of an announced one", id="box.open"),
         Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
         Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),
@@ -84,10 +85,9 @@ class BoxScreen(ShopScreen[None]):
         yield Static(Content(KEYS), id="keys")
 
     def on_mount(self) -> None:
-        table = self.table
         self.show(self.desk.picture)
-        table.move_cursor(row=1)
-        table.focus()
+        self.table.move_cursor(row=1)
+        self.table.focus()
 
     def on_resize(self) -> None:
         """The last column takes what is left of the line."""

@@ -2,6 +2,7 @@
 
 from queueboard.board.screens.dialogs.announced import AnnouncedDialog, CallOffDialog, ExpectDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
+from queueboard.board.screens.dialogs.count import CountDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
 from queueboard.board.screens.dialogs.label import LabelDialog
@@ -11,6 +12,7 @@ from queueboard.board.screens.dialogs.note import NoteDialog
 from queueboard.board.screens.dialogs.opening import dialog_for
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
+from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
 
 __all__ = [
@@ -18,11 +20,13 @@ __all__ = [
     "AnnouncedDialog",
     "CallOffDialog",
     "CorrectDialog",
+    "CountDialog",
     "DeclineDialog",
     "ExpectDialog",
     "FlagsDialog",
     "LabelDialog",
     "LostDialog",
+    "MoveToBoxDialog",
     "NoteDialog",
     "OpenBoxDialog",
     "PackingDialog",
