@@ -70,6 +70,8 @@ def missing(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         other = stand.picture.box(int(tray[2]))
         if other is None:
             raise TypedError(f"There is no open box {tray[2]}. In whose tray was it?")
+        if not tray[3].strip():
+            raise GoOnTypingError(f"Type behind it why it lay in the tray of {tray[2]}.")
         screen.attempt(found_among, knife_typed(stand, tray[1]), other.box, tray[3])
     elif any(character.isalpha() for character in typed):
         screen.attempt(closing.why_missing, stand.close, typed)
