@@ -12,7 +12,9 @@ from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
+from queueboard.shop.whereabouts import beside
 from queueboard.values.actor import Actor
+from queueboard.values.knife import Knife
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -57,6 +59,10 @@ class Desk:
     def look_for_a_day_list(self) -> Picture:
         """A picture whose plan was tried in more ways than there is time for after each key; it is not kept."""
         return look(self.shop, self.picture.now, restarts=DAY_LIST)
+
+    def beside(self, knife: Knife) -> tuple[Knife, ...]:
+        """The knives of other boxes that were at work when this one was last moved."""
+        return beside(self.shop, knife)
 
     def say_first_look(self) -> None:
         """Keep what the plan says of its boxes this morning, for a board that stands open over night."""

@@ -8,6 +8,7 @@ from queueboard.papers.text import NARROW, boxes_to_tick, cut_to, page, section,
 from queueboard.phrases.bill import sums_words
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
+from queueboard.phrases.counts import box_sum_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import knife_name, wish_in_capitals
 from queueboard.phrases.money import money, owed_words
@@ -47,11 +48,14 @@ def stub(box: BoxPicture, picture: Picture, width: int = NARROW) -> str:
     No line is wider than *width* columns; the customer's name is not on it, for stubs get lost.
     """
     today, settings, held = picture.now.date(), picture.settings, box.promise
-    count = len(box.knives)
+    count = len(box.knives) if box.sum.plain else box.sum.on_hand
     knives = f"{count}, {count_in_words(count)} {'knife' if count == 1 else 'knives'}"
+    later = "" if box.sum.plain else box_sum_words(box.sum)
+    beyond = f"{len(box.apart)} of them beyond your note: we ask before we begin it" if box.apart else ""
     lines = (
         f"BOX {box.box.number}",
         knives if box.box.opened else "not opened yet, not counted",
+        *filter(None, (later, beyond)),
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
         *_told(box, settings),

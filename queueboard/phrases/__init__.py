@@ -11,6 +11,7 @@ said      chances_table, kept_words, minutes_table, yield_words
 labels    label_words (of a box), label_due_words (of a due), label_wants (what to do)
 boxes     n_of_m, ready_words, standing_words, box_title, box_due_word, box_signs, counts_words, waits_words, due_words,
           box_done_words, batch_totals, box_row (a line of the table of all boxes), ready_to_fetch
+counts    box_sum_words, note_words, moved_lines, looks_like_words, found_knife_words, found_where_words
 phone     phone_sentence
 day       day_line_words, runs_today, runs_later, run_words, run_minutes_words, run_knife_words, belts_words,
           clock_words, leaves_today, leave_words, waiting_boxes, waiting_words, change_words

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
 from queueboard.phrases.bill import limit_words, sums_words
+from queueboard.phrases.counts import note_words
 from queueboard.phrases.dates import (
     age_words,
     done_by_words,
@@ -143,6 +144,7 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[st
         sums_words(box.totals, settings),
         box_money_words(box, settings),
         limit_words(box, settings),
+        note_words(box, settings),
         label_words(box, now.date()),
         f"waits for {waits_words(box, now)}" if waits_words(box, now) else "",
         f"comes with {', '.join(thing.name for thing in box.things)}" if box.things else "",

@@ -4,15 +4,15 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from queueboard.phrases.comparing import compared_words
-from queueboard.phrases.dates import date_words, many
-from queueboard.phrases.knives import knife_name, last_seen_words
+from queueboard.phrases.dates import date_words, many, when_words
+from queueboard.phrases.knives import knife_name, last_seen_words, place_words
 from queueboard.phrases.money import money, owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.gone import GoneBox
 from queueboard.values.knife import Knife
-from queueboard.words import CloseStep, GoesBy, Settling
+from queueboard.words import CloseStep, Column, GoesBy, Settling
 
 STEP_QUESTIONS: Mapping[CloseStep, str] = {
     CloseStep.COUNT: "Count what lies in front of you, then type the number.",
@@ -39,6 +39,16 @@ def step_question(box: BoxPicture, step: CloseStep) -> str:
 def missing_words(knife: Knife, settings: Settings, now: datetime) -> str:
     """A knife that is not in hand: 417-3 last seen on the bench, yesterday 16:20, MB: chef 20 cm, black handle."""
     return f"{knife.tag} last seen {last_seen_words(knife, now)}: {knife_name(knife, settings)}"
+
+
+def beside_words(knife: Knife, beside: Sequence[Knife], now: datetime) -> str:
+    """Where it was last handled, and the tags of its kind on the bench then: last at the test, 15:10, K. On the ..."""
+    tested = knife.column is Column.READY and knife.declined is None
+    at = when_words(knife.moved_at.astimezone(now.tzinfo), now)
+    last = f"last {'at the test' if tested else place_words(knife.column)}, {at}, {knife.moved_by}"
+    if not beside:
+        return f"{last}; no other box had a {knife.kind} on the bench then"
+    return f"{last}; on the bench then: {', '.join(other.tag for other in beside[:6])}. Look in their trays"
 
 
 def names_check_words(box: BoxPicture) -> tuple[str, ...]:

@@ -13,14 +13,18 @@ from queueboard.values.knife import Knife
 from queueboard.values.plan import OrderChange, Run
 
 
-def day_line_words(line: DayLine) -> tuple[str, ...]:
-    """The parts of the line on top of the board; what counts zero is left out, but for the bench and today."""
+def day_line_words(line: DayLine, found: int = 0) -> tuple[str, ...]:
+    """The parts of the line on top of the board; what counts zero is left out, but for the bench and today.
+
+    found: knives that are here and in no box.
+    """
     counted = (
         (line.labels_due, f"labels {line.labels_due}"),
         (line.late, f"LATE {line.late}"),
         (line.will_be_late, f"WILL BE LATE {line.will_be_late}"),
         (line.tight, f"TIGHT {line.tight}"),
         (line.waiting, f"WAIT {line.waiting}"),
+        (found, f"FOUND {found}"),
     )
     return (
         f"bench {line.bench_minutes_left} min",

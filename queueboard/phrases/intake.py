@@ -28,10 +28,23 @@ def line_words(line: KnifeLine, settings: Settings) -> str:
     return " · ".join([*parts, *(text for text in (knife.mark, knife.wish.upper()) if text)])
 
 
-def lines_sum(lines: Sequence[KnifeLine], counted: int | None, settings: Settings) -> str:
-    """All lines together: 12 of 13 typed · 96 min · 125.00 EUR; without a count, 12 knives typed."""
+def lines_sum(lines: Sequence[KnifeLine], counted: int | None, settings: Settings, note_says: int | None = None) -> str:
+    """All lines together: 12 of 13 typed · 96 min · 125.00 EUR; without a count, 12 knives typed.
+
+    Where the note says another number than was counted, that is told, and which knives are priced apart.
+    """
     typed = sum(line.count for line in lines)
     minutes = sum(line.count * (line.minutes or 0) for line in lines)
     cents = sum(line.count * line.price_cents for line in lines)
     how_many = f"{many(typed, 'knife')} typed" if counted is None else f"{typed} of {counted} typed"
-    return f"{how_many} · {minutes} min · {money(cents, settings)}"
+    return f"{how_many} · {minutes} min · {money(cents, settings)}{_differs(lines, counted, note_says)}"
+
+
+def _differs(lines: Sequence[KnifeLine], counted: int | None, note_says: int | None) -> str:
+    if counted is None or note_says is None or counted == note_says:
+        return ""
+    if counted < note_says:
+        return f" · the note says {note_says}: it waits for the yes to the count"
+    said = any(line.knife.apart for line in lines)
+    which = "those typed apart" if said else f"the last {counted - note_says}"
+    return f" · the note says {note_says}: {which} priced apart until the yes"

@@ -16,6 +16,7 @@ DECLINED = "DECLINED"
 WAIT = "WAIT"
 GAUGE = "GAUGE"
 LOOKING = "LOOKED FOR"
+APART = "APART"
 
 _PLACES = {
     Column.RECEIVED: "not begun",
@@ -41,12 +42,13 @@ def length_words(length_mm: int | None, unit: str) -> str:
 
 
 def knife_signs(knife: Knife) -> tuple[str, ...]:
-    """The words that mark a knife beyond its column: DECLINED, LOOKED FOR, WAIT, GAUGE, REDO (REDO x2)."""
+    """The words that mark a knife beyond its column: DECLINED, LOOKED FOR, WAIT, APART, GAUGE, REDO (REDO x2)."""
     redo = f"{REDO} x{knife.rework}" if knife.rework > 1 else REDO
     signs = (
         (DECLINED, knife.declined is not None),
         (LOOKING, knife.looking_for),
         (WAIT, knife.waiting_for is not None),
+        (APART, knife.apart),
         (GAUGE, knife.gauge is not None and knife.column in {Column.ON_BENCH, Column.TESTING}),
         (redo, knife.rework > 0 and knife.column in {Column.ON_BENCH, Column.TESTING}),
     )

@@ -3,7 +3,7 @@
 from datetime import datetime
 
 from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, looked_for, ready_words
-from queueboard.phrases.dates import date_words, lateness_words, when_words
+from queueboard.phrases.dates import date_words, lateness_words, many, promise_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
 from queueboard.words import GoesBy, Lateness, PromiseKind
@@ -54,6 +54,20 @@ def received_words(forecast: BoxForecast) -> str:
         return f"{word}: the day list holds the date told, with little to spare. A later one is safer: Enter, then p."
     honest = "the day list does not hold the date told. Tell an honest one while the customer is here: Enter, then p."
     return f"{word}: {honest}" if word else ""
+
+
+def added_words(tag: str, box: BoxPicture, now: datetime) -> str:
+    """What is said once a knife came later: 301-6 is added: 6 knives here. Told: ready by Fri 13 Nov; it holds."""
+    here = f"{tag} is added: {many(len(box.on_hand), 'knife')} here."
+    if box.promise is None:
+        return f"{here} No date is told."
+    told = f"Told: {promise_words(box.promise, now.date(), box.box.goes_by)}"
+    late = lateness_words(box.forecast)
+    if box.forecast.lateness is Lateness.ON_TIME:
+        return f"{here} {told}; it still holds."
+    if box.forecast.lateness is Lateness.TIGHT:
+        return f"{here} {told}; it holds with little to spare."
+    return f"{here} {told}; it does not hold any more ({late}). p tells a later one, or let the others go first."
 
 
 def overload_words(overload: Overload, now: datetime) -> str:

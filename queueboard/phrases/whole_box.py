@@ -4,6 +4,7 @@ from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
 from queueboard.phrases.boxes import batch_totals, unopened_words
 from queueboard.phrases.carriers import carrier_words
+from queueboard.phrases.counts import box_sum_words, moved_lines
 from queueboard.phrases.dates import told_words, when_words
 from queueboard.phrases.knives import (
     found_words,
@@ -62,6 +63,8 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         f"{knife.edge.value} edge",
         f"came in {knife.condition.value}",
         found_words(knife),
+        f"added {when_words(knife.added_at.astimezone(picture.now.tzinfo), picture.now)}" if knife.added_at else "",
+        "BEYOND THE NOTE, apart until the yes" if knife.apart else "",
         last_seen_words(knife, picture.now),
         f"DECLINED: {knife.declined.value}" if knife.declined is not None else "",
         "LOOKED FOR" if knife.looking_for else "",
@@ -103,6 +106,8 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
         *label_warnings(box, picture),
+        *(() if box.sum.plain else (box_sum_words(box.sum),)),
+        *moved_lines(box, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
         *(f"told: {line}" for line in told),
         *bill_lines(box),

@@ -15,6 +15,16 @@ def box_by_id(database: ShopDatabase, box_id: int) -> Box | None:
     return box_of(found[0]) if found else None
 
 
+def newest_opened(database: ShopDatabase, customer_id: int | None) -> Box | None:
+    """The box of a customer, or of anybody, that came in last and was opened."""
+    found = database.rows(
+        f"{BOX} WHERE opened = 1 AND EXISTS (SELECT 1 FROM knife k WHERE k.box_id = box.id) "
+        "AND (? IS NULL OR customer_id = ?) ORDER BY id DESC LIMIT 1",
+        (customer_id, customer_id),
+    )
+    return box_of(found[0]) if found else None
+
+
 def newest_box_number(database: ShopDatabase) -> int | None:
     """The number of the box that came in last."""
     return _number(database.one("SELECT number FROM box ORDER BY id DESC LIMIT 1"))

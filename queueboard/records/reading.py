@@ -11,9 +11,11 @@ from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_
 from queueboard.records.charges import CHARGED_BOX, charges_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.records.moved import found_of, moves_of, off_of
 from queueboard.records.runs import open_runs
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
+from queueboard.values.found import FoundKnife, MovedKnife, Off
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.measured import BenchRun
 from queueboard.words import (
@@ -70,6 +72,12 @@ class OpenWork:
     close_outs: dict[int, CloseOut]
     runs: tuple[BenchRun, ...]
     """The runs under way, oldest first; a run may hold knives of several boxes."""
+    moves: tuple[MovedKnife, ...]
+    """Every move of the knives that ever were in an open box, oldest first."""
+    off: dict[int, Off]
+    """How many knives of a box were taken off it, by box."""
+    found: tuple[FoundKnife, ...]
+    """The found knives that nobody has settled, oldest first."""
 
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
@@ -93,6 +101,9 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         charges=by_box(charges_of(database, f"{CHARGED_BOX} {inside}"), lambda charge: charge.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
+        moves=moves_of(database, OPEN_BOXES),
+        off=off_of(database, OPEN_BOXES),
+        found=found_of(database, "f.settled_us IS NULL"),
     )
 
 
@@ -307,7 +318,8 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         chip_um=whole_or_none(row[23]),
         tip_um=whole_or_none(row[24]),
         findings=tuple(map(Finding, str(row[25]).splitlines())),
-        apart=bool(row[26]),
+        apart=row[26] == 1,
+        agreed=row[26] == 2,
         added_at=instant_or_none(row[27]),
         tax_ppm=whole(row[28]),
     )

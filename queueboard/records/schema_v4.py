@@ -5,13 +5,16 @@ ALTER TABLE knife ADD COLUMN chips INTEGER CHECK (chips BETWEEN 1 AND 99);
 ALTER TABLE knife ADD COLUMN chip_um INTEGER CHECK (chip_um BETWEEN 1 AND 50000);
 ALTER TABLE knife ADD COLUMN tip_um INTEGER CHECK (tip_um BETWEEN 1 AND 200000);
 ALTER TABLE knife ADD COLUMN findings TEXT NOT NULL DEFAULT '' CHECK (length(findings) <= 400);
-ALTER TABLE knife ADD COLUMN apart INTEGER NOT NULL DEFAULT 0 CHECK (apart IN (0, 1));
+ALTER TABLE knife ADD COLUMN apart INTEGER NOT NULL DEFAULT 0 CHECK (apart IN (0, 1, 2));
 ALTER TABLE knife ADD COLUMN added_us INTEGER;
 ALTER TABLE knife ADD COLUMN tax_ppm INTEGER NOT NULL DEFAULT 0 CHECK (tax_ppm BETWEEN 0 AND 1000000);
 
 ALTER TABLE box ADD COLUMN not_above_cents INTEGER CHECK (not_above_cents BETWEEN 0 AND 10000000);
 ALTER TABLE box ADD COLUMN packed_g INTEGER CHECK (packed_g BETWEEN 1 AND 200000);
 ALTER TABLE box ADD COLUMN parcel_mm TEXT NOT NULL DEFAULT '' CHECK (length(parcel_mm) <= 20);
+UPDATE knife SET added_us = (SELECT b.received_us FROM box b WHERE b.id = knife.box_id)
+WHERE (SELECT count(*) FROM knife k WHERE k.box_id = knife.box_id AND k.number <= knife.number)
+> (SELECT b.counted FROM box b WHERE b.id = knife.box_id);
 
 ALTER TABLE box ADD COLUMN rounding TEXT NOT NULL DEFAULT 'half up' CHECK (length(rounding) BETWEEN 1 AND 20);
 
@@ -36,6 +39,17 @@ CREATE TABLE charge (
   tax_ppm INTEGER NOT NULL CHECK (tax_ppm BETWEEN 0 AND 1000000)
 ) STRICT;
 CREATE INDEX charge_box ON charge(box_id);
+
+CREATE TABLE struck_knife (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  box_id INTEGER NOT NULL REFERENCES box(id),
+  knives INTEGER NOT NULL CHECK (knives BETWEEN 1 AND 999)
+) STRICT;
+CREATE INDEX struck_knife_box ON struck_knife(box_id);
+INSERT INTO struck_knife (row_version, box_id, knives)
+SELECT 1, b.id, b.counted - (SELECT count(*) FROM knife k WHERE k.box_id = b.id) FROM box b
+WHERE b.counted > (SELECT count(*) FROM knife k WHERE k.box_id = b.id);
 
 CREATE TABLE moved_knife (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
@@ -67,8 +81,10 @@ CREATE TABLE found_knife (
 """
 """knife.chips counts the chips, chip_um is the depth of the deepest and tip_um what is missing of the tip, both in
 micrometres so that half a millimetre is whole. knife.findings are the words of the inspection, one a line.
-knife.apart is 1 for a knife beyond what the customer's note says, priced apart until the customer has said yes.
-knife.added_us is when a knife was added later; NULL for one that came with its box. tax_ppm are millionths: 7.25 % is
+knife.apart is 1 for a knife beyond what the customer's note says, priced apart until the customer has said yes; then 2.
+knife.added_us is when a knife was added later; NULL for one that came with its box. struck_knife counts those that
+were counted and taken off again as typed by mistake. Neither was written down before: what a box holds less or more
+than was counted is taken as struck or as added. tax_ppm are millionths: 7.25 % is
 72500.
 
 box.rounding is the shop's rule for parts of a cent when the box came in; what a box came to never changes with the

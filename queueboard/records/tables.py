@@ -2,7 +2,7 @@
 
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
-from queueboard.records import edge_tables
+from queueboard.records import edge_tables, moved_tables
 from queueboard.records.charge_table import ChargeRow
 from queueboard.records.row import Named, Row, name_of
 
@@ -159,34 +159,6 @@ class PaymentRow(Row):
     sort = TextField(default="payment")
 
 
-class MovedKnifeRow(Row):
-    """A knife that was put from one box into another."""
-
-    personal = frozenset({"why"})
-    knife_id = IntegerField()
-    from_box_id = IntegerField()
-    from_number = IntegerField()
-    to_box_id = IntegerField()
-    why = TextField()
-    moved_us = BigIntegerField()
-    moved_by = TextField()
-
-
-class FoundKnifeRow(Row):
-    """A knife that belongs to no box that is known."""
-
-    personal = frozenset({"mark", "place", "settled_how"})
-    kind = TextField()
-    length_mm = IntegerField(null=True)
-    mark = TextField()
-    place = TextField()
-    from_box_id = IntegerField(null=True)
-    found_us = BigIntegerField()
-    found_by = TextField()
-    settled_us = BigIntegerField(null=True)
-    settled_how = TextField(default="")
-
-
 class CloseOutRow(Row):
     """A close-out under way or finished."""
 
@@ -300,8 +272,7 @@ _STATE: tuple[type[Row], ...] = (
     RunKnifeRow,
     SaidRow,
     ChargeRow,
-    MovedKnifeRow,
-    FoundKnifeRow,
+    *moved_tables.ROWS,
     *edge_tables.ROWS,
 )
 STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}

@@ -50,8 +50,9 @@ def actions_on_box(database: ShopDatabase, box_id: int, limit: int) -> tuple[Act
     """What was done to a box and its knives, newest first."""
     rows = database.rows(
         f"{ACTIONS} AND group_id IN (SELECT group_id FROM history WHERE (entity = 'box' AND entity_id = ?) "
-        "OR (entity = 'knife' AND entity_id IN (SELECT id FROM knife WHERE box_id = ?))) ORDER BY id DESC LIMIT ?",
-        (box_id, box_id, limit),
+        "OR (entity = 'knife' AND entity_id IN (SELECT id FROM knife WHERE box_id = ?)) OR (entity = 'moved_knife' "
+        "AND entity_id IN (SELECT id FROM moved_knife WHERE from_box_id = ?))) ORDER BY id DESC LIMIT ?",
+        (box_id, box_id, box_id, limit),
     )
     return tuple(map(_action, rows))
 

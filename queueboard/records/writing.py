@@ -22,6 +22,9 @@ FIRST_PREVIOUS = "0" * 64
 
 Values = dict[str, Cell]
 
+_OF_A_BOX = ("box_id", "from_box_id", "to_box_id")
+"""The columns that say which box a row belongs to; a knife that is moved belongs to two."""
+
 
 def masked(table: type[Row], values: Mapping[str, Cell], salt: str) -> Values:
     """A row as history may hold it: a person's own text becomes a salted digest (empty text stays empty)."""
@@ -153,9 +156,10 @@ class Writing:
         self.lines += 1
         if table is CustomerRow:
             self.customers.add(row_id)
-        touched = row_id if table is BoxRow else (after or before or {}).get("box_id")
-        if touched is not None:
-            self.boxes.add(int(touched))
+        if table is BoxRow:
+            self.boxes.add(row_id)
+        belongs = (row.get(name) for row in (before or {}, after or {}) for name in _OF_A_BOX)
+        self.boxes.update(int(box_id) for box_id in belongs if box_id is not None)
         self._keep_apart(table, history_id, before, after, self.reason if first else "")
 
     def _keep_apart(

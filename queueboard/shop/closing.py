@@ -23,21 +23,6 @@ from queueboard.values.knife import Knife, Thing
 from queueboard.values.new import NewLabel, NewPayment
 from queueboard.words import CloseStep, Column, GoesBy, LabelOwner, LabelState, Settling, ThingState
 
-FRESH: Mapping[str, Cell] = {
-    "counted": None,
-    "ticking": 0,
-    "ticks_done": 0,
-    "things_done": 0,
-    "missing_reason": "",
-    "names_ok": 0,
-    "label_ok": 0,
-    "handed_to": "",
-    "settled": None,
-    "settled_why": "",
-    "finished_us": None,
-}
-"""A close-out before its first step."""
-
 _COUNTING = frozenset({CloseStep.COUNT, CloseStep.TICK, CloseStep.MISSING, CloseStep.COMES_WITH})
 """The steps in which it is not yet said what goes."""
 
@@ -55,7 +40,7 @@ def begin_close_out(writing: Writing, box: Box) -> None:
     if not things_only and not any(knife.can_leave for knife in on_hand):
         raise RuleError(f"Nothing of box {box.number} is ready to leave.")
     writing.tell(number=box.number)
-    writing.insert(CloseOutRow, box_id=box.id, started_us=writing.now_us, **FRESH)
+    writing.insert(CloseOutRow, box_id=box.id, started_us=writing.now_us, **rows.NOT_COUNTED)
 
 
 @operation()
@@ -75,7 +60,10 @@ def count(writing: Writing, close: CloseOut, counted: int) -> None:
     expected = sum(knife.can_leave for knife in rows.knives_of_box(writing.database, close.box_id))
     writing.tell(number=rows.box_now(writing.database, close.box_id).number)
     writing.change(
-        CloseOutRow, close.id, close.version, **{**FRESH, "counted": counted, "ticking": int(counted != expected)}
+        CloseOutRow,
+        close.id,
+        close.version,
+        **{**rows.NOT_COUNTED, "counted": counted, "ticking": int(counted != expected)},
     )
     for tick_id in asking.ticks_of(writing.database, close.id):
         writing.remove(TickRow, tick_id)

@@ -2,6 +2,7 @@
 
 from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
+from queueboard.priced_words import Finding
 from queueboard.records import asking
 from queueboard.records.database import Cell
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow
@@ -9,7 +10,7 @@ from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
-from queueboard.shop.receiving import add_label, insert_customer
+from queueboard.shop.receiving import add_label, findings_cell, insert_customer
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife
@@ -29,10 +30,11 @@ def correct_knife(
     condition: Condition | None = None,
     mark: str | None = None,
     wish: str | None = None,
+    findings: tuple[Finding, ...] | None = None,
 ) -> None:
     """Correct a knife's line; None leaves a field as it is. A new kind keeps the price as it was quoted.
 
-    no_length: it was not measured after all.
+    no_length: it was not measured after all. Without a broken tip among the findings nothing is missing of it.
     """
     changes: dict[str, Cell] = {}
     if kind is not None:
@@ -48,6 +50,10 @@ def correct_knife(
         changes["length_mm"] = None
     if condition is not None:
         changes["condition"] = condition.value
+    if findings is not None:
+        changes["findings"] = findings_cell(findings)
+        if Finding.TIP_BROKEN not in findings:
+            changes["tip_um"] = None
     if mark is not None:
         changes["mark"] = clean(mark, field="mark")
     if wish is not None:

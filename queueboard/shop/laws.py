@@ -14,7 +14,7 @@ from queueboard.shop import rows
 from queueboard.shop.run_laws import keep_runs
 from queueboard.values.box import Box, CloseOut
 from queueboard.values.knife import Knife, Thing
-from queueboard.words import LabelState, Settling, ThingState
+from queueboard.words import LabelState, Settling, ThingState, WaitingFor
 
 
 def keep_laws(writing: Writing) -> None:
@@ -56,12 +56,28 @@ def _keep(writing: Writing, box: Box) -> None:
     things = rows.things_of_box(writing.database, box.id)
     _whose(writing, box.customer_id)
     _one_label(writing, box)
+    _adds_up(writing, box, knives)
     if box.closed_at is not None:
         _closed_is_closed(writing, box, knives, things)
     elif box.opened:
         _something_in_it(writing, box, knives, things)
         if box.packing is not None and any(k.on_hand and not k.can_leave and not k.looking_for for k in knives):
             writing.change(BoxRow, box.id, None, packing=None)
+
+
+def _adds_up(writing: Writing, box: Box, knives: Sequence[Knife]) -> None:
+    """No knife is lost, and none is there twice; while one is held apart, the box waits for the yes to its count."""
+    total = rows.sum_of_box(writing.database, box, knives)
+    if not total.adds_up:
+        raise RuleError(
+            f"Box {box.number} would not add up: {total.came} came in, and {total.is_where} are accounted for. "
+            "Add the knife that is missing, or take off the one that was never there. Nothing was stored."
+        )
+    apart = any(knife.apart and knife.on_hand for knife in knives)
+    if apart and box.closed_at is None and box.waiting_for is not WaitingFor.COUNT:
+        raise RuleError(
+            f"Box {box.number} waits for the yes to its count: say first what became of the knife beyond the note."
+        )
 
 
 def _whose(writing: Writing, customer_id: int) -> None:

@@ -24,6 +24,7 @@ from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, DayLine, Picture
 from queueboard.values.box import Box, Promise
+from queueboard.values.found import Off
 from queueboard.values.knife import Knife
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import BoxForecast, Plan
@@ -74,6 +75,7 @@ def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
         last_line=newest[0] if newest else 0,
         saved_at=from_us(newest[1]).astimezone(settings.zone) if newest else None,
         backup_at=None if shop.backup_at is None else shop.backup_at.astimezone(settings.zone),
+        found=work.found,
         closed_days=tuple(closed.items()),
         order_fixed=bool(fixed),
     )
@@ -136,6 +138,8 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
         close_out=close,
         close_check=None if close is None else check(close, knives, things, box.goes_by, label, bill, now.date()),
+        moves=tuple(move for move in work.moves if box.id in (move.from_box_id, move.to_box_id)),
+        off=work.off.get(box.id, Off()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
     )
 

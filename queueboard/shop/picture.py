@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+from queueboard.intake.adding_up import BoxSum, add_up
 from queueboard.money.bill import Bill, totals
 from queueboard.planning.ledger import Ledger
 from queueboard.records.trials import DrawnKnife
@@ -10,12 +11,15 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.box import Box, Charge, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
 from queueboard.values.customer import Customer
+from queueboard.values.found import FoundKnife, MovedKnife, Off
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BoxForecast, Plan
 from queueboard.values.totals import Totals
 from queueboard.words import Column
+
+NOTHING_OFF = Off()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +44,10 @@ class BoxPicture:
     """Where the promise will not hold: the first day that the day list itself would bear, with nothing kept free."""
     close_out: CloseOut | None = None
     close_check: CloseCheck | None = None
+    moves: tuple[MovedKnife, ...] = ()
+    """Every move of the knives that ever were in this box, oldest first."""
+    off: Off = NOTHING_OFF
+    """How many of its knives were taken off it again."""
     look_alikes: tuple[int, ...] = ()
     """Ids of this box's knives with a twin (same kind and length) in another open box."""
     charges: tuple[Charge, ...] = ()
@@ -83,6 +91,21 @@ class BoxPicture:
     def price_cents(self) -> int:
         """What it comes to in all, with add-ons, shipping and tax; what is free is not in it."""
         return self.totals.total_cents
+
+    @property
+    def apart(self) -> tuple[Knife, ...]:
+        """The knives beyond the note, held and priced apart until the customer says yes."""
+        return tuple(knife for knife in self.on_hand if knife.apart)
+
+    @property
+    def agreed(self) -> tuple[Knife, ...]:
+        """The knives beyond the note to which the customer has said yes."""
+        return tuple(knife for knife in self.knives if knife.agreed)
+
+    @property
+    def sum(self) -> BoxSum:
+        """Where its knives are: what came in, and what became of it."""
+        return add_up(self.box, self.knives, self.moves, self.off)
 
     @property
     def paid_cents(self) -> int:
@@ -154,6 +177,8 @@ class Picture:
     """The runs under way, oldest first."""
     halves: tuple[DrawnKnife, ...] = ()
     """The knives drawn for the belt trials that go on."""
+    found: tuple[FoundKnife, ...] = ()
+    """The found knives that nobody has settled, oldest first."""
     closed_days: tuple[tuple[date, str], ...] = ()
     order_fixed: bool = False
     """True once today's day list has been given a fixed order."""

@@ -4,9 +4,13 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
+from queueboard.intake.adding_up import with_apart
 from queueboard.money.pricing import quote, tax_ppm
 from queueboard.priced_words import Finding
+from queueboard.records.asking import newest_opened
 from queueboard.records.database import Cell
+from queueboard.records.moved import moves_of
+from queueboard.records.moved_tables import StruckKnifeRow
 from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
 from queueboard.records.writing import Writing
@@ -32,6 +36,16 @@ def customers(shop: Shop) -> tuple[Customer, ...]:
     """All customers, by name."""
     with shop.reading() as database:
         return customers_of(database)
+
+
+def last_kinds(shop: Shop, customer_id: int | None) -> tuple[int, tuple[Knife, ...]] | None:
+    """Number and knives of the customer's last box that was opened, gone or not; without one, of the last box of all.
+
+    None before the first box.
+    """
+    with shop.reading() as database:
+        box = newest_opened(database, customer_id) or newest_opened(database, None)
+        return None if box is None else (box.number, rows.knives_of_box(database, box.id))
 
 
 def next_number(shop: Shop) -> int:
@@ -89,7 +103,7 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
         rounding=settings.prices.rounding.value,
         **announced,
     )
-    _put_inside(writing, settings, box_id, new.knives, new.things)
+    _put_inside(writing, settings, box_id, with_apart(new.knives, new.note_says), new.things)
     if new.promise is not None:
         add_promise(writing, box_id, new.promise, first=True)
     if new.goes_by is GoesBy.PARCEL:
@@ -131,8 +145,9 @@ def open_box(
         **changes,
     )
     settings = settings_in(writing.database)
-    _put_inside(writing, settings, box.id, knives, things)
-    charge_whole_box(writing, settings, box, knives)
+    typed = with_apart(knives, note_says)
+    _put_inside(writing, settings, box.id, typed, things)
+    charge_whole_box(writing, settings, box, typed)
     if promise is not None:
         first = not promises_of(writing.database, "box_id = ?", box.id)
         add_promise(writing, box.id, promise, first=first)
@@ -145,12 +160,22 @@ def in_the_door(writing: Writing) -> dict[str, Cell]:
 
 @operation()
 def add_knife(writing: Writing, box: Box, knife: NewKnife) -> str:
-    """Add a knife to a box that is open on the board; returns its tag. What was counted at the door stays."""
+    """Add a knife that came later to a box that is open on the board; returns its tag.
+
+    What was counted at the door and when the others came in stays. TypedError for one that is typed as apart.
+    """
+    return bring_later(writing, box, knife)
+
+
+def bring_later(writing: Writing, box: Box, knife: NewKnife) -> str:
+    """Store a knife that came into a box later; returns its tag."""
     rows.fresh_box(writing, box)
     rows.only_opened(box)
-    number = 1 + max((k.number for k in rows.knives_of_box(writing.database, box.id)), default=0)
+    if knife.apart:
+        raise TypedError("“apart” is for what is counted beyond a note; a knife added later is priced as it is.")
+    number = rows.next_knife_number(writing.database, box.id)
     writing.tell(number=box.number, tags=[f"{box.number}-{number}"])
-    insert_knife(writing, settings_in(writing.database), box.id, number, knife)
+    insert_knife(writing, settings_in(writing.database), box.id, number, knife, added_us=writing.now_us)
     return f"{box.number}-{number}"
 
 
@@ -162,6 +187,15 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     writing.tell(tags=[knife.tag])
     writing.reason = clean(reason, limit=500, field="reason")
     rows.fresh_knife(writing, knife)
+    if knife.added_at is None:
+        writing.insert(StruckKnifeRow, box_id=knife.box_id, knives=1)
+    take_off(writing, knife)
+
+
+def take_off(writing: Writing, knife: Knife) -> None:
+    """Take a knife's row away with all that hangs on it; RuleError for one that came out of another box."""
+    if any(move.knife_id == knife.id for move in moves_of(writing.database, "?", knife.box_id)):
+        raise RuleError(f"{knife.tag} was moved from another box; undo that first, or move it back.")
     rows.no_ticks(writing, knife.id)
     rows.no_runs(writing, knife.id)
     rows.no_trials(writing, knife.id)
@@ -218,7 +252,9 @@ def _put_inside(
         )
 
 
-def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife) -> None:
+def insert_knife(
+    writing: Writing, settings: Settings, box_id: int, number: int, knife: NewKnife, added_us: int | None = None
+) -> None:
     """Store one knife as received, with its price and add-ons as the list has them today; a typed price holds."""
     if number > MOST_KNIVES:
         raise TypedError(f"A box holds at most {MOST_KNIVES} knives; split it in two.")
@@ -250,12 +286,18 @@ def insert_knife(writing: Writing, settings: Settings, box_id: int, number: int,
         chips=knife.chips,
         chip_um=knife.chip_um,
         tip_um=knife.tip_um,
-        findings="\n".join(finding.value for finding in Finding if finding in knife.findings),
+        findings=findings_cell(knife.findings),
         apart=int(knife.apart),
         tax_ppm=tax_ppm(settings.prices, None),
+        added_us=added_us,
     )
     for charge in quoted.add_ons:
         insert_charge(writing, settings, box_id, charge, knife_id)
+
+
+def findings_cell(findings: Sequence[Finding]) -> str:
+    """The words of an inspection as they are stored: one a line, in the order of the list."""
+    return "\n".join(finding.value for finding in Finding if finding in findings)
 
 
 def add_label(writing: Writing, box_id: int, new: NewLabel, before: ReturnLabel | None = None) -> int:

@@ -1,9 +1,11 @@
 """Looks and checks that several operations share."""
 
+from collections.abc import Mapping, Sequence
 from itertools import chain
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.intake.adding_up import BoxSum, add_up
 from queueboard.money.bill import Bill, totals
 from queueboard.records import asking
 from queueboard.records.charge_table import ChargeRow
@@ -11,6 +13,7 @@ from queueboard.records.charges import CHARGED_BOX, charges_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
 from queueboard.records.edge_tests import rows_of_edge
+from queueboard.records.moved import moves_of, off_of
 from queueboard.records.reading import close_outs_of, knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
@@ -18,12 +21,28 @@ from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import MOST_CENTS
 from queueboard.values.box import Box, CloseOut, ReturnLabel
+from queueboard.values.found import Off
 from queueboard.values.knife import Knife, Thing
 
 FIRST_NUMBER, LAST_SHORT_NUMBER, HIGHEST_NUMBER = 100, 999, 9999
 """Box numbers have three figures as long as they last, so that a tag stays short on the handle."""
 
 SHORTEST_MM, LONGEST_MM = 20, 900
+
+NOT_COUNTED: Mapping[str, Cell] = {
+    "counted": None,
+    "ticking": 0,
+    "ticks_done": 0,
+    "things_done": 0,
+    "missing_reason": "",
+    "names_ok": 0,
+    "label_ok": 0,
+    "handed_to": "",
+    "settled": None,
+    "settled_why": "",
+    "finished_us": None,
+}
+"""A close-out before its first step."""
 
 
 def free_number(database: ShopDatabase) -> int:
@@ -94,6 +113,28 @@ def box_now(database: ShopDatabase, box_id: int) -> Box:
 def knives_of_box(database: ShopDatabase, box_id: int) -> tuple[Knife, ...]:
     """All knives of one box, by number."""
     return knives_of(database, "k.box_id = ?", box_id)
+
+
+def sum_of_box(database: ShopDatabase, box: Box, knives: Sequence[Knife]) -> BoxSum:
+    """Where the knives of a box are; knives are all of it as they are stored now."""
+    off = off_of(database, "?", box.id).get(box.id, Off())
+    return add_up(box, knives, moves_of(database, "?", box.id), off)
+
+
+def next_knife_number(database: ShopDatabase, box_id: int) -> int:
+    """The second half of the next tag: never one that a knife has now, or had before it was moved to another box."""
+    left = (move.from_number for move in moves_of(database, "?", box_id) if move.from_box_id == box_id)
+    return 1 + max((*(knife.number for knife in knives_of_box(database, box_id)), *left), default=0)
+
+
+def count_again(writing: Writing, box_id: int) -> None:
+    """Let a close-out under way count anew, and a packed box be opened: other knives are in it now."""
+    close = close_out_now(writing.database, box_id)
+    if close is not None:
+        for tick_id in asking.ticks_of(writing.database, close.id):
+            writing.remove(TickRow, tick_id)
+        writing.change(CloseOutRow, close.id, None, **NOT_COUNTED)
+    writing.change(BoxRow, box_id, None, packing=None)
 
 
 def knives_of_run(database: ShopDatabase, run_id: int) -> tuple[Knife, ...]:

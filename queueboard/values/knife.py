@@ -52,6 +52,8 @@ class Knife:
     """The words of the inspection, in the order of the list."""
     apart: bool = False
     """True for a knife beyond what the customer's note says, priced apart until the customer has said yes."""
+    agreed: bool = False
+    """True for a knife beyond the note to which the customer has said yes."""
     added_at: datetime | None = None
     """When it was added later; None when it came with the box."""
     tax_ppm: int = 0
@@ -89,8 +91,8 @@ class Knife:
 
     @property
     def can_leave(self) -> bool:
-        """True when it may go back now: found, and ready (declined knives stand in ready)."""
-        return self.column is Column.READY and not self.looking_for
+        """True when it may go back now: found, ready (declined knives stand in ready), and not held apart."""
+        return self.column is Column.READY and not self.looking_for and not self.apart
 
     @property
     def bench_is_done(self) -> bool:

@@ -13,6 +13,7 @@ from queueboard.board.desk import Desk
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
+from queueboard.values.knife import Knife
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -60,6 +61,10 @@ class FakeDesk(Desk):
         """Take the picture that the test has prepared."""
         self.picture = self.next_picture
         return self.picture
+
+    def beside(self, knife: Knife) -> tuple[Knife, ...]:
+        """Nothing lay beside it: there is no history to ask."""
+        return ()
 
     def look_for_a_day_list(self) -> Picture:
         """The plan of the picture as it is."""

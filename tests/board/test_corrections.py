@@ -32,7 +32,7 @@ from tests.shop.place import NOW, box, by, counter
 async def test_a_knife_is_corrected(two_boxes: Shop) -> None:
     """A knife's line is corrected field by field; what is not touched stays."""
     knife = box(two_boxes, COUNTER).knives[0]
-    answers = ("<1>", "bread", "9", "serrated", "small chips", "red handle", "leave the tip")
+    answers = ("<1>", "bread", "9", "serrated", "small chips", "", "red handle", "leave the tip")
     assert await answered(two_boxes, lambda desk: CorrectDialog(desk, knife), *answers)
 
     now = box(two_boxes, COUNTER).knives[0]
@@ -44,10 +44,10 @@ async def test_a_knife_is_corrected(two_boxes: Shop) -> None:
 @pytest.mark.parametrize(
     ("answers", "said"),
     [
-        (("sword", "8", "plain", "dull", "", ""), "no kind called"),
-        (("chef", "80", "plain", "dull", "", ""), "80 in"),
-        (("chef", "8", "wavy", "dull", "", ""), "“wavy” is not an edge"),
-        (("chef", "8", "plain", "worn", "", ""), "“worn” is not a condition"),
+        (("sword", "8", "plain", "dull", "", "", ""), "no kind called"),
+        (("chef", "80", "plain", "dull", "", "", ""), "80 in"),
+        (("chef", "8", "wavy", "dull", "", "", ""), "“wavy” is not an edge"),
+        (("chef", "8", "plain", "worn", "", "", ""), "“worn” is not a condition"),
     ],
 )
 async def test_a_correction_that_cannot_be(two_boxes: Shop, answers: tuple[str, ...], said: str) -> None:
@@ -62,7 +62,7 @@ async def test_a_length_is_taken_back(two_boxes: Shop) -> None:
     """An emptied length is not measured any more; undo measures it again."""
     knife = box(two_boxes, COUNTER).knives[0]
     assert knife.length_mm is not None
-    answers = ("<1>", knife.kind, "", knife.edge.value, knife.condition.value, knife.mark, knife.wish)
+    answers = ("<1>", knife.kind, "", knife.edge.value, knife.condition.value, "", knife.mark, knife.wish)
     assert await answered(two_boxes, lambda desk: CorrectDialog(desk, knife), *answers)
     assert box(two_boxes, COUNTER).knives[0].length_mm is None
 

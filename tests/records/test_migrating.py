@@ -46,10 +46,14 @@ def content(path: Path, layout: int) -> dict[str, list[tuple[object, ...]]]:
             tables = [str(row[0]) for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
             columns = {name: [row[1] for row in first.execute(f"PRAGMA table_info({name})")] for name in tables}
         first.close()
-        return {
+        rows = {
             name: connection.execute(f"SELECT {', '.join(columns[name])} FROM {name} ORDER BY rowid").fetchall()
             for name in tables
         }
+        rows["sqlite_sequence"] = [
+            row for row in rows["sqlite_sequence"] if row[0] in columns
+        ]  # newer tables count too
+        return rows
     finally:
         connection.close()
 

@@ -35,7 +35,7 @@ from queueboard.words import (
     PromiseKind,
     WaitingFor,
 )
-from tests.shop import undo_announcing, undo_charging, undo_closing, undo_edges, undo_running
+from tests.shop import undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
 
@@ -229,11 +229,7 @@ SCENARIOS: dict[str, Scenario] = {
     name.removeprefix("do_"): scenario
     for family in (
         globals(),
-        vars(undo_announcing),
-        vars(undo_charging),
-        vars(undo_closing),
-        vars(undo_edges),
-        vars(undo_running),
+        *map(vars, (undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running)),
     )
     for name, scenario in family.items()
     if name.startswith("do_")

@@ -1,5 +1,6 @@
 """Knives typed as lines, each echoed in plain words before and after Enter."""
 
+from collections.abc import Iterable
 from typing import ClassVar
 
 from textual import on
@@ -10,13 +11,15 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
+from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Back, Field, Row, Taken
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
-from queueboard.intake.lines import KnifeLine, read_line
+from queueboard.intake.lines import KnifeLine, box_unit_of, read_line
+from queueboard.phrases.counts import looks_like_words
 from queueboard.phrases.intake import line_words, lines_sum
 from queueboard.phrases.typed import parse_count
-from queueboard.settings.shapes import Settings
+from queueboard.shop.alike import looks_like
 from queueboard.values.new import NewKnife
 
 
@@ -35,12 +38,16 @@ class KnifeLines(Vertical):
     class Changed(Message):
         """A line was taken or brought back."""
 
-    def __init__(self, settings: Settings, *, name: str = "knives", id: str | None = None) -> None:
+    def __init__(self, desk: Desk, *, name: str = "knives", id: str | None = None) -> None:
         super().__init__(id=id)
-        self.settings = settings
+        self.desk = desk
+        self.settings = settings = desk.picture.settings
         self.title = name
         self.lines: list[KnifeLine] = []
         self.counted: int | None = None
+        self.note_says: int | None = None
+        self.asked_for_mark = ""
+        """The line whose mark was asked for; the same once more is taken without."""
         usual = "8" if settings.length_unit == "in" else "20"
         self.line = Field(hint=f"4 chef {usual} dull, black handle ! keep the patina")
         self.echo = Static("", classes="echo")
@@ -74,26 +81,31 @@ class KnifeLines(Vertical):
 
     def put_back(self, text: str) -> None:
         """Take the kept lines again; one that is no longer understood stands to be typed anew."""
-        for typed in text.split("\n") if text else ():
+        self.add(text.split("\n") if text else ())
+
+    def add(self, typed_lines: Iterable[str]) -> None:
+        """Take lines as if they had been typed; one that is not understood is said and left out."""
+        for typed in typed_lines:
             try:
-                self.lines.append(read_line(typed, self.settings))
+                self.lines.append(self._read(typed))
             except TypedError as question:
                 self._echo(f"{typed}: {question}", asked=True)
         self._draw()
+        self.post_message(self.Changed())
 
-    def count_to(self, counted: str) -> None:
-        """Say what is typed as the count, so that the sum can say how many are still to be typed."""
-        try:
-            self.counted = parse_count(counted)
-        except TypedError:
-            self.counted = None
+    def _read(self, typed: str) -> KnifeLine:
+        return read_line(typed, self.settings, box_unit=box_unit_of(self.lines))
+
+    def count_to(self, counted: str, note_says: str) -> None:
+        """Say what is typed as the count and of the note, so that the sum can say how many are missing or beyond."""
+        self.counted, self.note_says = _count_or_none(counted), _count_or_none(note_says)
         self._draw()
 
     @on(Input.Changed)
     def echo_line(self) -> None:
         """While a line is typed, say what it would mean so far."""
         try:
-            said = line_words(read_line(self.line.value, self.settings), self.settings)
+            said = self._said(self._read(self.line.value))
         except TypedError as question:
             said = str(question)
         self._echo(said if self.line.value.strip() else "", asked=False)
@@ -109,11 +121,17 @@ class KnifeLines(Vertical):
             self.post_message(self.Changed())
 
     def take(self) -> bool:
-        """Take what stands in the line; False after asking back."""
+        """Take what stands in the line; False after asking back, once also for a mark where others look the same."""
         try:
-            line = read_line(self.line.value, self.settings)
+            line = self._read(self.line.value)
         except TypedError as question:
             self._echo(str(question), asked=True)
+            self.line.focus()
+            return False
+        twins = looks_like(self.desk.picture, line.knife)
+        if twins and self.asked_for_mark != line.typed:
+            self.asked_for_mark = line.typed
+            self._echo(looks_like_words(twins), asked=True)
             self.line.focus()
             return False
         self.lines.append(line)
@@ -131,6 +149,12 @@ class KnifeLines(Vertical):
             self._draw()
             self.post_message(self.Changed())
 
+    def _said(self, line: KnifeLine) -> str:
+        """What a line means, and whether it looks like a knife of another box."""
+        twins = looks_like(self.desk.picture, line.knife)
+        alike = f"\n{looks_like_words(twins)}" if twins else ""
+        return f"{line_words(line, self.settings)}{alike}"
+
     def _echo(self, said: str, *, asked: bool) -> None:
         self.echo.update(Content(cell_text(f"? {said}" if asked else said)))
         self.echo.display = bool(said)
@@ -138,7 +162,15 @@ class KnifeLines(Vertical):
 
     def _draw(self) -> None:
         self.list.update(Content(cell_text("\n".join(line_words(line, self.settings) for line in self.lines))))
-        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings)))
+        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings, self.note_says)))
         self.list.display = bool(self.lines)
         self.sum.display = bool(self.lines) or self.counted is not None
         self.query_one(VerticalScroll).scroll_end(animate=False)
+
+
+def _count_or_none(typed: str) -> int | None:
+    """A count as far as it is typed; None while it cannot be read."""
+    try:
+        return parse_count(typed)
+    except TypedError:
+        return None

@@ -71,6 +71,14 @@ class BoardScreen(BoardAsks):
             id="board.owing",
         ),
         Binding(
+            "F",
+            "list('found')",
+            "found knives",
+            tooltip="Knives that are here and in no box: note one, say what became of one.",
+            id="board.found",
+            show=False,
+        ),
+        Binding(
             "k",
             "list('bench')",
             "bench",
@@ -173,6 +181,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.owing import OwingScreen
 
             return OwingScreen(board.desk)
+        case "found":
+            from queueboard.board.screens.found import FoundScreen
+
+            return FoundScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

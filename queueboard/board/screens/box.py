@@ -63,6 +63,7 @@ class BoxScreen(BoxMoney, BoxPapers):
         Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
         Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
+        Binding("T", "ask('rehome')", "into another box, or found in its tray", id="box.rehome"),
         Binding("o", "ask('open')", "open an unopened box; what became of an announced one", id="box.open"),
         Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
         Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),

@@ -1,5 +1,6 @@
 """What a typed answer does in each step of a close-out: one shop operation, stored before the next step shows."""
 
+import re
 from collections.abc import Callable, Mapping
 
 from queueboard.board.base import ShopScreen
@@ -15,6 +16,7 @@ from queueboard.phrases.typed_parcels import parse_grams, parse_sides
 from queueboard.shop import closing
 from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.money import take_payment
+from queueboard.shop.rehoming import found_among
 from queueboard.shop.weighing import parcel_weight, weigh_parcel
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.new import NewPayment
@@ -27,6 +29,9 @@ class GoOnTypingError(TypedError):
 
 Answer = Callable[[ShopScreen[None], Stand, str], None]
 """Takes the screen, where the close-out stands and what was typed; raises TypedError when that cannot be taken."""
+
+IN_A_TRAY = re.compile(r"([0-9]{1,4}(?:-[0-9]{1,3})?) +in +([0-9]{1,4})\b[ :,]*(.*)")
+"""A missing knife found in another box's tray, with the reason: 7 in 421 same handle."""
 
 WAYS: Mapping[str, PayWay] = {"1": PayWay.CASH, "2": PayWay.CARD, "3": PayWay.TRANSFER}
 
@@ -65,8 +70,16 @@ def knife_typed(stand: Stand, word: str) -> Knife:
 
 
 def missing(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
-    """A tag is a knife found after all; anything with a letter is the reason to go without."""
-    if any(character.isalpha() for character in typed):
+    """A tag is a knife found after all, `7 in 421 why` one found in another tray; other letters are the reason."""
+    tray = IN_A_TRAY.fullmatch(typed)
+    if tray is not None:
+        other = stand.picture.box(int(tray[2]))
+        if other is None:
+            raise TypedError(f"There is no open box {tray[2]}. In whose tray was it?")
+        if not tray[3].strip():
+            raise GoOnTypingError(f"Type behind it why it lay in the tray of {tray[2]}.")
+        screen.attempt(found_among, knife_typed(stand, tray[1]), other.box, tray[3])
+    elif any(character.isalpha() for character in typed):
         screen.attempt(closing.why_missing, stand.close, typed)
     elif typed:
         tick(screen, stand, typed)

@@ -1,13 +1,14 @@
 """What each step of a close-out shows: one question, what may be known by then, and the keys it takes."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from queueboard.board.desk import Desk
 from queueboard.board.screens.close_lines import collector, cost_of_going, going_lines, look_alike_lines, things_here
 from queueboard.phrases.bill import sums_words
 from queueboard.phrases.carriers import rules_words
 from queueboard.phrases.cautions import HAND_OVER, PACKING
-from queueboard.phrases.closing import label_check_words, missing_words, names_check_words, step_question
+from queueboard.phrases.closing import beside_words, label_check_words, missing_words, names_check_words, step_question
 from queueboard.phrases.dates import many
 from queueboard.phrases.knives import knife_line
 from queueboard.phrases.money import money
@@ -43,6 +44,8 @@ class Stand:
     box: BoxPicture
     close: CloseOut
     check: CloseCheck
+    beside: tuple[tuple[int, str], ...] = ()
+    """By the id of each missing knife what lay beside it when it was last moved, in words."""
 
     @property
     def title(self) -> str:
@@ -56,6 +59,14 @@ def stand_of(picture: Picture, box_id: int) -> Stand | None:
     if box is None or box.close_out is None or box.close_check is None:
         return None
     return Stand(picture=picture, box=box, close=box.close_out, check=box.close_check)
+
+
+def with_beside(stand: Stand, desk: Desk) -> Stand:
+    """The same with what lay beside each missing knife when it was last moved; asked only where some are missing."""
+    if stand.check.step is not CloseStep.MISSING:
+        return stand
+    lost = [knife for knife in stand.box.knives if knife.id in stand.check.missing]
+    return replace(stand, beside=tuple((k.id, beside_words(k, desk.beside(k), stand.picture.now)) for k in lost))
 
 
 def face(stand: Stand) -> Face:
@@ -127,11 +138,12 @@ def _missing(stand: Stand) -> Face:
     lines: list[str] = []
     for knife in (knife for knife in stand.box.knives if knife.id in stand.check.missing):
         lines.append(missing_words(knife, stand.picture.settings, stand.picture.now))
+        lines += [f"    {words}" for knife_id, words in stand.beside if knife_id == knife.id and words]
         lines += look_alike_lines(knife, stand.picture)
     return Face(
         question=_question(stand),
         body=(*lines, "", "Gone without, they stay on the board as looked for."),
-        keys=f"a tag, Enter: it is found · the reason, Enter: goes without · {ANEW}",
+        keys=f"a tag, Enter: found · 7 in 421 why: found in that tray · the reason: goes without · {ANEW}",
         quick=frozenset("/"),
     )
 

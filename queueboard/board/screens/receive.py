@@ -2,8 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import ClassVar
 
 from textual import on
+from textual.binding import Binding, BindingType
 from textual.widget import Widget
 
 from queueboard.board.desk import Desk
@@ -12,9 +14,10 @@ from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.intake.again import lines_again
 from queueboard.intake.small import read_number, read_things
 from queueboard.phrases.typed import parse_count
-from queueboard.shop.receiving import receive_box
+from queueboard.shop.receiving import last_kinds, receive_box
 from queueboard.shop.wishing import Wish
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewBox, NewCustomer
@@ -34,9 +37,13 @@ ARRIVALS: tuple[tuple[str, Arrival], ...] = (
 class ReceiveScreen(BoxForm):
     """A box that is here, with its knives unless it stays unopened."""
 
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f4", "same_again", "the kinds of the last box again", id="receive.again"),
+    ]
+
     opening_words = "Receive a box; its number is"
-    hint = "Enter on · Shift+Tab back (knives: ↑) · F2 takes the box in now · Esc leaves"
-    hint_with_day = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F3 take the day · Esc leave"
+    hint = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F4 same again · Esc leave"
+    hint_with_day = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F3 the day · F4 same again"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, GoesBy.PICK_UP)
@@ -44,7 +51,7 @@ class ReceiveScreen(BoxForm):
         self.came = Choice(ARRIVALS)
         self.counted = Field(hint="by hand, before the note", check=parse_count)
         self.note_says = Field(hint="if there is one", check=parse_count)
-        self.lines = KnifeLines(desk.picture.settings)
+        self.lines = KnifeLines(desk)
         self.things = Field(hint="sheath, roll: with commas between")
         self.counts = Row(("counted", self.counted), ("note says", self.note_says), id="counts")
         self.inside = (self.counts, self.lines, Row(("comes with", self.things)))
@@ -62,13 +69,27 @@ class ReceiveScreen(BoxForm):
         """Ask only what this box needs."""
         for inside in self.inside:
             inside.display = self.came.value[1]
-        self.lines.count_to(self.counted.value)
+        self.lines.count_to(self.counted.value, self.note_says.value)
         super().changed()
 
     def wish(self) -> Wish | None:
         """The box by the knives typed; nothing can be promised of one that is not opened."""
         wish = super().wish()
         return replace(wish, knives=self.lines.knives) if wish is not None and self.came.value[1] else None
+
+    def action_same_again(self) -> None:
+        """Type the kinds of this customer's last box, or of the last box of all; what is different is taken back."""
+        if self.lines.lines:
+            self.say("There are lines already; ↑ brings them back one by one.", trouble=True)
+            return
+        picked = self.picker.picked
+        last = last_kinds(self.desk.shop, None if picked is None else picked.id)
+        if last is None:
+            self.say("There is no earlier box whose kinds could be typed again.", trouble=True)
+            return
+        self.lines.add(lines_again(last[1], self.desk.picture.settings))
+        self.changed()
+        self.say(f"The kinds of box {last[0]} again; condition, marks and wishes are these knives' own.")
 
     @on(Turned)
     def comes_as_it_goes(self, event: Turned) -> None:

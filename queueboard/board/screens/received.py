@@ -1,5 +1,6 @@
 """What the customer holds and what goes on the handles, right after a box was taken in."""
 
+from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -14,7 +15,7 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import FileError
 from queueboard.papers.slips import handle_tags, stub
 from queueboard.phrases.boxes import batch_totals, box_title
-from queueboard.phrases.late import received_words
+from queueboard.phrases.late import added_words, received_words
 
 
 class ReceivedScreen(ShopScreen[bool]):
@@ -26,12 +27,18 @@ class ReceivedScreen(ShopScreen[bool]):
         Binding("v,asterisk", "write", "write to a file, to print it", id="received.write"),
     ]
 
-    def __init__(self, desk: Desk, number: int, *, print_now: bool = False, heading: str = "Received") -> None:
-        """print_now: the papers are written out at once, as `v` does. heading: what stands before the box's name."""
+    def __init__(
+        self, desk: Desk, number: int, *, print_now: bool = False, heading: str = "Received", added: str = ""
+    ) -> None:
+        """print_now: the papers are written out at once, as `v` does. heading: what stands before the box's name.
+
+        added: the tag of a knife that came later; the stub is printed again, and this tag alone.
+        """
         super().__init__(desk)
         self.number = number
         self.print_now = print_now
-        self.heading = heading
+        self.heading = f"Added {added}" if added else heading
+        self.added = added
 
     def on_mount(self) -> None:
         if self.print_now:
@@ -42,7 +49,8 @@ class ReceivedScreen(ShopScreen[bool]):
         yield Static(Content(f"{self.heading}: {box_title(box)}" if box is not None else self.heading), id="heading")
         if box is not None:
             yield Static(Content("\n".join(batch_totals(box, picture.settings, picture.now))), id="totals")
-            if told := received_words(box.forecast):
+            told = added_words(self.added, box, picture.now) if self.added else received_words(box.forecast)
+            if told:
                 yield Static(Content(told), id="honest")
         with VerticalScroll(id="paper"):
             yield Static(Content(self.text()))
@@ -53,7 +61,8 @@ class ReceivedScreen(ShopScreen[bool]):
         box = self.desk.picture.box(self.number)
         if box is None:
             return ""
-        return f"{stub(box, self.desk.picture)}\n{handle_tags(box, self.desk.picture)}"
+        tagged = replace(box, knives=tuple(k for k in box.knives if k.tag == self.added)) if self.added else box
+        return f"{stub(box, self.desk.picture)}\n{handle_tags(tagged, self.desk.picture)}"
 
     def action_write(self) -> None:
         """Write it beside the shop file and say where."""

@@ -8,6 +8,7 @@ from queueboard.board.screens.dialogs.charges import (
     StrikeChargeDialog,
 )
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
+from queueboard.board.screens.dialogs.count import CountDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
 from queueboard.board.screens.dialogs.label import LabelDialog
@@ -17,6 +18,7 @@ from queueboard.board.screens.dialogs.note import NoteDialog
 from queueboard.board.screens.dialogs.opening import dialog_for
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
+from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
 from queueboard.board.screens.dialogs.weigh import WeighDialog
 
@@ -27,12 +29,14 @@ __all__ = [
     "CallOffDialog",
     "ChargeDialog",
     "CorrectDialog",
+    "CountDialog",
     "DeclineDialog",
     "ExpectDialog",
     "FlagsDialog",
     "LabelDialog",
     "LimitDialog",
     "LostDialog",
+    "MoveToBoxDialog",
     "NoteDialog",
     "OpenBoxDialog",
     "PackingDialog",

@@ -7,7 +7,7 @@ from queueboard.board.forms.fields import Choice, Field, Row, Tick
 from queueboard.board.forms.form import Dialog
 from queueboard.intake.lengths import read_length_mm
 from queueboard.intake.small import read_number
-from queueboard.intake.words_typed import read_condition, read_edge
+from queueboard.intake.words_typed import read_condition, read_edge, read_findings
 from queueboard.phrases.boxes import unopened_words
 from queueboard.phrases.knives import length_words
 from queueboard.phrases.typed import parse_count
@@ -29,6 +29,8 @@ class CorrectKnifeDialog(Dialog):
         self.length = Field(length_words(knife.length_mm, desk.picture.settings.length_unit), hint="not measured")
         self.edge = Field(knife.edge.value)
         self.condition = Field(knife.condition.value)
+        words = ", ".join(finding.value for finding in knife.findings)
+        self.found = Field(words, hint="very dull, rust freckles: from the list, with commas between")
         self.mark = Field(knife.mark, hint="what tells it apart: black handle, nick")
         self.wish = Field(knife.wish, hint="in the customer's own words")
 
@@ -40,6 +42,7 @@ class CorrectKnifeDialog(Dialog):
         yield Row(("length", self.length))
         yield Row(("edge", self.edge))
         yield Row(("condition", self.condition))
+        yield Row(("found", self.found))
         yield Row(("mark", self.mark))
         yield Row(("wish", self.wish))
 
@@ -58,6 +61,7 @@ class CorrectKnifeDialog(Dialog):
                 length_mm=self.read_or(self.length, length_mm, None) if self.length.touched else None,
                 no_length=self.length.emptied,
                 condition=self.read(self.condition, read_condition) if self.condition.touched else None,
+                findings=self.read(self.found, read_findings) if self.found.touched else None,
                 mark=self.mark.value if self.mark.touched else None,
                 wish=self.wish.value if self.wish.touched else None,
             )

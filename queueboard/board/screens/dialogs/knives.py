@@ -14,12 +14,16 @@ from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.board.forms.told_part import ToldPart
+from queueboard.board.screens.received import ReceivedScreen
 from queueboard.errors import TypedError
 from queueboard.intake.lines import read_line
 from queueboard.intake.small import read_things
+from queueboard.phrases.counts import looks_like_words
 from queueboard.phrases.dates import many
 from queueboard.phrases.intake import line_words
+from queueboard.phrases.late import added_words
 from queueboard.phrases.typed import parse_count
+from queueboard.shop.alike import looks_like
 from queueboard.shop.noting import add_thing
 from queueboard.shop.receiving import add_knife, open_box
 
@@ -56,10 +60,16 @@ class AddKnifeDialog(Dialog):
         line = self.read(self.line, lambda text: read_line(text, settings))
         if line.count != 1:
             raise TypedError(f"{line.count} knives in one line; add them one by one, each gets its own tag.")
+        twins = looks_like(self.desk.picture, line.knife, in_box=self.box_id)
+        if twins:
+            self.insist(line.typed, looks_like_words(twins))
         tag = self.attempt(add_knife, self.box_now(self.box_id).box, line.knife)
-        if tag is not None:
-            self.app.notify(f"New tag {tag[0]} for the handle.", markup=False)
-        self.done(tag)
+        if tag is None:
+            return
+        box = self.box_now(self.box_id)
+        self.app.notify(added_words(tag[0], box, self.desk.picture.now), markup=False)
+        self.dismiss(True)
+        self.app.push_screen(ReceivedScreen(self.desk, box.box.number, added=tag[0]))
 
 
 class OpenBoxDialog(Dialog, KeptForm[bool]):
@@ -76,7 +86,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         self.box_id = box_id
         self.counted = Field(hint="counted by hand, twice, before the note is read", check=parse_count)
         self.note_says = Field(hint="what the customer's note says, if there is one", check=parse_count)
-        self.lines = KnifeLines(desk.picture.settings)
+        self.lines = KnifeLines(desk)
         self.things = Field(hint="sheath, roll: with commas between")
         self.told = ToldPart(desk, self.box_now(box_id))
         self.when = PromiseLine(desk)
@@ -100,7 +110,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         self.changed()
 
     def changed(self) -> None:
-        self.lines.count_to(self.counted.value)
+        self.lines.count_to(self.counted.value, self.note_says.value)
         self.when.ask(self.told.wish(self.lines.knives))
 
     def action_take_day(self) -> None:

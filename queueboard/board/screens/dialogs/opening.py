@@ -7,6 +7,7 @@ from queueboard.board.forms.form import Dialog
 from queueboard.board.screens.dialogs.announced import AnnouncedDialog
 from queueboard.board.screens.dialogs.charges import ChargeDialog, LimitDialog, StrikeChargeDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
+from queueboard.board.screens.dialogs.count import CountDialog
 from queueboard.board.screens.dialogs.decline import DeclineDialog
 from queueboard.board.screens.dialogs.knives import AddKnifeDialog, OpenBoxDialog, ThingDialog
 from queueboard.board.screens.dialogs.label import LabelDialog
@@ -15,6 +16,7 @@ from queueboard.board.screens.dialogs.money import PaymentDialog, PriceDialog
 from queueboard.board.screens.dialogs.note import NoteDialog
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
+from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
 from queueboard.board.screens.dialogs.weigh import WeighDialog
 from queueboard.errors import RuleError
@@ -44,7 +46,11 @@ FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
 }
 """Dialogs about a box, whatever is under the cursor."""
 
-FOR_KNIFE: Mapping[str, Callable[[Desk, Knife], Dialog]] = {"decline": DeclineDialog, "price": PriceDialog}
+FOR_KNIFE: Mapping[str, Callable[[Desk, Knife], Dialog]] = {
+    "decline": DeclineDialog,
+    "price": PriceDialog,
+    "rehome": MoveToBoxDialog,
+}
 """Dialogs about one knife."""
 
 FOR_EITHER: Mapping[str, Callable[[Desk, Knife | Box], Dialog]] = {
@@ -57,7 +63,14 @@ FOR_EITHER: Mapping[str, Callable[[Desk, Knife | Box], Dialog]] = {
 
 
 def dialog_for(what: str, desk: Desk, about: Knife | Box) -> Dialog:
-    """The dialog by its short name; RuleError when it needs a knife and there is a box."""
+    """The dialog by its short name; RuleError when it needs a knife and there is a box.
+
+    Where a box waits for the yes to a knife beyond its note, waiting asks for that answer.
+    """
+    if what == "waiting" and (isinstance(about, Box) or about.apart):
+        box_id = about.box_id if isinstance(about, Knife) else about.id
+        if desk.picture.box_by_id(box_id).apart:
+            return CountDialog(desk, box_id)
     if what in FOR_BOX:
         return FOR_BOX[what](desk, about.box_id if isinstance(about, Knife) else about.id)
     if what in FOR_EITHER:
