@@ -2,9 +2,10 @@
 
 from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError
+from queueboard.records.charge_table import ChargeRow
 from queueboard.records.moved import moves_of
 from queueboard.records.moved_tables import MovedKnifeRow
-from queueboard.records.tables import BoxRow, ChargeRow, KnifeRow, TickRow
+from queueboard.records.tables import BoxRow, KnifeRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
 from queueboard.shop.operation import operation
