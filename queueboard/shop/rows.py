@@ -1,5 +1,6 @@
 """Looks and checks that several operations share."""
 
+from collections.abc import Collection
 from itertools import chain
 
 from queueboard.clean import clean, clean_name
@@ -187,6 +188,13 @@ def no_edge(writing: Writing, knife_id: int) -> None:
     for name, ids in rows_of_edge(writing.database, knife_id).items():
         for row_id in ids:
             writing.remove(tables[name], row_id)
+
+
+def no_gauge_for(writing: Writing, kinds: Collection[str]) -> None:
+    """Ask the gauge no more for knives on hand of kinds that are tested by cutting: nothing could be read on them."""
+    for kind in kinds:
+        for knife in knives_of(writing.database, "k.gauge IS NOT NULL AND k.place <> 'gone' AND k.kind = ?", kind):
+            writing.change(KnifeRow, knife.id, None, gauge=None)
 
 
 def compare_again(writing: Writing, box_id: int) -> None:
