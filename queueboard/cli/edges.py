@@ -9,6 +9,14 @@ from queueboard.cli.common import NOTHING_FOUND, Clock, say, say_json, shop_of, 
 from queueboard.phrases.typed import parse_tag
 
 
+def add_card_options(card: argparse.ArgumentParser) -> None:
+    """Which box, and the one shape in which its card is printed."""
+    card.add_argument("number", help="box: 417")
+    shapes = card.add_mutually_exclusive_group()
+    shapes.add_argument("--html", action="store_true", help="as a page to print from a browser")
+    shapes.add_argument("--json", action="store_true", help="its readings and tests, for scripts")
+
+
 def card(args: argparse.Namespace, _clock: Clock) -> int:
     """The proof card of a box, open or gone: as text, as HTML, or all its readings as JSON."""
     from queueboard.papers.proof_card import card_html, card_text, readings_facts

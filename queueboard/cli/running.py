@@ -83,12 +83,11 @@ def build_parser() -> argparse.ArgumentParser:
     promise.add_options(asked)
     said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
     card = add("card", edges.card, "the proof card of a box, open or gone: before and after, what was done, care")
-    card.add_argument("number", help="box: 417")
-    card.add_argument("--html", action="store_true", help="as a page to print from a browser")
+    edges.add_card_options(card)
     slips.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    for reader in (day, late, labels, boxes, box, owed, find, asked, said, card, compare, chart):
+    for reader in (day, late, labels, boxes, box, owed, find, asked, said, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     _keeping(add)
     return parser

@@ -48,7 +48,8 @@ def limits_of(stable: Sequence[float]) -> Limits:
     """Limits from a period in which the shop found its work good; at least two readings, in their order."""
     steps = [abs(after - before) for before, after in pairwise(stable)]
     middle, step = mean(stable), mean(steps)
-    return Limits(middle=middle, low=middle - 3 * step / D2, high=middle + 3 * step / D2, most_range=D4 * step)
+    low = max(0.0, middle - 3 * step / D2)  # no edge pushes back
+    return Limits(middle=middle, low=low, high=middle + 3 * step / D2, most_range=D4 * step)
 
 
 def signals(readings: Sequence[float], limits: Limits) -> tuple[Mark, ...]:

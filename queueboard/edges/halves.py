@@ -26,23 +26,25 @@ class Difference:
 def difference(first: Sequence[float], second: Sequence[float], least_spread: float = 0.0) -> Difference | None:
     """Compare two sets of readings or minutes; None unless each has two values and something spreads.
 
-    least_spread: the tester's wobble, below which no half is taken to spread.
+    least_spread: the tester's wobble, below which no half is taken to spread; both intervals are wider by what it adds.
     """
     if min(len(first), len(second)) < 2:
         return None
-    one, other = (max(spread(half), least_spread) ** 2 / len(half) for half in (first, second))
+    spreads = (max(spread(half), least_spread) for half in (first, second))
+    one, other = (deviation**2 / len(half) for deviation, half in zip(spreads, (first, second), strict=True))
     error = sqrt(one + other)
     if error == 0:
         return None
     freedom = (one + other) ** 2 / (one**2 / (len(first) - 1) + other**2 / (len(second) - 1))
     apart = mean(first) - mean(second)
     half_width = t_value(freedom, SURE) * error
+    seen = sqrt(sum(spread(half) ** 2 / len(half) for half in (first, second)))
     return Difference(
         mean=apart,
         interval=Interval(apart - half_width, apart + half_width),
         freedom=freedom,
         chance=share_beyond(apart / error, freedom),
-        ranks=rank_sums(first, second),
+        ranks=rank_sums(first, second).wider(t_value(freedom, SURE) * (error - seen)),
     )
 
 

@@ -5,7 +5,7 @@ distribution with the corrections for ties and for steps is used (Hollander and 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import groupby
 from math import floor, sqrt
@@ -29,6 +29,10 @@ class RankResult:
     """Hodges and Lehmann's middle shift, in the unit of the values."""
     interval: Interval | None
     """Where the shift lies; None when there are too few values to be that sure."""
+
+    def wider(self, by: float) -> "RankResult":
+        """The same with an interval wider by so much at either end: ranks know nothing of the tester's wobble."""
+        return self if self.interval is None else replace(self, interval=self.interval.wider(by))
 
 
 def signed_ranks(differences: Sequence[float]) -> RankResult:

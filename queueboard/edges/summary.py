@@ -18,6 +18,10 @@ class Interval:
     high: float
     sure: float = SURE
 
+    def wider(self, by: float) -> "Interval":
+        """The same interval with so much more at either end, 0 or more."""
+        return Interval(self.low - by, self.high + by, self.sure)
+
     def holds(self, value: float) -> bool:
         """True when the value lies in it."""
         return self.low <= value <= self.high
@@ -49,5 +53,10 @@ def mean_interval(values: Sequence[float], least_spread: float = 0.0) -> Interva
     for surer than the tester is.
     """
     middle = mean(values)
-    half = t_value(len(values) - 1, SURE) * max(spread(values), least_spread) / sqrt(len(values))
+    half = mean_error(values, max(spread(values), least_spread))
     return Interval(middle - half, middle + half)
+
+
+def mean_error(values: Sequence[float], deviation: float) -> float:
+    """How far the mean of at least two values may be off, 95 % sure, where one value deviates so much."""
+    return t_value(len(values) - 1, SURE) * deviation / sqrt(len(values))

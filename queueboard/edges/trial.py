@@ -11,6 +11,10 @@ from random import Random
 
 from queueboard.edges.halves import Difference, difference, share_difference
 from queueboard.edges.summary import Interval
+from queueboard.words import Condition
+
+LIKE = (Condition.TIRED, Condition.DULL)
+"""Knives that can be compared: chipped ones are ground on a coarser belt first."""
 
 FEWEST = 20
 """Knives in each half before anything is said."""

@@ -10,6 +10,9 @@ from queueboard.edges.summary import SURE, Interval, spread
 SPANS = 2.0
 """Wobbles within which a single reading and a line can not be told apart: about 95 of 100 (normal distribution)."""
 
+WHOLE_GF = 1 / sqrt(12)
+"""The deviation of what is rounded to whole grams-force, in grams-force (JCGM 100:2008, F.2.2.1, from memory)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Wobble:
@@ -25,14 +28,14 @@ def wobble_of(spots: Sequence[Sequence[float]]) -> Wobble | None:
     """The pooled within-spot deviation of a study, each spot read two times or more; None when no spot was.
 
     Pooled as for repeatability in a study of a measuring tool: squares weighted by degrees of freedom (common
-    practice, no source).
+    practice, no source). Never less than WHOLE_GF: readings that all agree do not make a tester without any wobble.
     """
     read = [readings for readings in spots if len(readings) > 1]
     freedom = sum(len(readings) - 1 for readings in read)
     if not freedom:
         return None
     squares = fsum((len(readings) - 1) * spread(readings) ** 2 for readings in read)
-    return Wobble(sd_gf=sqrt(squares / freedom), freedom=freedom)
+    return Wobble(sd_gf=max(WHOLE_GF, sqrt(squares / freedom)), freedom=freedom)
 
 
 def sd_interval(wobble: Wobble) -> Interval:

@@ -101,7 +101,7 @@ def chart_sheet(seen: Compared) -> str:
         fitted = f" since {one.belt} was fitted, {since}" if since else ""
         shape = {"width": CHART_WIDTH, "height": CHART_HEIGHT}
         drawn = chart_lines(one.readings_gf, one.limits, one.marks, **shape) if one.tags else ()
-        words = chart_words(len(one.readings_gf), one.limits, one.marks, one.stable_knives)
+        words = chart_words(len(one.readings_gf), one.limits, one.marks, one.stable_knives, width=CHART_WIDTH)
         parts.append(
             section(f"{one.process}: {many(len(one.tags), 'knife')} read{fitted}", (*drawn, *wrap(words, CHART_WIDTH)))
         )

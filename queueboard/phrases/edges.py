@@ -25,7 +25,8 @@ def belt_place_words(place: BeltPlace, now: datetime) -> str:
     worn = " WORN?" if place.kind is not None and place.done >= place.kind.life_knives else ""
     label = f"worn {place.belt.label} · " if place.belt.demoted else ""
     since = date_words(place.belt.fitted_at.astimezone(now.tzinfo).date(), now.date())
-    return f"{place.step:<11} {label}{place.done}{about} knives{worn} · since {since} · {order}"
+    gone = "" if place.grit_um else " · NO SUCH STEP ANY MORE: take it off"
+    return f"{place.step:<11} {label}{place.done}{about} knives{worn} · since {since} · {order}{gone}"
 
 
 def wobble_words(wobble: WobbleNow, now: datetime) -> str:

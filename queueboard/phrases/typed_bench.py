@@ -29,8 +29,15 @@ def parse_spots(text: str, *, teeth: bool) -> tuple[NewSpot, ...]:
     """
     spots = []
     for part in filter(None, (part.strip() for part in re.split(r"[,;]", text))):
-        match = re.fullmatch(r"(.*?)\s*(?:([0-9]{1,4})\s*(?:mm)?)?", part)
-        name, number = (match[1], match[2]) if match else (part, None)
+        name, number = part, None
+        if re.search(r"[0-9]", part):
+            match = re.fullmatch(r"([^0-9]*)(?<=\s)([0-9]{1,4})\s*(?:mm)?", f" {part}")
+            if match is None or match[1].rstrip().endswith("-"):
+                raise TypedError(
+                    f"“{shown(part)}” is not understood. Type a name, a space and whole millimetres or the tooth, "
+                    "with commas between: heel 25, tip 175."
+                )
+            name, number = match[1].strip(), match[2]
         if not name:
             raise TypedError(f"“{shown(part)}” has no name. Type a name before each number: heel 25, tip 175.")
         place = None if number is None else int(number)

@@ -28,7 +28,7 @@ class ReadKnife:
 
 
 _READ = """SELECT s.knife_id, s.name, r.stage, r.force_gf, r.read_us FROM reading r JOIN spot s ON s.id = r.spot_id
-WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1)) ORDER BY r.id"""
+WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1)) ORDER BY r.read_us, r.id"""
 
 
 _TESTS = """SELECT t.knife_id, t.ok, t.tested_us, EXISTS (SELECT 1 FROM second_look l WHERE l.knife_id = t.knife_id

@@ -33,7 +33,8 @@ def spots_of(database: ShopDatabase, knife_id: int) -> tuple[Spot, ...]:
 
 def readings_of(database: ShopDatabase, knife_id: int) -> tuple[Reading, ...]:
     """What was read of a knife, oldest first; struck readings are left out."""
-    rows = database.rows(f"{_READING} WHERE s.knife_id = ? AND r.struck_us IS NULL ORDER BY r.id", (knife_id,))
+    where = "s.knife_id = ? AND r.struck_us IS NULL"
+    rows = database.rows(f"{_READING} WHERE {where} ORDER BY r.read_us, r.id", (knife_id,))
     return tuple(
         Reading(
             id=whole(row[0]),

@@ -9,6 +9,12 @@ _TAKEN = {
     "tick.close_out_id": "That is ticked already.",
     "bench_run.started_by": "Another run of that person is going on by now; finish or pause it first.",
     "run_knife.run_id": "That knife is in the run already.",
+    "study_reading.study_id": "That reading of the study is there by now; look again.",
+    "trial.kind": "Another trial with that kind goes on by now; end it first.",
+    "trial_knife.trial_id": "That knife is in the trial already.",
+    "spot.knife_id": "Other spots of that knife are marked by now; look again.",
+    "stable_period.process": "Another stable period of that process is set by now; look again.",
+    "belt_spares.label": "Those spares are counted by now; look again.",
 }
 """By the first column of the guard that refused (sqlite.org/rescode.html#constraint_unique names them in its text)."""
 
@@ -21,7 +27,7 @@ def refused(error: Exception) -> RuleError:
     told = str(error)
     if told.startswith("FOREIGN KEY"):
         return RuleError(
-            "Later steps rest on this one (a payment, a close-out, another box of the customer); "
+            "Later steps rest on this one (a payment, a reading, a test, a close-out, another box of the customer); "
             "take those back first. Nothing was stored."
         )
     if told == ONLY_ADDED:

@@ -5,7 +5,7 @@ from collections import defaultdict
 from queueboard.records.cells import instant_or_none, whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
-from queueboard.values.study import Study
+from queueboard.values.study import TIMES, Study
 
 
 def studies(database: ShopDatabase) -> tuple[Study, ...]:
@@ -29,5 +29,34 @@ def studies(database: ShopDatabase) -> tuple[Study, ...]:
         )
         for row in database.rows(
             "SELECT id, row_version, changed, knives, begun_us, begun_by, finished_us FROM study ORDER BY id DESC"
+        )
+    )
+
+
+def under_way(database: ShopDatabase) -> int:
+    """How many studies are not finished; never more than one when an action ends."""
+    return whole(database.one("SELECT count(*) FROM study WHERE finished_us IS NULL"))
+
+
+def has_gaps(database: ShopDatabase) -> bool:
+    """True when a reading of a study is missing before a later one."""
+    before = "EXISTS (SELECT 1 FROM study_reading b WHERE b.study_id = r.study_id AND"
+    return bool(
+        database.one(
+            f"SELECT EXISTS (SELECT 1 FROM study_reading r WHERE "
+            f"(r.number > 1 AND NOT {before} b.knife = r.knife AND b.number = r.number - 1)) OR "
+            f"(r.number = 1 AND r.knife > 1 AND NOT {before} b.knife = r.knife - 1 AND b.number = ?)))",
+            (TIMES,),
+        )
+    )
+
+
+def is_cut_short(database: ShopDatabase) -> bool:
+    """True when a reading of a finished study is missing."""
+    return bool(
+        database.one(
+            "SELECT EXISTS (SELECT 1 FROM study s WHERE s.finished_us IS NOT NULL AND s.knives * ? > "
+            "(SELECT count(*) FROM study_reading r WHERE r.study_id = s.id))",
+            (TIMES,),
         )
     )

@@ -3,10 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from queueboard.edges.trial import Draw, Half, TrialRule
+from queueboard.edges.trial import LIKE, Draw, Half, TrialRule
 from queueboard.records.cells import instant_or_none, whole
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
+
+STILL_LIKE = f"n.kind = t.kind AND n.condition IN ({', '.join(repr(str(one)) for one in LIKE)})"
+"""Which knives (n) are like the others of a trial (t), also after their line was corrected."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,10 +59,11 @@ def open_trials(database: ShopDatabase) -> tuple[Trial, ...]:
 
 
 def drawn_knives(database: ShopDatabase, where: str = "1", *values: Cell) -> tuple[DrawnKnife, ...]:
-    """The drawn knives that meet a fixed condition (k is the drawn knife, t its trial), by trial and place."""
+    """The drawn knives that meet a fixed condition on k (the drawn one), t (its trial) and n (the knife), by place."""
     rows = database.rows(
         "SELECT k.trial_id, k.knife_id, k.place, t.process, t.belt, k.half FROM trial_knife k "
-        f"JOIN trial t ON t.id = k.trial_id WHERE {where} ORDER BY k.trial_id, k.place, k.id",
+        "JOIN trial t ON t.id = k.trial_id JOIN knife n ON n.id = k.knife_id "
+        f"WHERE {where} ORDER BY k.trial_id, k.place, k.id",
         values,
     )
     return tuple(
@@ -73,6 +77,31 @@ def drawn_knives(database: ShopDatabase, where: str = "1", *values: Cell) -> tup
         )
         for row in rows
     )
+
+
+def lost_to_trial(database: ShopDatabase, trial_id: int) -> frozenset[int]:
+    """Ids of the drawn knives that will never be read for a trial: declined, or let go without a reading.
+
+    So are those whose kind or condition was corrected to one that is not LIKE the others.
+    """
+    rows = database.rows(
+        f"SELECT k.knife_id FROM trial_knife k JOIN trial t ON t.id = k.trial_id JOIN knife n ON n.id = k.knife_id "
+        f"WHERE t.id = ? AND (NOT ({STILL_LIKE}) OR (n.declined IS NOT NULL OR n.place IN ('ready', 'gone')) "
+        "AND NOT EXISTS (SELECT 1 FROM reading r JOIN spot s ON s.id = r.spot_id WHERE s.knife_id = n.id "
+        "AND r.stage = 'after' AND r.deburred = 1 AND r.struck_us IS NULL))",
+        (trial_id,),
+    )
+    return frozenset(whole(row[0]) for row in rows)
+
+
+def place_before(database: ShopDatabase, trial_id: int, knife_id: int) -> int | None:
+    """The place at which a knife was drawn for a trial before that was undone; None when it never was."""
+    place = database.one(
+        "SELECT json_extract(after, '$.place') FROM history WHERE entity = 'trial_knife' AND before IS NULL "
+        "AND json_extract(after, '$.trial_id') = ? AND json_extract(after, '$.knife_id') = ? ORDER BY id LIMIT 1",
+        (trial_id, knife_id),
+    )
+    return None if place is None else whole(place)
 
 
 def drawn_rows(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:

@@ -65,6 +65,8 @@ class Writing:
     """Ids of the customers that the action has touched."""
     boxes: set[int] = field(default_factory=set)
     """Ids of the boxes that the action has touched, themselves or in what belongs to them."""
+    tables: set[type[Row]] = field(default_factory=set)
+    """The tables that the action has touched."""
 
     @property
     def now_us(self) -> int:
@@ -154,6 +156,7 @@ class Writing:
         row = {**line, "previous": previous, "hash": chain(previous, line)}
         history_id = int(HistoryRow.insert(row).execute(self.database))
         self.lines += 1
+        self.tables.add(table)
         if table is CustomerRow:
             self.customers.add(row_id)
         if table is BoxRow:

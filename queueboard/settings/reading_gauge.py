@@ -25,13 +25,16 @@ def read_gauge(whole: Table, kinds: Sequence[Kind]) -> Gauge:
     table = whole.table("gauge")
     table.only(*_NUMBERS, *_YES_OR_NO, "always", "by_cutting", "lines", "edges")
     usual = Gauge()
+    always, by_cutting = _kinds(table, "always", kinds), _kinds(table, "by_cutting", kinds)
+    if both := sorted(always & by_cutting):
+        raise table.wrong(f"{written(both[0])} is tested by cutting, so it is never read; leave it out here", "always")
     return Gauge(
         every=_number(table, "every", usual.every),
         fresh_belt=_wish(table, "fresh_belt"),
         proof_card=_wish(table, "proof_card"),
         complaint=_wish(table, "complaint"),
-        always=_kinds(table, "always", kinds),
-        by_cutting=_kinds(table, "by_cutting", kinds),
+        always=always,
+        by_cutting=by_cutting,
         wobble_gf=_number(table, "wobble_gf", usual.wobble_gf),
         most_apart_gf=_number(table, "most_apart_gf", usual.most_apart_gf),
         lines=_lines(table, kinds),

@@ -32,6 +32,11 @@ def read_processes(whole: Table) -> tuple[Process, ...]:
 def _process(table: Table, change_seconds: int) -> Process:
     table.only("name", "belts", "finish", "run_size", "set_up_seconds")
     belts = tuple(_belt(belt) for belt in table.tables("belts"))
+    labels = [belt.label for belt in belts]
+    if twice := next((label for label in labels if labels.count(label) > 1), None):
+        raise table.wrong(
+            f"the belt {written(twice)} stands twice in one process; give each its own label, as on its back", "belts"
+        )
     return Process(
         name=table.text("name", longest=30),
         belts=belts,

@@ -40,17 +40,21 @@ class BeltPlace:
 
 
 def belt_places(shop: Shop) -> tuple[BeltPlace, ...]:
-    """Every belt step of the shop's processes, in the order of the settings."""
+    """Every belt step of the shop's processes, in the order of the settings; then those that only a belt is left of.
+
+    A step that the settings have no more stands there as long as its belt is up, with a grit of 0.
+    """
     with shop.reading() as database:
         settings = settings_in(database)
         belts = fitted_belts(database)
         done = knives_done(database, settings, belts)
         spares = {label: count for label, (_, count) in spares_rows(database).items()}
     up = {(belt.process, belt.step): belt for belt in belts}
+    known = {(process.name, step.label): step for process in settings.processes for step in process.belts}
+    gone = {place: Belt(label=place[1], grit_um=0) for place in up if place not in known}
     return tuple(
-        _place(settings, process.name, step, up.get((process.name, step.label)), spares.get(step.label), done)
-        for process in settings.processes
-        for step in process.belts
+        _place(settings, process, step, up.get((process, step.label)), spares.get(step.label), done)
+        for (process, _), step in (*known.items(), *gone.items())
     )
 
 

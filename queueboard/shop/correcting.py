@@ -61,6 +61,7 @@ def correct_knife(
     writing.tell(tags=[knife.tag])
     rows.fresh_knife(writing, knife)
     writing.change(KnifeRow, knife.id, knife.version, **changes)
+    rows.no_gauge_for(writing, settings_in(writing.database).gauge.by_cutting)
 
 
 @operation()

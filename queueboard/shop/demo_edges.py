@@ -11,8 +11,9 @@ from queueboard.shop.fitting import count_spares, fit_belt
 from queueboard.shop.opening import Shop
 from queueboard.shop.stable import set_stable
 from queueboard.shop.trialling import begin_trial
-from queueboard.shop.wobbling import TIMES, USUAL_KNIVES, begin_study, finish_study, read_study, study_now
+from queueboard.shop.wobbling import USUAL_KNIVES, begin_study, finish_study, read_study, study_now
 from queueboard.values.actor import Actor
+from queueboard.values.study import TIMES
 
 DAYS_AGO = 17
 """When the belts were fitted, the tester was studied and the trial began."""

@@ -6,6 +6,7 @@ from queueboard.clean import clean
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError, TypedError
 from queueboard.records.edge_tables import ReadingRow, SpotRow
 from queueboard.records.edge_tests import edge_of, readings_of, rows_of_edge, spots_of
+from queueboard.records.instants import to_us
 from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_process, line_of
 from queueboard.shop import rows
@@ -80,7 +81,11 @@ def read_spot(
 
 @operation()
 def correct_reading(writing: Writing, knife: Knife, reading: Reading, force_gf: int | None, why: str) -> None:
-    """Strike a reading, with the reason, and write down what it should have been; None strikes it alone."""
+    """Strike a reading, with the reason, and write down what it should have been; None strikes it alone.
+
+    What it should have been keeps the moment of the one it stands for: it was read then, so it counts for the same
+    work, and nobody has read the edge again.
+    """
     rows.fresh_knife(writing, knife)
     text = clean(why, limit=500, field="reason")
     if not text:
@@ -93,7 +98,7 @@ def correct_reading(writing: Writing, knife: Knife, reading: Reading, force_gf: 
     writing.change(ReadingRow, reading.id, reading.version, struck_us=writing.now_us, struck_why=text)
     if force_gf is not None:
         spot = next(spot for spot in spots_of(writing.database, knife.id) if spot.id == reading.spot_id)
-        _insert(writing, spot, force_gf, reading.stage, belt=reading.belt, deburred=reading.deburred)
+        _insert(writing, spot, force_gf, reading.stage, belt=reading.belt, deburred=reading.deburred, like=reading)
 
 
 def _spot(writing: Writing, knife: Knife, name: str) -> Spot:
@@ -145,7 +150,9 @@ def _insist_on_belt(writing: Writing, knife: Knife, belt: str) -> None:
         )
 
 
-def _insert(writing: Writing, spot: Spot, force_gf: int, stage: Stage, *, belt: str, deburred: bool) -> None:
+def _insert(
+    writing: Writing, spot: Spot, force_gf: int, stage: Stage, *, belt: str, deburred: bool, like: Reading | None = None
+) -> None:
     writing.insert(
         ReadingRow,
         spot_id=spot.id,
@@ -153,7 +160,7 @@ def _insert(writing: Writing, spot: Spot, force_gf: int, stage: Stage, *, belt: 
         belt=belt if stage is Stage.BETWEEN else "",
         deburred=int(deburred or stage is not Stage.BETWEEN),
         force_gf=force_gf,
-        read_us=writing.now_us,
+        read_us=writing.now_us if like is None else to_us(like.read_at),
         read_by=writing.actor.initials,
         struck_us=None,
         struck_why="",

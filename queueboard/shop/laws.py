@@ -11,6 +11,7 @@ from queueboard.records import asking
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.bench_laws import keep_bench
 from queueboard.shop.run_laws import keep_runs
 from queueboard.values.box import Box, CloseOut
 from queueboard.values.knife import Knife, Thing
@@ -18,7 +19,7 @@ from queueboard.words import LabelState, Settling, ThingState, WaitingFor
 
 
 def keep_laws(writing: Writing) -> None:
-    """Put right, or refuse, every box that the action has touched, and every run under way."""
+    """Put right, or refuse, every box the action has touched, every run under way, and what it did at the bench."""
     for box_id in sorted(writing.boxes):
         box = asking.box_by_id(writing.database, box_id)
         if box is not None:
@@ -26,6 +27,7 @@ def keep_laws(writing: Writing) -> None:
     for customer_id in sorted(writing.customers):
         _whose(writing, customer_id)
     keep_runs(writing)
+    keep_bench(writing)
 
 
 def close_if_empty(writing: Writing, box_id: int) -> bool:

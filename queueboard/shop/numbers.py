@@ -15,6 +15,7 @@ from queueboard.records.writing import Writing, canonical
 from queueboard.settings.locate import lines_of
 from queueboard.settings.reading import read_settings
 from queueboard.settings.shapes import Settings
+from queueboard.shop import rows
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 
@@ -36,6 +37,7 @@ def take_settings(writing: Writing, text: str) -> None:
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)
+    rows.no_gauge_for(writing, settings.gauge.by_cutting)
     insist_on_currency(writing.database, before)
 
 

@@ -1,6 +1,6 @@
 """Looks and checks that several operations share."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from itertools import chain
 
 from queueboard.clean import clean, clean_name
@@ -246,6 +246,13 @@ def no_charges(writing: Writing, knife_id: int) -> None:
     """Take away what is charged beside the price of a knife."""
     for charge in charges_of(writing.database, "c.knife_id = ?", knife_id):
         writing.remove(ChargeRow, charge.id)
+
+
+def no_gauge_for(writing: Writing, kinds: Collection[str]) -> None:
+    """Ask the gauge no more for knives on hand of kinds that are tested by cutting: nothing could be read on them."""
+    for kind in kinds:
+        for knife in knives_of(writing.database, "k.gauge IS NOT NULL AND k.place <> 'gone' AND k.kind = ?", kind):
+            writing.change(KnifeRow, knife.id, None, gauge=None)
 
 
 def compare_again(writing: Writing, box_id: int) -> None:

@@ -88,7 +88,8 @@ def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> 
     if not reason:
         raise ReasonNeededError(f"Say why: what was seen at {knife.tag}, and what the customer is told.")
     writing.tell(tags=[knife.tag], to=choice.value)
-    way = EdgeTestWay.FEEL if knife.gauge is None else EdgeTestWay.GAUGE
+    seen = edge_in(writing.database, knife)
+    way = EdgeTestWay.GAUGE if seen.whole else daily_way(knife, settings_in(writing.database))
     write_test(writing, knife, way, ok=False)
     writing.insert(
         SecondLookRow,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from queueboard.edges.halves import Difference, difference
 from queueboard.edges.trial import Half, Result, TrialKnife, result_of
 from queueboard.records.edge_reads import ReadKnife, read_knives, trial_minutes
-from queueboard.records.trials import DrawnKnife, Trial, drawn_knives, trials
+from queueboard.records.trials import STILL_LIKE, DrawnKnife, Trial, drawn_knives, trials
 from queueboard.settings.shapes import Settings
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
@@ -47,7 +47,7 @@ def trials_seen(shop: Shop) -> tuple[TrialSeen, ...]:
         every = trials(database)
         if not every:
             return ()
-        drawn = drawn_knives(database)
+        drawn = drawn_knives(database, STILL_LIKE)
         read = {one.knife.id: one for one in read_knives(database)}
         timed = trial_minutes(database)
         wobble = wobble_in(database)

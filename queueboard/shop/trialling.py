@@ -2,24 +2,21 @@
 
 from collections.abc import Iterable, Sequence
 
-from queueboard.edges.trial import FEWEST, Draw, Half, half_of
+from queueboard.edges.trial import FEWEST, LIKE, Draw, Half, half_of
 from queueboard.errors import RuleError, TypedError
 from queueboard.records.edge_tables import TrialKnifeRow, TrialRow
-from queueboard.records.trials import Trial, drawn_knives, open_trials
+from queueboard.records.trials import Trial, drawn_knives, lost_to_trial, open_trials, place_before
 from queueboard.records.writing import Writing
-from queueboard.settings.rules import knife_process
-from queueboard.settings.shapes import Settings
+from queueboard.settings.rules import knife_process, process_of
+from queueboard.settings.shapes import Kind, Settings
 from queueboard.shop.fitting import step_of
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.values.knife import Knife
-from queueboard.words import Condition
 
 MOST_EACH = 500
 MOST_FALL = 10.0
 """Wobbles."""
-LIKE = frozenset({Condition.TIRED, Condition.DULL})
-"""Chipped knives are ground on a coarser belt first and are not like the others."""
 
 
 @operation()
@@ -44,6 +41,7 @@ def begin_trial(
     if known is None:
         raise TypedError(f"The shop has no kind called {kind!r}.")
     step_of(writing, process, belt)
+    _can_be_tried(known, process, settings)
     if not FEWEST <= each <= MOST_EACH:
         raise TypedError(f"{each} knives each are too few or too many. Type {FEWEST} to {MOST_EACH}.")
     if not 0 <= fall_wobbles <= MOST_FALL:
@@ -67,6 +65,13 @@ def begin_trial(
     )
 
 
+def _can_be_tried(kind: Kind, process: str, settings: Settings) -> None:
+    if kind.name in settings.gauge.by_cutting:
+        raise TypedError(f"{kind.name} is tested by cutting and never read; a trial of it could say nothing.")
+    if process_of(settings, kind, kind.edge).name != process:
+        raise TypedError(f"{kind.name} is not worked by {process}; no knife would ever come into that trial.")
+
+
 @operation()
 def end_trial(writing: Writing, trial: Trial) -> None:
     """End a trial: no more knives are drawn for it; what it has shown stays."""
@@ -79,8 +84,9 @@ def end_trial(writing: Writing, trial: Trial) -> None:
 def draw_for(writing: Writing, knives: Sequence[Knife]) -> None:
     """Put knives that come to the bench into halves, where a trial of their kind goes on.
 
-    Only like ones: tired or dull, worked for the first time. A knife keeps the half it has; once both halves have as
-    many as the rule asks for no more are drawn.
+    Only like ones: tired or dull, worked for the first time. A knife keeps the half it has, also when its move to the
+    bench is undone and done again. Once both halves have as many as the rule asks for no more are drawn; those that
+    left without a reading do not count.
     """
     going_on = open_trials(writing.database)
     if going_on:
@@ -91,16 +97,18 @@ def draw_for(writing: Writing, knives: Sequence[Knife]) -> None:
 
 def _draw(writing: Writing, trial: Trial, knives: Iterable[Knife]) -> None:
     drawn = drawn_knives(writing.database, "t.id = ?", trial.id)
-    known = {one.knife_id for one in drawn}
-    halves = [one.half for one in drawn]
+    known, lost = {one.knife_id for one in drawn}, lost_to_trial(writing.database, trial.id)
+    halves = [one.half for one in drawn if one.knife_id not in lost]
     place = max((one.place for one in drawn), default=-1) + 1
     for knife in knives:
         if knife.id in known or all(halves.count(half) >= trial.rule.each for half in Half):
             continue
-        half = half_of(place, trial.draw, trial.seed)
-        writing.insert(TrialKnifeRow, trial_id=trial.id, knife_id=knife.id, place=place, half=half.value)
+        before = place_before(writing.database, trial.id, knife.id)
+        own = place if before is None else before
+        half = half_of(own, trial.draw, trial.seed)
+        writing.insert(TrialKnifeRow, trial_id=trial.id, knife_id=knife.id, place=own, half=half.value)
         halves.append(half)
-        place += 1
+        place = max(place, own + 1)
 
 
 def _like(knife: Knife, trial: Trial, settings: Settings) -> bool:

@@ -17,10 +17,8 @@ from queueboard.records.writing import Writing
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
-from queueboard.values.study import Study
+from queueboard.values.study import TIMES, Study
 
-TIMES = 3
-"""Readings of each knife's spot."""
 FEWEST_KNIVES, USUAL_KNIVES, MOST_KNIVES = 5, 10, 30
 LOWEST_GF, HIGHEST_GF = 1, 5000
 """What a tester for edges shows, in grams-force; 2000 is a table knife (from memory)."""

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from datetime import datetime
 
+TIMES = 3
+"""Readings of each knife's spot."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Study:

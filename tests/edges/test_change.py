@@ -30,3 +30,5 @@ def test_agreement_beyond_the_tester_is_not_believed() -> None:
 
     assert found is not None
     assert found.interval.low < 0 < found.interval.high
+    assert found.ranks.interval is not None
+    assert found.ranks.interval.low < 0 < found.ranks.interval.high

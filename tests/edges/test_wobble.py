@@ -16,6 +16,14 @@ def test_three_readings_of_two_spots() -> None:
     assert wobble.freedom == 4
 
 
+def test_a_tester_that_never_strays_still_shows_whole_grams() -> None:
+    """Readings that all agree leave what rounding hides: 0.29 gf, so that no interval has no width."""
+    wobble = wobble_of([(180, 180, 180), (200, 200, 200)])
+
+    assert wobble is not None
+    assert wobble.sd_gf == pytest.approx(12**-0.5)
+
+
 def test_how_sharp_the_knives_are_does_not_matter() -> None:
     """Only what lies between readings of one spot is wobble."""
     lots = Random(4)  # noqa: S311 invented readings, no secret

@@ -16,8 +16,3 @@ def test_the_interval_is_that_of_the_handbook(freedom: int) -> None:
 
     assert interval.low == pytest.approx(15 * (freedom / high) ** 0.5, rel=0.01)
     assert interval.high == pytest.approx(15 * (freedom / low) ** 0.5, rel=0.01)
-
-
-def test_a_tester_that_never_wobbled_has_no_width() -> None:
-    """Readings that all agree give nought to nought."""
-    assert sd_interval(Wobble(sd_gf=0.0, freedom=20)).high == 0

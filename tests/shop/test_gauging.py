@@ -3,14 +3,18 @@
 import pytest
 
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError, TypedError
+from queueboard.records.edge_reads import read_knives
+from queueboard.shop.edges_seen import changes_seen
 from queueboard.shop.gauging import correct_reading, edge, mark_spots, read_spot
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife, strike_knife
+from queueboard.shop.testing import judge_edge
 from queueboard.shop.undoing import undo
 from queueboard.values.edge import NewSpot
 from queueboard.values.new import NewKnife
 from queueboard.words import Edge, Stage
-from tests.shop.place import box, by, chef, counter, state
+from tests.shop.place import box, by, chef, counter, parcel, state
+from tests.shop.readings import read
 from tests.shop.undo_edges import at_the_test
 
 
@@ -97,6 +101,33 @@ def test_a_reading_between_belts_says_behind_which_and_whether_the_burr_was_on(s
     seen = edge(shop, knife)
     assert [(one.belt, one.deburred) for one in seen.readings] == [("P400", False)]
     assert not any(seen.finished_gf().values())
+
+
+def test_a_corrected_reading_is_of_the_moment_it_was_read(shop: Shop) -> None:
+    """Put right after a test that was not OK, it is history as the wrong one was: nobody has read the edge again."""
+    knife = at_the_test(shop)
+    judge_edge(shop, by(minutes=3), knife, ok=False)
+    back = box(shop, knife.box_number).knives[knife.number - 1]
+    assert not any(edge(shop, back).finished_gf().values())
+    wrong = edge(shop, back).readings[0]
+    correct_reading(shop, by("K", minutes=9), back, wrong, 190, "misread the display")
+
+    assert not any(edge(shop, back).finished_gf().values())
+    assert [one.read_at for one in edge(shop, back).readings if one.force_gf == 190] == [wrong.read_at]
+
+
+def test_corrections_do_not_turn_a_trial(shop: Shop) -> None:
+    """A gram more at one spot of each knife changes the trial's figures by about a gram, whenever it is put right."""
+    made = parcel(shop, knives=8)
+    for place, one in enumerate(made.knives):
+        read(shop, by(minutes=place), one, {"heel": 300 + place, "tip": 180}, {"heel": 900, "tip": 900})
+    before = changes_seen(shop).whole
+    for one in made.knives:
+        heel = edge(shop, one).at(edge(shop, one).spots[0], Stage.AFTER)[0]
+        correct_reading(shop, by(minutes=60), one, heel, heel.force_gf + 2, "off by two")
+
+    assert [(b, a + 1) for b, a in before.pairs_gf] == list(changes_seen(shop).whole.pairs_gf)
+    assert [one.first_after["heel"] for one in read_knives(shop.database)] == [302 + place for place in range(8)]
 
 
 def test_a_wrong_reading_is_struck_and_stays_in_the_file(shop: Shop) -> None:

@@ -124,6 +124,7 @@ class BenchScreen(BoxListScreen):
         elif place.belt is not None:
             own = next(p.grit_um for p in self.places if (p.process, p.step) == (place.process, place.belt.step))
             free = [p for p in self.places if p.belt is None and p.grit_um <= own]
+            self.say("")
             finer = sorted(free, key=lambda p: p.process != place.process)
             self.app.push_screen(OffDialog(self.desk, place.belt, tuple(finer)))
         elif self.attempt(fit_belt, place.process, place.step) is not None:
@@ -156,6 +157,8 @@ class BenchScreen(BoxListScreen):
         chart = next((chart for chart in self.charts if f"chart {chart.process}" == self._here()), None)
         if self.section != 4 or chart is None:
             self.say("Go to a chart under 5 chart.", trouble=True)
+        elif len(chart.readings_gf) < 2:
+            self.say("One knife says nothing of what is usual; ten or more do.", trouble=True)
         else:
             self.app.push_screen(StableDialog(self.desk, chart))
 

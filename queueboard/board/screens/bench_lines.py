@@ -28,8 +28,8 @@ from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChangeRow, ChangesSeen, ChartSeen
 from queueboard.shop.lasting import LastedSeen
 from queueboard.shop.trial_results import TrialSeen
-from queueboard.shop.wobbling import TIMES, WobbleNow
-from queueboard.values.study import Study
+from queueboard.shop.wobbling import WobbleNow
+from queueboard.values.study import TIMES, Study
 
 _BEHIND_CURSOR = "\n     "
 """What stands before each further row of a drawing: the first one stands behind the cell of the cursor."""
@@ -120,7 +120,7 @@ def chart_section(charts: Iterable[ChartSeen], now: datetime, width: int, height
         fitted = f" since {seen.belt} was fitted, {since}" if since else ""
         head = f"{seen.process}: {many(len(seen.readings_gf), 'knife')} read{fitted}, gf, mean of the spots"
         drawn = chart_lines(seen.readings_gf, seen.limits, seen.marks, width=width, height=height) if seen.tags else ()
-        words = chart_words(len(seen.readings_gf), seen.limits, seen.marks, seen.stable_knives)
+        words = chart_words(len(seen.readings_gf), seen.limits, seen.marks, seen.stable_knives, width=width)
         text = Content.assemble((f"{head}\n", "bold"), "\n".join((*drawn, _wrap(words, width))), "\n")
         yield Line(id=f"chart {seen.process}", text=text, stops=True)
     if none:

@@ -5,7 +5,7 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.content import Content
-from textual.events import Key
+from textual.events import Key, Paste
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
@@ -60,10 +60,12 @@ class EdgeView(ShopScreen[str]):
 
     def show(self, picture: Picture) -> None:
         """Show the knife as it stands now; once it has left the board, it stays as it was last seen."""
-        knife = picture.knife(self.seen.knife.tag)
+        knife, spots = picture.knife(self.seen.knife.tag), self.seen.spots
         if knife is not None:
             self.seen = edge_now(self.desk.shop, knife)
         self.place = min(self.place, len(self.seen.spots) - 1)
+        if self.typed and [spot.name for spot in spots] != [spot.name for spot in self.seen.spots]:
+            self.said, self.trouble = f"The spots were marked anew: see where {self.typed} belongs.", True
         if self.query("#spots"):
             self._paint()
 
@@ -107,6 +109,12 @@ class EdgeView(ShopScreen[str]):
             self.typed = (self.typed + sign)[:LONGEST]
             self.say("")
 
+    def on_paste(self, event: Paste) -> None:
+        """What is pasted stands there as if it was typed; Enter says whether it is a reading."""
+        event.stop()
+        self.typed = (self.typed + "".join(sign for sign in event.text if sign.isprintable()))[:LONGEST]
+        self.say("")
+
     def action_untype(self) -> None:
         self.typed = self.typed[:-1]
         self._paint()
@@ -116,6 +124,8 @@ class EdgeView(ShopScreen[str]):
         self._paint()
 
     def action_stage(self) -> None:
+        if self._half_typed():
+            return
         self.stage = STAGES[(STAGES.index(self.stage) + 1) % len(STAGES)]
         self.place = next_place(self.seen, self.stage, -1)
         self._paint()

@@ -1,6 +1,7 @@
 """A paper written as a plain text file beside the shop file, from where any printer takes it."""
 
 import os
+from contextlib import suppress
 from pathlib import Path
 
 from queueboard.board.desk import Desk
@@ -23,5 +24,7 @@ def write_paper(desk: Desk, name: str, text: str) -> Path:
             os.fsync(file.fileno())
         half.replace(path)
     except OSError as error:
+        with suppress(OSError):
+            half.unlink()  # it may hold names and addresses
         raise FileError(f"{path} could not be written: {error.strerror}. Nothing else was lost.") from error
     return path

@@ -88,8 +88,7 @@ class ColumnView(ScrollView, can_focus=True):
             self.refresh()
 
     def _lay_out(self) -> None:
-        width = self.scrollable_content_region.width
-        if not width:
+        if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._drawn, self._tops = [], []
         for place, row in enumerate(self.rows):

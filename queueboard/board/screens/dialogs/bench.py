@@ -15,10 +15,12 @@ from queueboard.settings.rules import process_of
 from queueboard.shop.belt_counts import BeltPlace
 from queueboard.shop.edges_seen import ChartSeen
 from queueboard.shop.fitting import count_spares, move_belt, remove_belt
+from queueboard.shop.picture import Picture
 from queueboard.shop.stable import set_stable
 from queueboard.shop.trialling import begin_trial
-from queueboard.shop.wobbling import TIMES, begin_study, finish_study, next_reading, read_study, study_now
+from queueboard.shop.wobbling import begin_study, finish_study, next_reading, read_study, study_now
 from queueboard.values.fitted import FittedBelt
+from queueboard.values.study import TIMES
 from queueboard.words import BeltEnd
 
 
@@ -98,31 +100,36 @@ class StudyDialog(Dialog):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self.force = Field(hint="gf", check=parse_force)
+        self.study = study_now(desk.shop)
+        """As it stands in the heading: a reading goes only to the knife and number that were shown."""
 
     def heading(self) -> str:
-        study = study_now(self.desk.shop)
-        wanted = None if study is None else next_reading(study)
-        if study is None or wanted is None:
+        study, wanted = self.study, None if self.study is None else next_reading(self.study)
+        if study is None:
+            return "No study is under way any more; escape leaves"
+        if wanted is None:
             return "All readings are there: Enter finishes the study"
         return f"Knife {wanted.knife} of {study.knives}, reading {wanted.number} of {TIMES} at its marked spot"
 
     def fields(self) -> ComposeResult:
         yield Row(("push in gf", self.force))
 
+    def show(self, picture: Picture) -> None:
+        """Another window may have gone on with the study."""
+        self.study = study_now(self.desk.shop)
+        self.query_one("#heading", Static).update(Content(self.heading()))
+
     def go(self) -> None:
-        study = study_now(self.desk.shop)
-        if study is None:
+        if self.study is None:
             raise TypedError("No study is under way; escape leaves.")
-        if next_reading(study) is not None:
+        if next_reading(self.study) is not None:
             force = self.read(self.force, parse_force)
-            if self.attempt(read_study, study, force) is None:
+            if self.attempt(read_study, self.study, force) is None:
                 return
             self.say(f"{force} gf written down.")
             self.force.clear()
-            self.query_one("#heading", Static).update(Content(self.heading()))
-            study = study_now(self.desk.shop)
-        if study is not None and next_reading(study) is None:
-            self.done(self.attempt(finish_study, study))
+        if self.study is not None and next_reading(self.study) is None:
+            self.done(self.attempt(finish_study, self.study))
 
 
 class TrialDialog(Dialog):
@@ -137,7 +144,7 @@ class TrialDialog(Dialog):
         self.kind = Field(kind.name)
         self.belt = Field(belts[-1].label if belts else "")
         self.fall = Field("2", check=parse_wobbles)
-        self.halves = Tick("it also stays if not OK at least halves", value=True)
+        self.halves = Tick("if not OK at least halves", value=True)
         self.each = Field("20", check=parse_count)
         self.draw = Choice([("by lot", Draw.LOT), ("in turn", Draw.ALTERNATE)])
 
@@ -147,7 +154,8 @@ class TrialDialog(Dialog):
     def fields(self) -> ComposeResult:
         yield Row(("kind", self.kind))
         yield Row(("belt", self.belt))
-        yield Row(("stays if", self.fall), ("wobbles less at the worst spot", self.halves))
+        yield Row(("stays if", self.fall), ("wobbles less at the worst spot", Static()))
+        yield Row(("or", self.halves))
         yield Row(("each half", self.each))
         yield Row(("halves", self.draw))
 
