@@ -10,11 +10,12 @@ from queueboard.money.bill import Bill, totals
 from queueboard.records import asking
 from queueboard.records.charge_table import ChargeRow
 from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
 from queueboard.records.edge_tests import rows_of_edge
 from queueboard.records.moved import moves_of, off_of
-from queueboard.records.reading import close_outs_of, knives_of, labels_of, payments_of, things_of
+from queueboard.records.reading import knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
