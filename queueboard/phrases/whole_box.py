@@ -3,7 +3,7 @@
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import batch_totals, unopened_words
 from queueboard.phrases.dates import told_words, when_words
-from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words, wish_in_capitals
+from queueboard.phrases.knives import knife_signs, last_seen_words, length_words, wait_words
 from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
@@ -51,7 +51,7 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         f"came back from testing {knife.rework} x" if knife.rework else "",
         twin_words(knife, picture) if knife.id in box.look_alikes else "",
         knife.mark,
-        wish_in_capitals(knife),
+        f"WISH: {knife.wish.upper()}" if knife.wish else "",
         f"note: {knife.note}" if knife.note else "",
     )
     return " · ".join(part for part in parts if part)
