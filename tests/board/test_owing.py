@@ -2,6 +2,8 @@
 
 from datetime import timedelta
 
+import pytest
+
 from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.box import BoxScreen
@@ -10,6 +12,7 @@ from queueboard.board.screens.dialogs import ChargeDialog, LimitDialog, PaymentD
 from queueboard.board.screens.owing import OwingScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.errors import TypedError
 from queueboard.priced_words import ChargeSort
 from queueboard.shop import money, moving
 from queueboard.shop.charging import add_charge
@@ -130,3 +133,16 @@ async def test_the_keys_of_money_lead_where_they_say(shop: Shop) -> None:
             assert isinstance(app.screen, dialog)
             await pilot.press("escape")
             assert isinstance(app.screen, BoxScreen)
+
+
+def test_two_questions_are_each_asked_once(shop: Shop) -> None:
+    """Where a hold and another doubt meet in one answer, each is asked once and brings up the other no more."""
+    screen = OwingScreen(desk_of(shop))
+    with pytest.raises(TypedError, match="on hold"):
+        screen.insist("hold", "on hold")
+    screen.insist("hold", "on hold")
+    with pytest.raises(TypedError, match="too much"):
+        screen.insist("much", "too much")
+
+    screen.insist("hold", "on hold")
+    screen.insist("much", "too much")
