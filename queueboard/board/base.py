@@ -31,7 +31,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
-        self._insisted_on: object = None
+        self._insisted_on: list[object] = []
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; called after every action and when another window has written."""
@@ -73,8 +73,8 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
     def insist(self, about: object, question: str) -> None:
         """Ask back before something unusual is stored: TypedError once; the same once more goes through."""
-        if self._insisted_on != about:
-            self._insisted_on = about
+        if about not in self._insisted_on:
+            self._insisted_on.append(about)
             raise TypedError(question)
 
     def _keep_besides(self, before: Picture, answer: object) -> None:

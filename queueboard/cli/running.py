@@ -47,6 +47,15 @@ class _Parser(argparse.ArgumentParser):
         print_text(self.format_help())
 
 
+_LISTS: Sequence[tuple[str, Command, str]] = (
+    ("late", reading.late, "boxes that are late or will be, the worst first"),
+    ("labels", reading.labels, "return labels to buy or to use, the worst first"),
+    ("boxes", reading.boxes, "all open boxes with their totals"),
+    ("owing", reading.owed, "who owes for what has left, and for how many days"),
+)
+"""The commands that only show a list."""
+
+
 def build_parser() -> argparse.ArgumentParser:
     """The whole command line; README's table of commands is held against it."""
     parser = _Parser(
@@ -71,12 +80,9 @@ def build_parser() -> argparse.ArgumentParser:
     demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
     day = add("day", reading.day_list, "today's work in order, what leaves, labels, who is waited for")
     day.add_argument("--fix", action="store_true", help="keep this order today until the board is asked to sort again")
-    late = add("late", reading.late, "boxes that are late or will be, the worst first")
-    labels = add("labels", reading.labels, "return labels to buy or to use, the worst first")
-    boxes = add("boxes", reading.boxes, "all open boxes with their totals")
+    lists = [add(name, command, says) for name, command, says in _LISTS]
     box = add("box", reading.box, "everything about one box")
     box.add_argument("number", help="box or tag: 417 or 417-3")
-    owed = add("owing", reading.owed, "who owes for what has left, and for how many days")
     find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
     find.add_argument("text", nargs="+", help="what to look for")
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
@@ -87,7 +93,7 @@ def build_parser() -> argparse.ArgumentParser:
     slips.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    for reader in (day, late, labels, boxes, box, owed, find, asked, said, compare, chart):
+    for reader in (day, *lists, box, find, asked, said, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     _keeping(add)
     return parser

@@ -147,7 +147,9 @@ def tax_ppm(prices: Prices, sort: ChargeSort | None) -> int:
         taxed = Taxed.KNIVES
     elif sort is ChargeSort.SHIPPING:
         taxed = Taxed.SHIPPING
-    elif sort in {ChargeSort.RUSH, ChargeSort.MINIMUM, ChargeSort.DISCOUNT}:
+    elif sort is ChargeSort.DISCOUNT:
+        return 0  # it comes off what is taxed
+    elif sort in {ChargeSort.RUSH, ChargeSort.MINIMUM}:
         taxed = Taxed.KNIVES
     else:
         taxed = Taxed.ADD_ONS

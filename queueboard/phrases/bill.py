@@ -30,17 +30,17 @@ def add_on_words(knife: Knife, box: BoxPicture) -> str:
 
 
 def price_words(knife: Knife, box: BoxPicture, settings: Settings) -> str:
-    """The price of a knife with its add-ons in a narrow column: 9.00 USD, 9.00 + 6.00, 8.00 apart, free."""
+    """The price of a knife with its add-ons in a narrow column: 9.00 USD, 9.00+6.00, 8.00 apart, free."""
     add_ons = sum(charge.cents for charge in box.charges if charge.knife_id == knife.id)
     if knife.declined is not None:
         return "free"
     if knife.apart:
         return f"{amount(knife.price_cents + add_ons)} apart"
-    return f"{amount(knife.price_cents)} + {amount(add_ons)}" if add_ons else money(knife.price_cents, settings)
+    return f"{amount(knife.price_cents)}+{amount(add_ons)}" if add_ons else money(knife.price_cents, settings)
 
 
 def sums_words(totals: Totals, settings: Settings) -> str:
-    """What a total is made of: knives 35.00, add-ons 6.00, return shipping 12.00, tax 2.97 = 55.97 USD.
+    """What a total is made of: knives 35.00, add-ons 6.00, shipping 12.00, tax 2.97 = 55.97 USD.
 
     Empty where it is the knives' prices alone.
     """
@@ -50,9 +50,9 @@ def sums_words(totals: Totals, settings: Settings) -> str:
         ("knives", totals.knives_cents),
         ("add-ons", totals.add_ons_cents),
         ("rush", totals.rush_cents),
-        ("up to the minimum", totals.minimum_cents),
+        ("minimum", totals.minimum_cents),
         ("discount", -totals.discount_cents),
-        ("return shipping", totals.shipping_cents),
+        ("shipping", totals.shipping_cents),
         ("tax", totals.tax_cents),
         ("rounding", totals.rounding_cents),
     )
@@ -61,10 +61,9 @@ def sums_words(totals: Totals, settings: Settings) -> str:
 
 
 def bill_lines(box: BoxPicture) -> tuple[str, ...]:
-    """The charges of a box, a line for its knives and one for itself; none where there are none."""
+    """What is charged for the whole box, in a line; none where nothing is. What a knife adds stands with the knife."""
     own = [charge_words(charge, box) for charge in box.charges if charge.knife_id is None]
-    knives = [charge_words(charge, box) for charge in box.charges if charge.knife_id is not None]
-    return tuple(f"charged: {'; '.join(lines)}" for lines in (knives, own) if lines)
+    return (f"charged: {'; '.join(own)}",) if own else ()
 
 
 def limit_words(box: BoxPicture, settings: Settings) -> str:
@@ -72,10 +71,10 @@ def limit_words(box: BoxPicture, settings: Settings) -> str:
     limit = box.box.not_above_cents
     if limit is None:
         return ""
-    agreed = f"not above {money(limit, settings)}"
+    agreed = money(limit, settings)
     if not box.above_limit:
-        return agreed
-    return f"ABOVE LIMIT: {money(box.price_cents, settings)}, agreed was {agreed}. Call, and w lets it wait for the yes"
+        return f"not above {agreed}"
+    return f"ABOVE LIMIT: {money(box.price_cents, settings)}, agreed up to {agreed}. Call; w lets it wait"
 
 
 def payment_words(paid: Payment, picture: Picture) -> str:

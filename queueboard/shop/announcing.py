@@ -70,7 +70,7 @@ def call_off(writing: Writing, box: Box, reason: str) -> None:
     _only_announced(writing, box)
     paid = asking.paid_cents(writing.database, box.id)
     if paid:
-        raise RuleError(f"{paid / 100:.2f} was paid for box {box.number}; undo that payment before it is called off.")
+        raise RuleError(f"{paid / 100:.2f} was paid for box {box.number}; give it back or undo it first.")
     writing.reason = text
     writing.tell(number=box.number)
     writing.change(BoxRow, box.id, box.version, closed_us=writing.now_us, this_next=0)

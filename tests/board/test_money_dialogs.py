@@ -4,11 +4,17 @@ import pytest
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens import dialogs
+from queueboard.board.screens.box import BoxScreen
 from queueboard.errors import RuleError
-from queueboard.priced_words import ChargeSort, MoneySort
-from queueboard.shop.charging import set_limit
+from queueboard.priced_words import ChargeSort, Finding, MoneySort
+from queueboard.seedfiles import seed_text
+from queueboard.shop.charging import add_charge, set_limit
+from queueboard.shop.money import take_payment
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
-from queueboard.words import PayWay, WaitingFor
+from queueboard.shop.receiving import receive_box
+from queueboard.values.new import NewBox, NewCharge, NewCustomer, NewKnife, NewPayment
+from queueboard.words import CameBy, Edge, GoesBy, PayWay, WaitingFor
 from tests.board.answering import COUNTER, answered, refused
 from tests.board.dump import assert_screen
 from tests.board.host import SMALL, Host
@@ -151,3 +157,27 @@ async def test_the_charge_dialog_reads_as_kept(two_boxes: Shop) -> None:
     async with app.run_test(size=SMALL) as pilot:
         await pilot.press("down", "down")
         assert_screen(app, "dialog-charge")
+
+
+async def test_a_box_with_all_its_money_fits_the_small_screen(shop: Shop) -> None:
+    """Add-ons, discount, shipping, tax, what is paid and the limit stand on the box's own screen in 80 by 24."""
+    text = seed_text("settings.toml").replace("# [prices.tax]\n# knives = 7.25", "[prices.tax]\nknives = 7.25")
+    take_settings(shop, by(), text)
+    chipped = NewKnife(kind="chef", edge=Edge.PLAIN, length_mm=200, chip_um=2000, findings=(Finding.FRECKLES,))
+    new = NewBox(
+        new_customer=NewCustomer(name="Ms Verrin"),
+        came_by=CameBy.MAIL,
+        goes_by=GoesBy.PARCEL,
+        counted=2,
+        knives=(chipped, NewKnife(kind="bread", edge=Edge.SERRATED)),
+        number=214,
+    )
+    receive_box(shop, by(), new)
+    add_charge(shop, by(), box(shop, 214).box, NewCharge(sort=ChargeSort.DISCOUNT, ppm=100_000, text="regular"))
+    deposit = NewPayment(cents=1000, way=PayWay.CARD, paid_before_cents=0, sort=MoneySort.DEPOSIT)
+    take_payment(shop, by(), box(shop, 214).box, deposit)
+    set_limit(shop, by(), box(shop, 214).box, 4000)
+    desk = Desk(shop, "MB", lambda: NOW)
+    app = Host(desk, lambda: BoxScreen(desk, box(shop, 214).box.id))
+    async with app.run_test(size=SMALL):
+        assert_screen(app, "box-charged-80")

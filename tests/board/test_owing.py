@@ -2,14 +2,23 @@
 
 from datetime import timedelta
 
+import pytest
+
 from queueboard.board.desk import Desk
+from queueboard.board.screens.board import BoardScreen
+from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.close_out import CloseOutScreen
+from queueboard.board.screens.dialogs import ChargeDialog, LimitDialog, PaymentDialog, StrikeChargeDialog
 from queueboard.board.screens.owing import OwingScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.errors import TypedError
+from queueboard.priced_words import ChargeSort
 from queueboard.shop import money, moving
+from queueboard.shop.charging import add_charge
 from queueboard.shop.opening import Shop
 from queueboard.shop.owing import owing
+from queueboard.values.new import NewCharge
 from queueboard.words import Column, Settling
 from tests.board.dump import assert_screen, dump
 from tests.board.host import SMALL, Host
@@ -106,3 +115,34 @@ async def test_receiving_says_hold_once(shop: Shop) -> None:
         assert isinstance(app.screen, ReceivedScreen)
 
     assert [one.customer.name for one in picture(shop).boxes] == ["Ms Verrin"]
+
+
+async def test_the_keys_of_money_lead_where_they_say(shop: Shop) -> None:
+    """O on the board opens the list; on a box's own screen m, M and L open what is charged, struck and agreed."""
+    made = counter(shop)
+    add_charge(shop, by(), made.box, NewCharge(sort=ChargeSort.OTHER, cents=100))
+    desk = desk_of(shop)
+    app = Host(desk, lambda: BoardScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("O")
+        assert isinstance(app.screen, OwingScreen)
+        await pilot.press("escape", "enter")
+        assert isinstance(app.screen, BoxScreen)
+        for key, dialog in (("m", ChargeDialog), ("M", StrikeChargeDialog), ("L", LimitDialog), ("y", PaymentDialog)):
+            await pilot.press(key)
+            assert isinstance(app.screen, dialog)
+            await pilot.press("escape")
+            assert isinstance(app.screen, BoxScreen)
+
+
+def test_two_questions_are_each_asked_once(shop: Shop) -> None:
+    """Where a hold and another doubt meet in one answer, each is asked once and brings up the other no more."""
+    screen = OwingScreen(desk_of(shop))
+    with pytest.raises(TypedError, match="on hold"):
+        screen.insist("hold", "on hold")
+    screen.insist("hold", "on hold")
+    with pytest.raises(TypedError, match="too much"):
+        screen.insist("much", "too much")
+
+    screen.insist("hold", "on hold")
+    screen.insist("much", "too much")
