@@ -55,8 +55,7 @@ def carriers_lines(picture: Picture) -> tuple[str, ...]:
 
 def parcel_told_words(wish: Wish, picture: Picture) -> tuple[str, ...]:
     """By what a date of a parcel is told, in a line; nothing for a pick-up."""
-    box = None if wish.again is None else picture.box_by_id(wish.again)
-    label = None if box is None else box.label
-    return (
-        () if wish.goes_by is GoesBy.PICK_UP else (carrier_words(picture.settings.parcels, label, picture.now.date()),)
-    )
+    if wish.goes_by is GoesBy.PICK_UP:
+        return ()
+    label = next((box.label for box in picture.boxes if box.box.id == wish.again), None)
+    return (carrier_words(picture.settings.parcels, label, picture.now.date()),)
