@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from queueboard.papers.facts import Fact
 from queueboard.papers.text import page
+from queueboard.phrases.carriers import parcel_told_words
 from queueboard.phrases.promising import advice_lines, answer_words, wish_box_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import Answer, Offer
@@ -14,7 +15,8 @@ def promise_sheet(advice: Advice, picture: Picture) -> str:
     """What was asked about, the earliest day with its sum, the room that is left, then the answer to a day."""
     now = picture.now
     answer = () if advice.answer is None else (answer_words(advice, advice.answer, now.date()),)
-    return page((wish_box_words(advice.wish),), advice_lines(replace(advice, answer=None), now), answer)
+    told = advice_lines(replace(advice, answer=None), now)
+    return page((wish_box_words(advice.wish),), parcel_told_words(advice.wish, picture), told, answer)
 
 
 def promise_facts(advice: Advice, picture: Picture) -> dict[str, Fact]:

@@ -6,7 +6,9 @@ from queueboard.phrases.dates import date_words, many, time_words
 from queueboard.settings.parcel_shapes import Parcels
 from queueboard.shop.carriers import last_days, parcels_of
 from queueboard.shop.picture import Picture
+from queueboard.shop.wishing import Wish
 from queueboard.values.box import ReturnLabel
+from queueboard.words import GoesBy
 
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 ROWS_SHOWN = 2
@@ -49,3 +51,11 @@ def carriers_lines(picture: Picture) -> tuple[str, ...]:
     by_name = {label.carrier.strip().casefold(): label for label in labels if parcels.carrier(label.carrier)}
     own = (carrier_words(parcels, by_name[name], today) for name in sorted(by_name))
     return (carrier_words(parcels, None, today), *own, f"{RULES}.")
+
+
+def parcel_told_words(wish: Wish, picture: Picture) -> tuple[str, ...]:
+    """By what a date of a parcel is told, in a line; nothing for a pick-up."""
+    if wish.goes_by is GoesBy.PICK_UP:
+        return ()
+    label = next((box.label for box in picture.boxes if box.box.id == wish.again), None)
+    return (carrier_words(picture.settings.parcels, label, picture.now.date()),)

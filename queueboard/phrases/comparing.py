@@ -1,5 +1,6 @@
 """Names and addresses compared, in words: what differs, and what could not be compared."""
 
+from queueboard.clean import shown
 from queueboard.shop.comparing_names import address_on_file
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.compared import Compared, Difference, Source
@@ -15,7 +16,7 @@ def compared_words(found: Compared, box: BoxPicture) -> tuple[str, ...]:
 
 def difference_words(one: Difference) -> str:
     """HOUSE NUMBER differs: 12 on file, 21 on the label, nothing on the note."""
-    says = ", ".join(f"{text or NOTHING} {source.value}" for source, text in one.says.items())
+    says = ", ".join(f"{shown(text) or NOTHING} {source.value}" for source, text in one.says.items())
     return f"{one.part.value.upper()} differs: {says}"
 
 

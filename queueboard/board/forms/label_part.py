@@ -11,6 +11,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
 from queueboard.board.forms.parts import DAY_HINT
+from queueboard.clean import clean
 from queueboard.phrases.money import amount
 from queueboard.phrases.parcels import grams_words
 from queueboard.phrases.typed import parse_cents, parse_day
@@ -47,7 +48,7 @@ class LabelPart(Vertical):
         self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}", check=self.day_of)
         self.carrier = Field(before.carrier if before is not None else "", hint=PRINTED)
         self.name_on = Field(before.name_on if before is not None else "", hint=PRINTED)
-        self.address_on = Field(before.address_on if before is not None else "", hint=PRINTED)
+        self.address_on = Field(before.address_on if before is not None else "", hint=PRINTED, check=address_of)
         limit_g = None if before is None else before.limit_g
         self.limit = Field("" if limit_g is None else grams_words(limit_g), hint=WEIGHT_HINT, check=parse_grams)
         self.value = Field(_amount(None if before is None else before.value_cents), hint="insured", check=parse_cents)
@@ -104,6 +105,11 @@ class LabelPart(Vertical):
         if self.before is not None and not self.limit.touched:
             return self.before.limit_g
         return form.read_or(self.limit, parse_grams, None)
+
+
+def address_of(text: str) -> str:
+    """An address as it can be kept; TypedError for one that is too long."""
+    return clean(text, limit=500, field="address")
 
 
 def _amount(cents: int | None) -> str:

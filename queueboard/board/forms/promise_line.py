@@ -8,6 +8,7 @@ from textual.widgets import Static
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.clean import cell_text
+from queueboard.phrases.carriers import parcel_told_words
 from queueboard.phrases.promising import advice_lines
 from queueboard.shop.picture import Picture
 from queueboard.shop.wishing import Advice, Wish, advise
@@ -18,7 +19,7 @@ Answer = TypeVar("Answer")
 class PromiseLine(Static):
     """Asks once for each change of what is typed or of the shop; shows nothing while there is nothing to say."""
 
-    DEFAULT_CSS = "PromiseLine { height: auto; max-height: 5; color: $text-primary; }"
+    DEFAULT_CSS = "PromiseLine { height: auto; max-height: 7; color: $text-primary; }"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__("")
@@ -34,7 +35,10 @@ class PromiseLine(Static):
             return False
         self._asked = asked
         self.advice = None if asked is None else advise(asked[1], asked[0])
-        lines = () if self.advice is None else advice_lines(self.advice, self.desk.picture.now)
+        lines: tuple[str, ...] = ()
+        if self.advice is not None:
+            parcels = parcel_told_words(self.advice.wish, self.desk.picture)
+            lines = (*parcels, *advice_lines(self.advice, self.desk.picture.now))
         self.update(Content(cell_text("\n".join(lines))))
         self.display = bool(lines)
         return True

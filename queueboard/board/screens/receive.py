@@ -38,7 +38,7 @@ class ReceiveScreen(BoxForm):
     """A box that is here, with its knives unless it stays unopened."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("f4", "same_again", "the kinds of the last box again", id="receive.again"),
+        Binding("f6", "same_again", "the kinds of the last box again", id="receive.again"),
     ]
 
     opening_words = "Receive a box; its number is"

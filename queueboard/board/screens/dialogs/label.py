@@ -8,7 +8,7 @@ from textual.widgets import Static
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Field, Row
 from queueboard.board.forms.form import Dialog
-from queueboard.board.forms.label_part import LabelPart
+from queueboard.board.forms.label_part import LabelPart, address_of
 from queueboard.clean import cell_text
 from queueboard.phrases.comparing import compared_words, differs_words
 from queueboard.shop.comparing_names import compare_label
@@ -28,7 +28,9 @@ class LabelDialog(Dialog):
         label = self.unused()
         self.label = LabelPart(desk, label)
         self.note_name = Field("" if label is None else label.note_name, hint="where the note has one")
-        self.note_address = Field("" if label is None else label.note_address, hint="where the note has one")
+        self.note_address = Field(
+            "" if label is None else label.note_address, hint="where the note has one", check=address_of
+        )
         self.note = Vertical(
             Row(("name on note", self.note_name)), Row(("its address", self.note_address)), classes="auto"
         )

@@ -27,7 +27,7 @@ WILL_NOT_HOLD = (Lateness.LATE, Lateness.WILL_BE_LATE)
 class PromiseDialog(Dialog):
     """What was told, to whom, and for a second promise why; beside it what can honestly be told."""
 
-    DEFAULT_CSS = "PromiseDialog PromiseLine { max-height: 8; }"
+    DEFAULT_CSS = "PromiseDialog PromiseLine { max-height: 10; }"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "Promise the earliest day", id="promise.day")]
     hint = "Enter on, at the end it is stored · F3 the earliest day · escape leaves"
 
