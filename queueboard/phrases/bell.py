@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from queueboard.intake.lines import KnifeLine
+from queueboard.money.estimate import estimate
 from queueboard.phrases.dates import day_words, many, minutes_words, promise_words, time_words
 from queueboard.phrases.intake import line_words, lines_sum
 from queueboard.phrases.money import money
@@ -11,7 +12,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.measured import BenchRun
 from queueboard.values.new import NewPromise
-from queueboard.words import GoesBy
+from queueboard.words import CameBy, GoesBy
 
 KEPT = "What was typed at the bell is kept; the bell goes on with it."
 
@@ -23,8 +24,9 @@ def knives_lines(lines: Sequence[KnifeLine], counted: int | None, settings: Sett
 
 def asked_words(lines: Sequence[KnifeLine], told: NewPromise | None, settings: Settings, now: datetime) -> str:
     """The price and what would be told, as a question (41.00 EUR, today 16:00?), or that no date is."""
-    cents = sum(line.count * line.price_cents for line in lines)
-    return f"{money(cents, settings)}, {told_day_words(told, now)}?"
+    knives = [line.knife for line in lines for _ in range(line.count)]
+    sums = estimate(settings, knives, came_by=CameBy.COUNTER)
+    return f"{money(sums.total_cents, settings)}, {told_day_words(told, now)}?"
 
 
 def told_day_words(told: NewPromise | None, now: datetime) -> str:

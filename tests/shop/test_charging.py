@@ -5,10 +5,11 @@ from datetime import UTC, datetime
 import pytest
 
 from queueboard.errors import ChangedError, RuleError, TypedError
+from queueboard.money.estimate import estimate
 from queueboard.priced_words import ChargeSort, Finding, MoneySort
 from queueboard.seedfiles import seed_text
 from queueboard.shop import announcing, charging, losing, money, moving, receiving
-from queueboard.shop.numbers import take_settings
+from queueboard.shop.numbers import settings_in, take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.new import NewAnnounced, NewBox, NewCharge, NewKnife, NewPayment
@@ -44,6 +45,19 @@ def received(shop: Shop, *knives: NewKnife, came_by: CameBy = CameBy.MAIL, rush:
     goes_by = GoesBy.PARCEL if came_by is CameBy.MAIL else GoesBy.PICK_UP
     new = NewBox(customer_id=customer, came_by=came_by, goes_by=goes_by, counted=len(knives), knives=knives, rush=rush)
     return box(shop, receiving.receive_box(shop, by(), new))
+
+
+@pytest.mark.parametrize("came_by", list(CameBy))
+@pytest.mark.parametrize("rush", [False, True])
+def test_what_is_said_before_is_what_it_comes_to(shop: Shop, came_by: CameBy, rush: bool) -> None:
+    """The sums of a box that is only typed so far are those of the same box taken in: add-ons, rush, minimum, tax."""
+    with_prices(shop, PRICES)
+    knives = (CHIPPED, chef(), NewKnife(kind="bread", edge=Edge.SERRATED))
+    with shop.reading() as database:
+        said = estimate(settings_in(database), knives, came_by=came_by, rush=rush, shop_ships=came_by is CameBy.MAIL)
+
+    assert received(shop, *knives, came_by=came_by, rush=rush).totals == said
+    assert said.total_cents > 0
 
 
 def test_the_list_is_charged_at_intake(shop: Shop) -> None:

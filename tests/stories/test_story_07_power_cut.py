@@ -111,7 +111,7 @@ def test_the_plug_is_pulled_at_eleven_of_twelve(file: Path, terminals: list[Term
     again.type("360/")
     again.shows("11 knives ticked")
     again.type("\r")
-    named = again.shows("360-12 ")
+    named = again.shows("360-12 last seen")
     assert "360-11 " not in named
     again.kill()
     _, after = stored(file)

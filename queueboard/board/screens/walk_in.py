@@ -11,6 +11,7 @@ from textual.widgets import OptionList, Static
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.picker import CustomerPicker
 from queueboard.board.forms.promise_line import PromiseLine
@@ -155,6 +156,7 @@ class WalkInScreen(KeptForm[int]):
 
     def go(self) -> None:
         new = self.typed_box()
+        ask_about_hold(self, new.customer_id)
         if new.promise is not None:
             self.when.before_a_no(self)
         number = self.attempt(receive_box, new)
