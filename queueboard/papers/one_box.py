@@ -4,10 +4,10 @@ from queueboard.papers.text import columns, page, section
 from queueboard.phrases.bill import charge_words, payment_words
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.counts import box_sum_words, moved_lines
-from queueboard.phrases.dates import told_words
 from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words, wish_in_capitals
 from queueboard.phrases.labels import label_words
 from queueboard.phrases.phone import phone_sentence
+from queueboard.phrases.whole_box import told_lines
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
@@ -21,7 +21,7 @@ def box_sheet(box: BoxPicture, picture: Picture) -> str:
         section("TOTALS", (*batch_totals(box, picture.settings, now), *moved)),
         section("KNIVES", columns([_row(knife, picture) for knife in box.knives]) if box.knives else ()),
         section("COMES WITH", (f"{thing.state.value}: {thing.name}" for thing in box.things)),
-        section("TOLD", (told_words(promise, now, box.box.goes_by) for promise in box.promises)),
+        section("TOLD", told_lines(box, now)),
         section("LABEL", (label_words(box, now.date()),) if box.label is not None else ()),
         section("CHARGED", (charge_words(charge, box) for charge in box.charges)),
         section(

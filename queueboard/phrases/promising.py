@@ -36,7 +36,7 @@ def advice_lines(advice: Advice, now: datetime) -> tuple[str, ...]:
     offer, today = advice.offer, now.date()
     told: tuple[str, ...] = (BEYOND,)
     if offer is not None:
-        told = offer_words(advice, offer, now), sum_words(offer, days_on_the_way(advice.wish), today)
+        told = offer_words(advice, offer, now), reckoned_words(advice, now)
     if advice.answer is None:
         return (*told, room_words(advice.room_today, advice.room_tomorrow))
     return (*told, answer_words(advice, advice.answer, today))
@@ -49,6 +49,13 @@ def offer_words(advice: Advice, offer: Offer, now: datetime) -> str:
     behind = "" if offer.binds is None else f", behind box {offer.binds}"
     comes = "" if advice.wish.unseen is None else f", {comes_words(advice.wish.unseen, now.date())}"
     return f"earliest{comes}: {kind} {date_words(advice.day_to_tell or offer.day, now.date())} ({doubt}){behind}"
+
+
+def reckoned_words(advice: Advice, now: datetime) -> str:
+    """The sum behind what is told, as it is kept with the date; empty where no day will do."""
+    if advice.offer is None:
+        return ""
+    return sum_words(advice.offer, days_on_the_way(advice.wish), now.date())
 
 
 def comes_words(unseen: Unseen, today: date) -> str:

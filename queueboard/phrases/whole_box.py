@@ -1,5 +1,7 @@
 """Everything of one box for its own screen: facts in lines, one knife in a row and in full."""
 
+from datetime import datetime
+
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
 from queueboard.phrases.boxes import batch_totals, unopened_words
@@ -92,12 +94,20 @@ def twin_words(knife: Knife, picture: Picture) -> str:
     return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""
 
 
+def told_lines(box: BoxPicture, now: datetime) -> tuple[str, ...]:
+    """Each date told, oldest first, and behind it the sum that stood beside it then."""
+    lines: list[str] = []
+    for promise in box.promises:
+        lines.append(told_words(promise, now, box.box.goes_by))
+        lines += [f"  reckoned: {promise.reckoned}"] if promise.reckoned else []
+    return tuple(lines)
+
+
 def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
     """How it came and goes, its totals, what was told, paid and noted; a line each."""
     own, now = box.box, picture.now
     came = when_words(own.received_at.astimezone(now.tzinfo), now)
     days = f", {own.carrier_days} carrier days" if own.carrier_days else ""
-    told = (told_words(promise, now, own.goes_by) for promise in box.promises)
     paid = (payment_words(payment, picture) for payment in box.payments)
     gone = [f"{thing.name} ({thing.state.value})" for thing in box.things if thing.state is not ThingState.HERE]
     by = own.came_by.value
@@ -109,7 +119,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         *(() if box.sum.plain else (box_sum_words(box.sum),)),
         *moved_lines(box, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),
-        *(f"told: {line}" for line in told),
+        *(line if line.startswith(" ") else f"told: {line}" for line in told_lines(box, now)),
         *bill_lines(box),
         *paid,
         *((f"note: {own.note}",) if own.note else ()),

@@ -138,7 +138,8 @@ def things_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Thing,
 def promises_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Promise, ...]:
     """The promises that meet a fixed condition, oldest first."""
     rows = database.rows(
-        f"SELECT id, box_id, kind, day, at, told_to, told_us, told_by, reason FROM promise WHERE {where} ORDER BY id",
+        "SELECT id, box_id, kind, day, at, told_to, told_us, told_by, reason, reckoned FROM promise "
+        f"WHERE {where} ORDER BY id",
         values,
     )
     return tuple(
@@ -152,6 +153,7 @@ def promises_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Prom
             told_at=from_us(whole(r[6])),
             told_by=str(r[7]),
             reason=str(r[8]),
+            reckoned=str(r[9]),
         )
         for r in rows
     )

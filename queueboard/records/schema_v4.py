@@ -27,6 +27,8 @@ ALTER TABLE label ADD COLUMN price_cents INTEGER CHECK (price_cents BETWEEN 0 AN
 
 ALTER TABLE payment ADD COLUMN sort TEXT NOT NULL DEFAULT 'payment' CHECK (length(sort) BETWEEN 1 AND 20);
 
+ALTER TABLE promise ADD COLUMN reckoned TEXT NOT NULL DEFAULT '' CHECK (length(reckoned) <= 300);
+
 CREATE TABLE charge (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   row_version INTEGER NOT NULL,
@@ -92,6 +94,8 @@ rule. box.not_above_cents is the most that the customer agreed to; packed_g the 
 numbers with x between, such as 450x250x100.
 
 label.note_name and note_address are what the customer's note says of the way back; they are held against the label's.
+
+promise.reckoned is the sum that stood beside the date when it was told.
 
 A charge stands beside the prices of the knives, as it was quoted: with a knife its add-ons, without one what concerns
 the whole box. A discount is stored above zero and taken off. One with ppm is a share in millionths of the work, and its

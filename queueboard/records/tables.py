@@ -128,6 +128,7 @@ class PromiseRow(Row):
     told_us = BigIntegerField()
     told_by = TextField()
     reason = TextField()
+    reckoned = TextField(default="")
 
 
 class LabelRow(Row):

@@ -42,6 +42,7 @@ def add_promise(writing: Writing, box_id: int, new: NewPromise, *, first: bool) 
         told_us=writing.now_us,
         told_by=writing.actor.initials,
         reason=reason,
+        reckoned=clean(new.reckoned, limit=300, field="sum"),
     )
 
 

@@ -35,6 +35,8 @@ class Promise:
     told_at: datetime
     told_by: str
     reason: str = ""
+    reckoned: str = ""
+    """The sum that stood beside the date when it was told; empty where none was worked out."""
 
 
 def put_off(promises: Sequence[Promise]) -> bool:

@@ -51,6 +51,8 @@ class NewPromise:
     told_to: str = ""
     reason: str = ""
     """Why it differs from the one before; needed for a second promise."""
+    reckoned: str = ""
+    """The sum that stands beside the date now: open minutes, this box, what is to spare."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

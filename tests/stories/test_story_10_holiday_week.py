@@ -13,8 +13,12 @@ from pathlib import Path
 
 import pytest
 
+from queueboard.board.desk import Desk
+from queueboard.board.screens.receive import ReceiveScreen
+from queueboard.board.screens.received import ReceivedScreen
 from queueboard.phrases.carriers import carrier_words
 from queueboard.phrases.promising import advice_lines
+from queueboard.phrases.whole_box import told_lines
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop
@@ -24,6 +28,8 @@ from queueboard.shop.wishing import Advice, Wish, advise
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewPromise
 from queueboard.words import CameBy, Edge, GoesBy, PromiseKind
+from tests.board.host import LARGE, Host, until
+from tests.board.typing import fill
 
 MONDAY = datetime(2026, 11, 16, 13, 0, tzinfo=UTC)
 """Eight in the morning by the shop's clock."""
@@ -113,6 +119,21 @@ def test_the_sum_is_shown_as_it_stands(busy: Shop) -> None:
     assert 540 < offer.kept_minutes <= 1080
     needed = 1310 + 112 + offer.kept_minutes
     assert 4 * 540 < needed <= 5 * 540, "the fifth working day, Friday, is the first that leaves so much free"
+
+
+async def test_the_date_is_kept_with_its_sum(busy: Shop) -> None:
+    """Told through the form, it stands on the box with the sum that it rested on, whatever is planned later."""
+    desk = Desk(busy, "MB", lambda: MONDAY)
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=LARGE) as pilot:
+        await fill(pilot, "oake", "<1>", "<1>", "14", "", "14 cleaver", "<f3>", "<f2>")
+        await until(pilot, lambda: isinstance(app.screen, ReceivedScreen))
+
+    box = look(busy, MONDAY).boxes[-1]
+    assert box.promise is not None
+    assert box.promise.day == date(2026, 11, 20)
+    assert box.promise.reckoned.startswith("open 1310 + this box 112 + to spare")
+    assert any("reckoned: open 1310 + this box 112" in line for line in told_lines(box, MONDAY))
 
 
 def test_by_mail_the_shop_s_own_table_decides(busy: Shop) -> None:

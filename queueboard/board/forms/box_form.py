@@ -117,7 +117,7 @@ class BoxForm(KeptForm[int]):
 
     def read_promise(self) -> NewPromise | None:
         """The date typed; None without one."""
-        return self.promised.read(self) if self.promised.day.value.strip() else None
+        return self.when.with_sum(self.promised.read(self)) if self.promised.day.value.strip() else None
 
     def read_label(self) -> NewLabel | None:
         """The label of a parcel."""

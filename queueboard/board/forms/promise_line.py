@@ -1,5 +1,6 @@
 """What the counter can tell while a box is still being typed: the earliest day, its sum, yes or no to a day."""
 
+from dataclasses import replace
 from typing import TypeVar
 
 from textual.content import Content
@@ -9,9 +10,10 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.clean import cell_text
 from queueboard.phrases.carriers import parcel_told_words
-from queueboard.phrases.promising import advice_lines
+from queueboard.phrases.promising import advice_lines, reckoned_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.wishing import Advice, Wish, advise
+from queueboard.values.new import NewPromise
 
 Answer = TypeVar("Answer")
 
@@ -48,6 +50,11 @@ class PromiseLine(Static):
         advice = self.advice
         if advice is not None and advice.answer is not None and not advice.answer.yes:
             screen.insist(advice.wish, "The answer to that day is no. The same key once more tells it all the same.")
+
+    def with_sum(self, told: NewPromise) -> NewPromise:
+        """The date with the sum that stands here, as it is told to the customer: kept whatever becomes of the plan."""
+        words = "" if self.advice is None else reckoned_words(self.advice, self.desk.picture.now)
+        return replace(told, reckoned=words)
 
     def _is_answered(self, asked: tuple[Wish, Picture] | None) -> bool:
         if self._asked is None or asked is None:

@@ -181,7 +181,7 @@ class WalkInScreen(KeptForm[int]):
             self.told.focus()
             raise TypedError("The plan can tell no day for these. Type the day you tell, or - to tell none.")
         if told is not None:
-            told = NewPromise(kind=told.kind, day=told.day, at=told.at, told_to=whose.name)
+            told = self.when.with_sum(NewPromise(kind=told.kind, day=told.day, at=told.at, told_to=whose.name))
         return NewBox(
             customer_id=whose.id if isinstance(whose, Customer) else None,
             new_customer=whose if isinstance(whose, NewCustomer) else None,

@@ -126,6 +126,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
         box, things, told = self.box_now(self.box_id).box, read_things(self.things.value), self.told.read(self)
         if told is not None:
             self.when.before_a_no(self)
+            told = self.when.with_sum(told)
         opened = self.attempt(open_box, box, counted, self.lines.knives, things, note_says, promise=told)
         if opened is not None:
             self.kept.forget()

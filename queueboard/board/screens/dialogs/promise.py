@@ -77,7 +77,7 @@ class PromiseDialog(Dialog):
     def go(self) -> None:
         new = self.promised.read(self, told_to=self.told.value, reason=self.why.value if self.second else "")
         self.when.before_a_no(self)
-        self.done(self.attempt(promise, self.opened.box, new))
+        self.done(self.attempt(promise, self.opened.box, self.when.with_sum(new)))
 
     def anew(self) -> Dialog:
         return PromiseDialog(self.desk, self.opened.box.id)
