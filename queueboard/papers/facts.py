@@ -129,6 +129,8 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "charges": [_charge(charge, box) for charge in box.charges],
         "promises": [_promise(promise, picture) for promise in box.promises],
         "label": _label(box),
+        "packed_g": box.box.packed_g,
+        "parcel_mm": list(box.box.parcel_mm),
         "comes_with": [{"name": thing.name, "state": thing.state.value} for thing in box.things],
         "knives": [_knife(knife) for knife in box.knives],
         "note": box.box.note,
@@ -172,6 +174,7 @@ def _promise(promise: Promise, picture: Picture) -> dict[str, Fact]:
         "told_by": promise.told_by,
         "told_on": _iso(promise.told_at.astimezone(picture.now.tzinfo).date()),
         "reason": promise.reason,
+        "reckoned": promise.reckoned,
     }
 
 
@@ -184,6 +187,10 @@ def _label(box: BoxPicture) -> dict[str, Fact] | None:
         "carrier": box.label.carrier,
         "expires_on": _iso(box.label.expires_on),
         "name_on": box.label.name_on,
+        "address_on": box.label.address_on,
+        "limit_g": box.label.limit_g,
+        "value_cents": box.label.value_cents,
+        "price_cents": box.label.price_cents,
         "word": None if box.label_due is None else box.label_due.word.value,
         "last_day": None if box.label_due is None else _iso(box.label_due.last_day),
     }
@@ -265,4 +272,10 @@ def _knife(knife: Knife) -> dict[str, Fact]:
         "waiting_for": None if knife.waiting_for is None else knife.waiting_for.value,
         "looking_for": knife.looking_for,
         "price_cents": knife.price_cents,
+        "chips": knife.chips,
+        "chip_um": knife.chip_um,
+        "tip_um": knife.tip_um,
+        "findings": [finding.value for finding in knife.findings],
+        "apart": knife.apart,
+        "added_at": None if knife.added_at is None else _iso(knife.added_at),
     }
