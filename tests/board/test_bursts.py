@@ -15,6 +15,7 @@ from queueboard.board.screens.announce import AnnounceScreen
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_list import BoxListScreen
+from queueboard.board.screens.box_money import BoxMoney
 from queueboard.board.screens.box_papers import BoxPapers
 from queueboard.board.screens.boxes import BoxesScreen
 from queueboard.board.screens.close_out import CloseOutScreen
@@ -51,6 +52,7 @@ from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL
 from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
+from tests.board.money_screens import MONEY_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -150,6 +152,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
+    **MONEY_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
 
@@ -162,7 +165,7 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
-    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers}
+    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

@@ -48,7 +48,7 @@ async def test_the_first_line_of_knives_brings_the_earliest_day(two_boxes: Shop)
         assert "earliest: ready by Mon 9 Nov" in dump(app)
         assert "+ this box 26 + to spare" in dump(app)
         assert "room for a rush:" in dump(app)
-        assert "F3 take the day" in dump(app)
+        assert "F3 the day" in dump(app)
 
 
 async def test_f3_takes_the_day_and_leaves_the_cursor(two_boxes: Shop) -> None:

@@ -57,7 +57,7 @@ CASES: dict[str, tuple[Callable[[Desk], Dialog], Other, tuple[str, ...]]] = {
     "a knife's line": (
         lambda desk: CorrectKnifeDialog(desk, box(desk.shop, COUNTER).knives[0]),
         meanwhile(lambda shop: correct_knife(shop, by(K), box(shop, COUNTER).knives[0], mark="theirs")),
-        ("chef", "", "plain", "dull", "mine", ""),
+        ("chef", "", "plain", "dull", "", "mine", ""),
     ),
     "a box": (
         lambda desk: CorrectBoxDialog(desk, box(desk.shop, COUNTER).box),
