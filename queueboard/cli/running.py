@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, promise, reading
+from queueboard.cli import acting, board, edges, keeping, promise, reading
 from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
@@ -90,7 +90,7 @@ def build_parser() -> argparse.ArgumentParser:
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=_named, metavar="FILE", help="take in the settings of this file")
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_named, help="a new file")
+    keeping.add_commands(add, _named)
     return parser
 
 

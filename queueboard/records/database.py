@@ -121,8 +121,8 @@ def _check_size(path: Path, header: bytes) -> None:
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put "
-        f"{newest_copy_words(path)} in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Put {newest_copy_words(path)}, "
+        "or move it away and run `queueboard start`."
     )
 
 
@@ -137,8 +137,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)} in its place, "
-        "and keep the damaged file."
+        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)}; "
+        "the damaged file is kept beside it."
     )
 
 

@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
@@ -111,10 +111,14 @@ def _migrate(path: Path, database: db.ShopDatabase) -> None:
 def _copy_aside(path: Path) -> None:
     """Copy a file as it is, by a connection that only reads: the one that holds the writer's lock may not."""
     aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+    passing = copying.passing_name(aside)
     reader = db.connect(path, patience_ms=0)
     try:
-        aside.unlink(missing_ok=True)
-        copying.copy_whole(reader.raw(), aside)
+        passing.unlink(missing_ok=True)
+        copying.copy_whole(reader.raw(), passing)
+        if not copying.same_content(reader.raw(), passing):
+            raise db.damaged(path)
+        copying.give_name(passing, aside)
     except OSError as error:
         raise FileError(
             f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
@@ -122,3 +126,5 @@ def _copy_aside(path: Path) -> None:
         ) from error
     finally:
         reader.close()
+        with suppress(OSError):
+            passing.unlink(missing_ok=True)

@@ -1,0 +1,30 @@
+"""The commands that keep the data: check, and what is made of the file as a whole."""
+
+import argparse
+from collections.abc import Callable
+from pathlib import Path
+
+from queueboard.cli import acting
+from queueboard.cli.common import FINE, REFUSED, Clock, Command, file_of, say, say_json
+from queueboard.papers.health import health_facts, health_sheet
+from queueboard.shop.checking import check
+
+Adding = Callable[[str, Command, str], argparse.ArgumentParser]
+"""Adds a command by its name, what runs it, and what is said of it."""
+
+
+def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
+    """The commands of this file, and backup; *named* reads the name of a file."""
+    look = add("check", check_file, "look the shop file over, its history and its copies (code 1: damaged)")
+    look.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
+
+
+def check_file(args: argparse.Namespace, clock: Clock) -> int:
+    """Look the shop file over; a damaged one ends with the code for refused."""
+    health = check(file_of(args), clock())
+    if args.json:
+        say_json(health_facts(health))
+    else:
+        say(health_sheet(health))
+    return FINE if health.sound else REFUSED

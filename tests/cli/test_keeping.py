@@ -1,0 +1,106 @@
+"""The commands that keep the data, as a person types them."""
+
+import sqlite3
+from contextlib import closing
+from datetime import timedelta
+from pathlib import Path
+from unittest.mock import Mock
+
+import pytest
+
+from queueboard.cli import main
+from queueboard.cli.common import FINE, REFUSED
+from queueboard.records import database
+from queueboard.shop.keeping import daily_copy
+from queueboard.shop.opening import close_shop, open_shop
+from tests.cli.schema import clock, valid
+from tests.shop.place import NOW
+
+
+def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
+    """The exit code of a command, what it printed and its sentence."""
+    code = main(list(arguments), clock=clock)
+    printed = capsys.readouterr()
+    return code, printed.out, printed.err
+
+
+def test_a_new_file_is_sound_and_wants_copies(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The first lines say that nothing is damaged; what is missing is said with what to do."""
+    code, said, _ = run(capsys, "check", "--file", empty)
+
+    assert code == FINE
+    assert said.startswith(f"{empty} is sound. 2 things to look at.\n")
+    assert "look  copy       no good copy\n                 Open the board once a day" in said
+    assert f"{sqlite3.sqlite_version}, mode" in said
+
+
+def test_a_damaged_row_is_named_with_the_copy_to_go_back_to(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """What SQLite alone would not see has the code for refused, and the newest good copy is in the sentence."""
+    shop = open_shop(Path(empty))
+    copy = daily_copy(shop, NOW)
+    close_shop(shop)
+    with closing(sqlite3.connect(empty)) as raw, raw:
+        assert raw.execute("UPDATE closed_day SET name = 'Nobody''s Day' WHERE id = 1").rowcount == 1
+
+    code, said, _ = run(capsys, "check", "--file", empty)
+
+    assert code == REFUSED
+    assert f"{empty} is damaged." in said
+    assert "damaged  history    closed day 1 is not as its history left it" in said
+    assert f"Go back to the copy {copy} with `queueboard restore`; the damaged file is kept." in said
+
+
+def test_copies_too_old_and_spoiled_are_said(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """A copy that is not as it was written counts for none, and is named."""
+    shop = open_shop(Path(empty))
+    first, second = daily_copy(shop, NOW - timedelta(days=1)), daily_copy(shop, NOW)
+    close_shop(shop)
+    assert first is not None
+    assert second is not None
+    second.write_bytes(second.read_bytes()[:-1] + b"\xa5")
+
+    facts = valid("check", run(capsys, "check", "--json", "--file", empty)[1])
+
+    assert facts["sound"] is True
+    said = {found["name"]: found for found in facts["findings"]} if isinstance(facts["findings"], list) else {}
+    assert said["spoiled"]["says"] == f"not as written any more: {second.name}"
+    assert str(facts["last_good_copy"]).startswith("20")
+
+
+def test_a_share_an_open_mode_and_a_race_are_said(
+    empty: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the file lies, who may read it, and what its SQLite is prone to are said with a remedy; none is damage."""
+    Path(empty).chmod(0o644)
+    with closing(sqlite3.connect(empty)) as raw:
+        raw.execute("PRAGMA journal_mode = WAL")
+    monkeypatch.setattr("queueboard.shop.checking.share_of", Mock(return_value="nfs4"))
+    monkeypatch.setattr(database, "has_wal_reset_fix", Mock(return_value=False))
+
+    code, said, _ = run(capsys, "check", "--file", empty)
+
+    assert code == FINE
+    for line in (
+        "look  place      on a network share (nfs4)",
+        "Move the file to a disk of this machine.",
+        "look  readers    others on this machine may read it",
+        f"chmod 600 {empty}",
+        "look  SQLite",
+        "open one board at a time until then",
+    ):
+        assert line in said
+
+
+@pytest.mark.parametrize("missing", [True, False])
+def test_what_is_no_shop_file_is_one_sentence(
+    missing: bool, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A file that is missing or another's is refused as it is at opening."""
+    path = tmp_path / "other.qb"
+    if not missing:
+        path.write_text("knives: 13\n", encoding="utf-8")
+
+    code, said, trouble = run(capsys, "check", "--file", str(path))
+
+    assert (code, said) == (REFUSED, "")
+    assert trouble.startswith("There is no shop file" if missing else f"{path} is not a shop file")
