@@ -5,9 +5,12 @@ from collections.abc import Callable
 from pathlib import Path
 
 from queueboard.cli import acting
-from queueboard.cli.common import FINE, REFUSED, Clock, Command, file_of, say, say_json
+from queueboard.cli.common import FINE, NOBODY, REFUSED, Clock, Command, file_of, initials_of, pasted, say, say_json
 from queueboard.papers.health import health_facts, health_sheet
+from queueboard.phrases.health import restored_words
 from queueboard.shop.checking import check
+from queueboard.shop.restoring import restore
+from queueboard.values.actor import Actor
 
 Adding = Callable[[str, Command, str], argparse.ArgumentParser]
 """Adds a command by its name, what runs it, and what is said of it."""
@@ -17,6 +20,8 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     """The commands of this file, and backup; *named* reads the name of a file."""
     look = add("check", check_file, "look the shop file over, its history and its copies (code 1: damaged)")
     look.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    back = add("restore", restore_copy, "put a copy in the place of the shop file, which is moved aside")
+    back.add_argument("copy", type=named, help="the copy to go back to")
     add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 
 
@@ -28,3 +33,10 @@ def check_file(args: argparse.Namespace, clock: Clock) -> int:
     else:
         say(health_sheet(health))
     return FINE if health.sound else REFUSED
+
+
+def restore_copy(args: argparse.Namespace, clock: Clock) -> int:
+    """Go back to a copy; whoever is in trouble need not say who acts."""
+    path = file_of(args)
+    done = restore(path, args.copy, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    return say(restored_words(done, pasted(path), pasted(args.copy), "" if done.aside is None else pasted(done.aside)))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.phrases.dates import many, when_words
+from queueboard.shop.restoring import Restored
 from queueboard.values.health import Health
 from queueboard.words import Standing
 
@@ -33,6 +34,20 @@ def verdict_words(health: Health) -> str:
         return f"{health.path} is damaged. Close every board, and do what is said below before anything else."
     looks = sum(found.standing is Standing.LOOK for found in findings(health))
     return f"{health.path} is sound." + (f" {many(looks, 'thing')} to look at." if looks else "")
+
+
+def restored_words(done: Restored, path: str, copy: str, aside: str) -> str:
+    """What became of a copy that was put in the place of the file; the paths as they can be pasted."""
+    lines = [f"{path} is now what was in {copy}: {many(done.lines_kept, 'line')} of history, verified."]
+    if done.aside is not None:
+        lines.append(f"The file that stood there lies in {aside}, with all that belongs to it.")
+    if done.aside is not None and done.lines_beyond is None:
+        lines.append(
+            "What it had beyond the copy cannot be told: look at the newest boxes, and type again what is gone."
+        )
+    elif done.lines_beyond:
+        lines.append(f"It had {many(done.lines_beyond, 'line')} of history more: type again what is gone.")
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _findings(health: Health) -> Iterator[Finding]:

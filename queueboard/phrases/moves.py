@@ -58,6 +58,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "move_knives": ("{what} moved to {to}", "put {what} {back}"),
     "note_box": ("note on {what}", "put the note on {what} back as it was"),
     "note_knife": ("note on {what}", "put the note on {what} back as it was"),
+    "note_restored": ("a copy put in the place of the shop file", "go back to the shop file before"),
     "open_box": ("{what} opened", "put {what} back unopened"),
     "pack_box": ("{what}: {to}", "{what} is not {to} after all"),
     "pause_run": ("run of {what} paused", "let the run of {what} go on"),

@@ -5,7 +5,7 @@ They are bound to no database: every query names the one it runs on, so that two
 
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
-from queueboard.records import edge_tables
+from queueboard.records import edge_tables, keeping_tables
 from queueboard.records.row import Named, Row, name_of
 
 
@@ -314,6 +314,7 @@ _STATE: tuple[type[Row], ...] = (
     MovedKnifeRow,
     FoundKnifeRow,
     *edge_tables.ROWS,
+    *keeping_tables.ROWS,
 )
 STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}
 """Every table of state by its name in history."""

@@ -25,6 +25,7 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    restoring,
     running,
     saying,
     stable,
@@ -51,6 +52,7 @@ FAMILIES = (
     numbers,
     promising,
     receiving,
+    restoring,
     running,
     saying,
     stable,
@@ -100,6 +102,8 @@ def undo(writing: Writing, group_id: str, reason: str = "") -> None:
         raise RuleError("That step is not in the history.")
     if group_id in telling.undone_groups(database):
         raise RuleError("That step is undone already.")
+    if OPERATIONS[action.operation].for_good:
+        raise RuleError("That was done for good and cannot be undone.")
     if not reason.strip() and _needs_reason(database, action):
         raise ReasonNeededError("A parcel, a payment or a told date is concerned: type why this is taken back.")
     writing.undoes = group_id

@@ -14,7 +14,7 @@ from queueboard.records import database
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.opening import close_shop, open_shop
 from tests.cli.schema import clock, valid
-from tests.shop.place import NOW
+from tests.shop.place import NOW, parcel
 
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
@@ -104,3 +104,37 @@ def test_what_is_no_shop_file_is_one_sentence(
 
     assert (code, said) == (REFUSED, "")
     assert trouble.startswith("There is no shop file" if missing else f"{path} is not a shop file")
+
+
+def test_going_back_says_what_became_of_it(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The copy, the folder aside, and how much has to be typed again."""
+    path = Path(empty)
+    copy, aside = path.with_name("a copy.qb"), path.with_name("test-aside-2026-11-09-150000")
+    assert run(capsys, "backup", str(copy), "--file", empty)[0] == FINE
+    shop = open_shop(path)
+    lines = shop.database.one("SELECT count(*) FROM history")
+    parcel(shop)
+    close_shop(shop)
+
+    code, said, _ = run(capsys, "restore", str(copy), "--file", empty)
+
+    assert code == FINE
+    assert said.splitlines()[:2] == [
+        f"{path} is now what was in '{copy}': {lines} lines of history, verified.",
+        f"The file that stood there lies in {aside}, with all that belongs to it.",
+    ]
+    assert said.splitlines()[2].endswith("lines of history more: type again what is gone.")
+    assert f"kept aside, with customers' data as they were: {aside.name}" in run(capsys, "check", "--file", empty)[1]
+
+
+def test_going_back_under_an_open_board_is_refused(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """One sentence, and the code for refused."""
+    copy = Path(empty).with_name("stick.qb")
+    run(capsys, "backup", str(copy), "--file", empty)
+    board = open_shop(Path(empty))
+
+    code, said, trouble = run(capsys, "restore", str(copy), "--file", empty)
+
+    assert (code, said) == (REFUSED, "")
+    assert "Close every board on it" in trouble
+    close_shop(board)

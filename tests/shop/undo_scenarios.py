@@ -16,6 +16,7 @@ from queueboard.shop import (
     numbers,
     promising,
     receiving,
+    restoring,
     saying,
     undoing,
     waiting,
@@ -195,6 +196,11 @@ def do_fix_day_list(shop: Shop) -> Act:
 def do_say_chances(shop: Shop) -> Act:
     made = parcel(shop)
     return lambda actor: saying.say_chances(shop, actor, date(2026, 11, 9), [(made.box.id, by(minutes=900).now, 150)])
+
+
+def do_note_restored(shop: Shop) -> Act:
+    copy = shop.path.with_name("stick.qb")
+    return lambda actor: restoring.note_restored(shop, actor, copy, shop.path.with_name("test-aside"), 12, None)
 
 
 def do_undo(shop: Shop) -> Act:
