@@ -5,9 +5,22 @@ from collections.abc import Callable
 from pathlib import Path
 
 from queueboard.cli import acting
-from queueboard.cli.common import FINE, NOBODY, REFUSED, Clock, Command, file_of, initials_of, pasted, say, say_json
+from queueboard.cli.common import (
+    FINE,
+    NOBODY,
+    REFUSED,
+    Clock,
+    Command,
+    file_of,
+    initials_of,
+    pasted,
+    say,
+    say_json,
+    shop_of,
+)
 from queueboard.papers.health import health_facts, health_sheet
 from queueboard.phrases.health import restored_words
+from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.checking import check
 from queueboard.shop.restoring import restore
 from queueboard.values.actor import Actor
@@ -22,6 +35,10 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     look.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     back = add("restore", restore_copy, "put a copy in the place of the shop file, which is moved aside")
     back.add_argument("copy", type=named, help="the copy to go back to")
+    export = add("export", export_shop, "write everything in the shop file into a new file, as lines of JSON")
+    export.add_argument("target", type=named, help="a new file")
+    take = add("take", take_shop, "make a new shop file of what `queueboard export` wrote")
+    take.add_argument("source", type=named, help="the file that was written")
     add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 
 
@@ -40,3 +57,17 @@ def restore_copy(args: argparse.Namespace, clock: Clock) -> int:
     path = file_of(args)
     done = restore(path, args.copy, Actor(initials=initials_of(args) or NOBODY, now=clock()))
     return say(restored_words(done, pasted(path), pasted(args.copy), "" if done.aside is None else pasted(done.aside)))
+
+
+def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
+    """Write everything out."""
+    with shop_of(args) as shop:
+        rows = write_out(shop, args.target)
+    return say(f"Written: {rows} rows, all of the shop file, in {pasted(args.target)}. Only its owner may read it.\n")
+
+
+def take_shop(args: argparse.Namespace, _clock: Clock) -> int:
+    """Take everything into a new file."""
+    path = file_of(args)
+    lines = take_in(path, args.source)
+    return say(f"{pasted(path)} now holds all of {pasted(args.source)}: {lines} lines of history, verified.\n")

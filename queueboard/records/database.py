@@ -189,23 +189,13 @@ def bring_up(connection: sqlite3.Connection, before: Callable[[], None] = lambda
         (version,) = connection.execute("PRAGMA user_version").fetchone()
         if version < len(migrations.STEPS):
             before()
-            for statement in _statements("\n".join(migrations.STEPS[version:])):
+            for statement in migrations.statements("\n".join(migrations.STEPS[version:])):
                 connection.execute(statement)
             connection.execute(f"PRAGMA user_version = {len(migrations.STEPS)}")
         connection.execute("COMMIT")
     finally:
         if connection.in_transaction:
             connection.execute("ROLLBACK")
-
-
-def _statements(script: str) -> Iterator[str]:
-    """The statements of a script one by one; executescript would end the transaction that is open."""
-    begun = ""
-    for piece in script.split(";"):
-        begun += piece + ";"
-        if sqlite3.complete_statement(begun):
-            yield begun
-            begun = ""
 
 
 @contextmanager

@@ -138,3 +138,32 @@ def test_going_back_under_an_open_board_is_refused(empty: str, capsys: pytest.Ca
     assert (code, said) == (REFUSED, "")
     assert "Close every board on it" in trouble
     close_shop(board)
+
+
+def test_everything_is_written_out_and_taken_in(empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Each command says how much it was; the new file is the shop."""
+    out, new = tmp_path / "all of it.jsonl", tmp_path / "new.qb"
+    code, said, _ = run(capsys, "export", str(out), "--file", empty)
+    assert code == FINE
+    assert said.endswith(f"all of the shop file, in '{out}'. Only its owner may read it.\n")
+
+    code, said, _ = run(capsys, "take", str(out), "--file", str(new))
+
+    assert code == FINE
+    assert said.startswith(f"{new} now holds all of '{out}': ")
+    assert run(capsys, "settings", "--file", str(new)) == run(capsys, "settings", "--file", empty)
+
+
+def test_a_damaged_export_is_refused_with_its_line(
+    empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One sentence, the code for refused, and no file."""
+    out = tmp_path / "out.jsonl"
+    run(capsys, "export", str(out), "--file", empty)
+    out.write_bytes(out.read_bytes().replace(b"Veterans", b"Veterens", 1))
+
+    code, said, trouble = run(capsys, "take", str(out), "--file", str(tmp_path / "new.qb"))
+
+    assert (code, said) == (REFUSED, "")
+    assert trouble.startswith(f"{out}: line ")
+    assert not (tmp_path / "new.qb").exists()
