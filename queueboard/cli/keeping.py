@@ -4,7 +4,7 @@ import argparse
 from collections.abc import Callable
 from pathlib import Path
 
-from queueboard.cli import acting
+from queueboard.cli import acting, customers
 from queueboard.cli.common import (
     FINE,
     NOBODY,
@@ -19,7 +19,7 @@ from queueboard.cli.common import (
     shop_of,
 )
 from queueboard.papers.health import health_facts, health_sheet
-from queueboard.phrases.health import restored_words
+from queueboard.phrases.health import erased_again_words, restored_words
 from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.checking import check
 from queueboard.shop.restoring import restore
@@ -39,6 +39,7 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     export.add_argument("target", type=named, help="a new file")
     take = add("take", take_shop, "make a new shop file of what `queueboard export` wrote")
     take.add_argument("source", type=named, help="the file that was written")
+    customers.add_commands(add, named)
     add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 
 
@@ -66,8 +67,9 @@ def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
     return say(f"Written: {rows} rows, all of the shop file, in {pasted(args.target)}. Only its owner may read it.\n")
 
 
-def take_shop(args: argparse.Namespace, _clock: Clock) -> int:
+def take_shop(args: argparse.Namespace, clock: Clock) -> int:
     """Take everything into a new file."""
     path = file_of(args)
-    lines = take_in(path, args.source)
-    return say(f"{pasted(path)} now holds all of {pasted(args.source)}: {lines} lines of history, verified.\n")
+    lines, again = take_in(path, args.source, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    said = f"{pasted(path)} now holds all of {pasted(args.source)}: {lines} lines of history, verified."
+    return say("".join(f"{line}\n" for line in (said, *erased_again_words(again))))

@@ -47,7 +47,12 @@ def restored_words(done: Restored, path: str, copy: str, aside: str) -> str:
         )
     elif done.lines_beyond:
         lines.append(f"It had {many(done.lines_beyond, 'line')} of history more: type again what is gone.")
-    return "".join(f"{line}\n" for line in lines)
+    return "".join(f"{line}\n" for line in (*lines, *erased_again_words(done.erased_again)))
+
+
+def erased_again_words(customers: int) -> tuple[str, ...]:
+    """That customers are erased in what comes from before; nothing where there are none."""
+    return (f"{many(customers, 'customer')} erased since then: erased in it too.",) if customers else ()
 
 
 def _findings(health: Health) -> Iterator[Finding]:

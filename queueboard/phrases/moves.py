@@ -40,6 +40,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "count": ("{what} counted", "take the count of {what} back"),
     "decline_knife": ("{what} declined: {to}", "take {what} on after all"),
     "end_trial": ("the belt trial of {to} on {was} ended", "let the belt trial of {to} on {was} go on"),
+    "erase_customer": ("a customer erased", "bring the words about a customer back"),
     "expect_box": ("{what} expected otherwise", "expect {what} as before"),
     "finish_run": ("run of {what} finished", "put {what} back into the run"),
     "finish_untimed": ("run of {what} done without timing", "put {what} back into the run"),

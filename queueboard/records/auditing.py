@@ -57,11 +57,13 @@ def emptied(connection: sqlite3.Connection) -> frozenset[int]:
     return frozenset(number for (about,) in told for number in json.loads(about).get("emptied", ()))
 
 
-def lives(connection: sqlite3.Connection) -> Iterator[Life]:
-    """Each row that ever was, as history tells it."""
+def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[Life]:
+    """Each row that ever was, as history tells it; *only* those of one table, where it is named."""
     # The order of the index history_entity, so that no more than one row's life is held at a time.
     lines = connection.execute(
-        "SELECT entity, entity_id, id, before, after FROM history ORDER BY entity, entity_id, id"
+        f"SELECT entity, entity_id, id, before, after FROM history {'' if only is None else 'WHERE entity = ?'} "
+        "ORDER BY entity, entity_id, id",
+        () if only is None else (only,),
     )
     defaults: dict[str, Values] = {}
     for (entity, entity_id), life in groupby(lines, key=itemgetter(0, 1)):

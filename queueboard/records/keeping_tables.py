@@ -17,4 +17,11 @@ class RestoredRow(Row):
     restored_by = TextField()
 
 
-ROWS: tuple[type[Row], ...] = (RestoredRow,)
+class ErasedCustomerRow(Row):
+    """A customer whose words were erased; the row without words stays, for counts and money."""
+
+    customer_id = IntegerField()
+    erased_us = BigIntegerField()
+
+
+ROWS: tuple[type[Row], ...] = (RestoredRow, ErasedCustomerRow)

@@ -77,6 +77,21 @@ def lines_beyond(path: Path, lines: int, head: str) -> int | None:
     return int(newest) - lines if same == (head,) else None
 
 
+def erased_in(path: Path) -> frozenset[str]:
+    """What names the customers erased in the present file, as far as it can be read."""
+    with suppress(FileError, sqlite3.DatabaseError, UnicodeDecodeError):
+        db.look_before_opening(path)
+        with closing(sqlite3.connect(path)) as present:
+            return frozenset(
+                str(one)
+                for (one,) in present.execute(
+                    "SELECT h.hash FROM history h JOIN erased_customer e ON h.entity_id = e.customer_id "
+                    "WHERE h.entity = 'customer' AND h.before IS NULL"
+                )
+            )
+    return frozenset()
+
+
 def anything_at(path: Path) -> bool:
     """True when there is a file, or what SQLite left beside one."""
     return any(path.with_name(path.name + end).exists() for end in ("", *BESIDE))

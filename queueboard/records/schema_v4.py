@@ -70,6 +70,13 @@ CREATE TABLE restored (
   restored_us INTEGER NOT NULL,
   restored_by TEXT NOT NULL
 ) STRICT;
+
+CREATE TABLE erased_customer (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  customer_id INTEGER NOT NULL UNIQUE REFERENCES customer(id),
+  erased_us INTEGER NOT NULL
+) STRICT;
 """
 """knife.chips counts the chips, chip_um is the depth of the deepest and tip_um what is missing of the tip, both in
 micrometres so that half a millimetre is whole. knife.findings are the words of the inspection, one a line.

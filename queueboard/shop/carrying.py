@@ -12,8 +12,11 @@ from queueboard.records.line_file import Reading, WrongLineError, fill, lay_out,
 from queueboard.records.making import making, there_already
 from queueboard.records.migrations import STEPS
 from queueboard.records.schema_v1 import APPLICATION_ID
+from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
+from queueboard.values.actor import Actor
 
+PATIENCE_MS = 10_000
 ELSEWHERE = "Name a new file for it."
 
 
@@ -35,8 +38,8 @@ def write_out(shop: Shop, target: Path) -> int:
             ) from error
 
 
-def take_in(path: Path, source: Path) -> int:
-    """Make a new shop file of what was written out; how many lines of history it has.
+def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
+    """Make a new shop file of what was written out; how many lines of history it has, and who was erased in it again.
 
     A file in which anything is not as it was written is refused whole, with the line; so is one that is complete but
     does not fit its own history. An existing shop file is never written over.
@@ -47,13 +50,24 @@ def take_in(path: Path, source: Path) -> int:
     try:
         insist_on_plain_file(source, "a shop written out", "Name a file that `queueboard export` wrote.")
         with source.open("rb") as lines, making(path) as made, db.faults(path):
-            return _fill(made, Reading(lines), source)
+            return _fill(made, Reading(lines), source), _erase(made, lists_for(path, source), actor)
     except WrongLineError as error:
         raise FileError(
             f"{source}: {error}. Nothing was taken in; write it out again where it came from, or take another."
         ) from error
     except OSError as error:
         raise FileError(f"{source} cannot be read: {error.strerror or error}.") from error
+
+
+def _erase(made: Path, hashes: frozenset[str], actor: Actor) -> int:
+    """Erase who was erased after this was written; without anybody not a byte is changed."""
+    if not hashes:
+        return 0
+    database = db.connect(made, PATIENCE_MS)
+    try:
+        return erase_again(Shop(made, database, str(database.one("SELECT salt FROM shop"))), actor, hashes)
+    finally:
+        database.close()
 
 
 def _fill(made: Path, reading: Reading, source: Path) -> int:

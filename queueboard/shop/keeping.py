@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
-from queueboard.records import copying
+from queueboard.records import copying, erased_list
 from queueboard.records import database as db
 from queueboard.records.copies import (
     as_written,
@@ -18,6 +18,7 @@ from queueboard.records.copies import (
     note_elsewhere,
     sum_file,
 )
+from queueboard.records.making import making
 from queueboard.records.thinning import kept
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
@@ -58,6 +59,7 @@ def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
                     "copy beside it are whole. Try another stick."
                 )
             thin_out(shop.path, folder)
+        erased_list.bring(shop.path, folder)
         note_elsewhere(shop.path, folder, now)
 
 
@@ -79,6 +81,7 @@ def copy_to(shop: Shop, target: Path, now: datetime) -> None:
         if not target.parent.is_dir():
             raise FileError(f"There is no folder {target.parent}; make it first, or name another place.")
         _copy(shop, target)
+        erased_list.bring(shop.path, target.parent)
         note_elsewhere(shop.path, target.parent, now)
     shop.backup_at = now
 
@@ -117,3 +120,9 @@ def _copy(shop: Shop, target: Path) -> None:
     finally:
         with suppress(OSError):
             passing.unlink(missing_ok=True)
+
+
+def new_private_file(target: Path, text: str) -> None:
+    """Write a text into a new file that only its owner may read; one that is there already is refused."""
+    with making(target, "Name a new file for it.") as made:
+        made.write_text(text, encoding="utf-8")

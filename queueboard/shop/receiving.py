@@ -6,6 +6,7 @@ from queueboard.clean import clean, clean_name
 from queueboard.errors import RuleError, TypedError
 from queueboard.priced_words import Finding
 from queueboard.records.database import Cell
+from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customers_of, promises_of
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow, LabelRow, ThingRow
 from queueboard.records.writing import Writing
@@ -27,9 +28,10 @@ MOST_CARRIER_DAYS = 60
 
 
 def customers(shop: Shop) -> tuple[Customer, ...]:
-    """All customers, by name."""
+    """All customers but those who were erased, by name."""
     with shop.reading() as database:
-        return customers_of(database)
+        gone = erased_customers(database)
+        return tuple(customer for customer in customers_of(database) if customer.id not in gone)
 
 
 def next_number(shop: Shop) -> int:

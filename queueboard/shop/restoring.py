@@ -6,10 +6,11 @@ from pathlib import Path
 
 from queueboard.errors import FileError
 from queueboard.records import database as db
-from queueboard.records import holding, looking_over, putting_back
+from queueboard.records import erased_list, holding, looking_over, putting_back
 from queueboard.records.copies import as_written, has_sum
 from queueboard.records.keeping_tables import RestoredRow
 from queueboard.records.writing import Writing
+from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.values.actor import Actor
@@ -27,6 +28,8 @@ class Restored:
     """Lines of history in the copy."""
     lines_beyond: int | None
     """Lines of history that only the file before had; None where nobody can tell."""
+    erased_again: int
+    """Customers who were erased since the copy was made, and are erased in it now."""
 
 
 def restore(path: Path, copy: Path, actor: Actor) -> Restored:
@@ -68,12 +71,15 @@ def _put_back(path: Path, copy: Path, made: Path, actor: Actor) -> Restored:
                 putting_back.settle(path, aside)
             head = str(database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1") or "")
             beyond = putting_back.lines_beyond(path, found.lines, head)
+            erased = lists_for(path, copy) | putting_back.erased_in(path)
             shop = Shop(made, database, str(database.one("SELECT salt FROM shop")))
             note_restored(shop, actor, copy, aside, found.lines, beyond)
+            again = erase_again(shop, actor, erased)
         finally:
             database.close()
     putting_back.put_in_place(made, path, path.parent if aside is None else aside)
-    return Restored(aside=aside, lines_kept=found.lines, lines_beyond=beyond)
+    erased_list.add_to(erased_list.list_in(path.parent, path), erased)
+    return Restored(aside=aside, lines_kept=found.lines, lines_beyond=beyond, erased_again=again)
 
 
 @operation(step=False, for_good=True)

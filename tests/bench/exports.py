@@ -16,7 +16,7 @@ from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop, open_shop
 from tests.bench.machine import heading
-from tests.shop.place import NOW
+from tests.shop.place import NOW, by
 
 Draw = random.Random
 
@@ -75,7 +75,7 @@ def is_taken(content: bytes, folder: Path) -> bool:
     source, target = folder / "in.jsonl", folder / "taken.qb"
     source.write_bytes(content)
     try:
-        take_in(target, source)
+        take_in(target, source, by())
     except FileError:
         return target.exists()
     target.unlink()
@@ -86,7 +86,7 @@ def comes_out_the_same(content: bytes, folder: Path) -> bool:
     """True when an export is taken in and written out again as it was."""
     source, again = folder / "in.jsonl", folder / "again.jsonl"
     source.write_bytes(content)
-    take_in(folder / "same.qb", source)
+    take_in(folder / "same.qb", source, by())
     shop = open_shop(folder / "same.qb")
     write_out(shop, again)
     close_shop(shop)

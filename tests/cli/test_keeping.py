@@ -1,5 +1,6 @@
 """The commands that keep the data, as a person types them."""
 
+import json
 import sqlite3
 from contextlib import closing
 from datetime import timedelta
@@ -9,12 +10,15 @@ from unittest.mock import Mock
 import pytest
 
 from queueboard.cli import main
-from queueboard.cli.common import FINE, REFUSED
+from queueboard.cli.common import FINE, NOTHING_FOUND, REFUSED, USAGE
 from queueboard.records import database
+from queueboard.seedfiles import seed_text
 from queueboard.shop.keeping import daily_copy
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import close_shop, open_shop
+from queueboard.shop.receiving import add_customer
 from tests.cli.schema import clock, valid
-from tests.shop.place import NOW, parcel
+from tests.shop.place import NOW, by, counter, parcel
 
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
@@ -167,3 +171,65 @@ def test_a_damaged_export_is_refused_with_its_line(
     assert (code, said) == (REFUSED, "")
     assert trouble.startswith(f"{out}: line ")
     assert not (tmp_path / "new.qb").exists()
+
+
+def served(empty: str) -> None:
+    """Two customers, one of whom asked and never brought a box; erasing waits for nothing."""
+    shop = open_shop(Path(empty))
+    take_settings(shop, by(), seed_text("settings.toml").replace("= 730", "= 0"))
+    counter(shop, name="Ms Verrin")
+    add_customer(shop, by(), name="[red]Perpetua[/] Quillon", town="Dunmere")
+    close_shop(shop)
+
+
+def test_a_customer_is_shown_written_out_and_erased(
+    empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Found by a word, shown, written for the owner alone, erased with a reason, and not found any more."""
+    served(empty)
+    target = tmp_path / "hers.json"
+    code, said, _ = run(capsys, "customer", "quillon", "--file", empty)
+    assert (code, said.splitlines()[0]) == (FINE, "Customer 2")
+    assert "[red]Perpetua[/] Quillon" in said
+    facts = valid("customer", run(capsys, "customer", "2", "--json", "--file", empty)[1])
+    assert run(capsys, "customer", "2", "--write", str(target), "--file", empty)[0] == FINE
+    assert json.loads(target.read_text(encoding="utf-8")) == facts
+
+    code, said, _ = run(capsys, "customer", "2", "--erase", "--reason", "asked", "--as", "MB", "--file", empty)
+
+    assert code == FINE
+    assert said.startswith("Customer 2 is erased. Copies made before hold the words until they are thinned out")
+    assert run(capsys, "customer", "quillon", "--file", empty)[0] == NOTHING_FOUND
+    assert run(capsys, "check", "--file", empty)[0] == FINE
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "words"),
+    [
+        ("customer dunmere --erase --as MB", REFUSED, "say why with --reason"),
+        ("customer dunmere --erase --reason asked", USAGE, "Say who acts"),
+        ("customer dunmere --erase --json --reason asked --as MB", USAGE, "First write down what is known"),
+        ("customer verrin --erase --reason asked --as MB", REFUSED, "of this customer is still here"),
+        ("customer nobody", NOTHING_FOUND, "No customer fits"),
+    ],
+)
+def test_what_cannot_be_done_to_a_customer_is_said(
+    arguments: str, code: int, words: str, empty: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Each refusal is one sentence and erases nobody."""
+    served(empty)
+
+    ended, _, trouble = run(capsys, *arguments.split(), "--file", empty)
+
+    assert ended == code
+    assert words in trouble
+    assert run(capsys, "customer", "dunmere", "--file", empty)[0] == FINE
+
+
+def test_several_who_fit_are_listed_with_their_numbers(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Nobody is erased by half a name."""
+    served(empty)
+
+    code, said, _ = run(capsys, "customer", "r", "--erase", "--reason", "x", "--as", "MB", "--file", empty)
+
+    assert (code, said) == (FINE, "2  Dunmere     [red]Perpetua[/] Quillon\n1  Port Ansel  Ms Verrin\n")

@@ -62,7 +62,7 @@ def refused(content: bytes, tmp_path: Path, words: str) -> None:
     source.write_bytes(content)
 
     with pytest.raises(FileError, match=words):
-        take_in(target, source)
+        take_in(target, source, by())
 
     assert not target.parent.exists()
 
@@ -70,7 +70,7 @@ def refused(content: bytes, tmp_path: Path, words: str) -> None:
 def test_what_was_written_out_is_the_same_shop_again(shop: Shop, tmp_path: Path) -> None:
     """Every row is there, the file is sound, and work and undo go on where they were."""
     rows = write_out(shop, tmp_path / "out.jsonl")
-    lines = take_in(tmp_path / "new" / "shop.qb", tmp_path / "out.jsonl")
+    lines, _ = take_in(tmp_path / "new" / "shop.qb", tmp_path / "out.jsonl", by())
 
     assert rows == (tmp_path / "out.jsonl").read_bytes().count(b"\n") - 2
     assert lines == shop.database.one("SELECT count(*) FROM history")
@@ -85,7 +85,7 @@ def test_what_was_written_out_is_the_same_shop_again(shop: Shop, tmp_path: Path)
 def test_a_number_that_was_taken_away_is_not_given_again(shop: Shop, tmp_path: Path) -> None:
     """The next row gets the number that it would have got in the file that was written out."""
     write_out(shop, tmp_path / "out.jsonl")
-    take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl")
+    take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl", by())
     again = open_shop(tmp_path / "shop.qb")
     for one in (shop, again):
         noting.add_thing(one, by("J", minutes=3), picture(one).boxes[0].box, "sheath")
@@ -137,7 +137,7 @@ def test_an_older_layout_that_was_written_out_is_led_on(layout: int, tmp_path: P
     ):
         write_lines(raw, out)
 
-    take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl")
+    take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl", by())
 
     assert check(tmp_path / "shop.qb", NOW).layout == len(STEPS)
     assert check(tmp_path / "shop.qb", NOW).sound
@@ -259,7 +259,7 @@ def test_nothing_is_written_over(shop: Shop, tmp_path: Path) -> None:
     with pytest.raises(FileError, match=r"is there already; nothing was changed\. Name a new file for it"):
         write_out(shop, mine)
     with pytest.raises(FileError, match=r"is there already; nothing was changed\. Choose another place with --file"):
-        take_in(mine, source)
+        take_in(mine, source, by())
 
     assert mine.read_text(encoding="utf-8") == "dear diary"
 
@@ -271,7 +271,7 @@ def test_a_full_disk_is_a_sentence_and_leaves_nothing(shop: Shop, tmp_path: Path
     with small_disk(), pytest.raises(FileError, match=r"could not be written: .*The shop file is whole"):
         write_out(shop, tmp_path / "more.jsonl")
     with small_disk(), pytest.raises(FileError, match=r"is full|could not be read or written"):
-        take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl")
+        take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl", by())
 
     assert {file.name for file in tmp_path.iterdir()} == {"shop", "out.jsonl"}
 
@@ -279,6 +279,6 @@ def test_a_full_disk_is_a_sentence_and_leaves_nothing(shop: Shop, tmp_path: Path
 def test_a_missing_source_and_a_pipe_are_sentences(tmp_path: Path) -> None:
     """What is not there, and what would be waited for, are refused at once."""
     with pytest.raises(FileError, match="cannot be read: No such file"):
-        take_in(tmp_path / "shop.qb", tmp_path / "none.jsonl")
+        take_in(tmp_path / "shop.qb", tmp_path / "none.jsonl", by())
     with pytest.raises(FileError, match="is a folder, not a shop written out"):
-        take_in(tmp_path / "shop.qb", tmp_path)
+        take_in(tmp_path / "shop.qb", tmp_path, by())
