@@ -36,6 +36,14 @@ def verdict_words(health: Health) -> str:
     return f"{health.path} is sound." + (f" {many(looks, 'thing')} to look at." if looks else "")
 
 
+def share_words(share: str) -> str:
+    """A line of warning about a file on another machine; nothing for one on this."""
+    if not share:
+        return ""
+    apart = "two windows cannot be kept apart there"
+    return f"It lies on a network share ({share}): {apart}. Use a disk of this machine.\n"
+
+
 def restored_words(done: Restored, path: str, copy: str, aside: str) -> str:
     """What became of a copy that was put in the place of the file; the paths as they can be pasted."""
     lines = [f"{path} is now what was in {copy}: {many(done.lines_kept, 'line')} of history, verified."]

@@ -113,9 +113,14 @@ def _check_size(path: Path, header: bytes) -> None:
     page_size = int.from_bytes(header[16:18])
     page_size = 65536 if page_size == 1 else page_size
     pages = int.from_bytes(header[28:32])
-    leftover = any(path.with_name(path.name + end).exists() for end in ("-wal", "-journal"))
-    if not leftover and path.stat().st_size != pages * page_size:
+    if not unfinished(path) and path.stat().st_size != pages * page_size:
         raise damaged(path)
+
+
+def unfinished(path: Path) -> bool:
+    """True while a log or a journal beside a file holds what is not in it yet; TRUNCATE leaves empty ones lying."""
+    beside = (path.with_name(path.name + end) for end in ("-wal", "-journal"))
+    return any(one.exists() and one.stat().st_size > 0 for one in beside)
 
 
 def empty(path: Path) -> FileError:
@@ -209,6 +214,13 @@ def faults(path: Path) -> Iterator[None]:
         raise _sentence(path, error) from error
 
 
+def _writable(path: Path) -> bool:
+    """False where the file, its folder or a journal beside it may not be written, for which SQLite has other words."""
+    beside = (path, path.parent, path.with_name(path.name + "-journal"))
+    effective = os.access in os.supports_effective_ids
+    return all(os.access(one, os.W_OK, effective_ids=effective) for one in beside if one.exists())
+
+
 def _sentence(path: Path, error: Exception) -> FileError:
     """The sentence for one database error, by SQLite's own error name."""
     cause = getattr(error, "orig", None) or error.__cause__ or error
@@ -221,11 +233,12 @@ def _sentence(path: Path, error: Exception) -> FileError:
         return FileError(
             f"{path} was moved or taken away while it was open. Put it back, or leave and open it where it is."
         )
-    if name.startswith("SQLITE_READONLY"):
+    if name.startswith("SQLITE_READONLY") or (name.startswith("SQLITE_IOERR") and not _writable(path)):
         return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
     if name.startswith(("SQLITE_CANTOPEN", "SQLITE_PERM")):
         return FileError(f"{path} cannot be opened. Check that the file and its folder are yours to write.")
-    if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")) or isinstance(error, UnicodeDecodeError):
+    no_text = isinstance(error, UnicodeDecodeError) or str(cause).startswith("Could not decode to UTF-8")
+    if no_text or name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
         return damaged(path)
     if name.startswith("SQLITE_IOERR"):
         return FileError(

@@ -45,15 +45,20 @@ def check(path: Path, now: datetime) -> Health:
         pages=found.pages,
         page_bytes=found.page_bytes,
         file_bytes=file.st_size,
-        unfinished=any(path.with_name(path.name + end).exists() for end in ("-wal", "-journal")),
+        unfinished=db.unfinished(path),
         integrity=found.integrity,
         unmatched=found.unmatched,
         history=found.history,
         lines=found.lines,
-        share=share_of(path.parent),
+        share=share_under(path),
         others_may_read=bool(stat.S_IMODE(file.st_mode) & 0o077),
         copies=_copies(path, zone),
     )
+
+
+def share_under(path: Path) -> str:
+    """The network file system that a file lies on; empty for a disk of this machine."""
+    return share_of(path.parent)
 
 
 def _zone(database: db.ShopDatabase) -> ZoneInfo:

@@ -293,3 +293,12 @@ def test_a_damaged_shop_file_is_noticed_by_its_daily_copy(shop: Shop) -> None:
 
     with pytest.raises(FileError, match=rf"is damaged; .* restore {first}"):
         daily_copy(shop, NOW + timedelta(days=1))
+
+
+def test_files_are_the_owner_s_alone_everywhere(shop: Shop) -> None:
+    """The shop file, its copies, their sums and the folders made for them."""
+    parcel(shop)
+    daily_copy(shop, NOW)
+    kinds = {(path.is_dir(), stat.S_IMODE(path.stat().st_mode)) for path in shop.path.parent.rglob("*")}
+
+    assert kinds == {(True, 0o700), (False, 0o600)}
