@@ -3,11 +3,9 @@
 Rows 1 to 14 as decided before the work began; how a real machine answers is tried where it can be.
 """
 
-import os
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import closing as closing_it
-from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -26,10 +24,8 @@ from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.words import Column, Settling
 from tests.cli.schema import clock
 from tests.shop.place import NOW, box, by, counter, parcel, small_shop, state
+from tests.shop.strangers import stranger
 from tests.shop.undo_closing import close
-
-NOBODY = 65534
-"""The user who owns nothing, on most systems."""
 
 Step = Callable[[Shop, int], object]
 
@@ -42,19 +38,6 @@ CLOSE_OUT: tuple[Step, ...] = (
     lambda shop, number: closing.send_off(shop, by(), close(shop, number)),
 )
 """All that is stored until a parcel has gone."""
-
-
-@contextmanager
-def stranger() -> Iterator[None]:
-    """Do something as somebody who owns neither file nor folder; without such rights the test's own user is one."""
-    mighty = os.geteuid() == 0
-    if mighty:
-        os.seteuid(NOBODY)
-    try:
-        yield
-    finally:
-        if mighty:
-            os.seteuid(0)
 
 
 @pytest.fixture
