@@ -12,6 +12,7 @@ import shutil
 import signal
 import sqlite3
 import sys
+import warnings
 from collections import Counter
 from collections.abc import Callable
 from contextlib import closing, suppress
@@ -128,10 +129,17 @@ class Tally:
     unsound: int = 0
 
 
+def forked() -> int:
+    """os.fork, without Python's warning of threads: the child opens its own file and shares nothing with them."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)
+        return os.fork()
+
+
 def round_of(work: Work, path: Path, seconds: float) -> int:
     """Let a child work and kill it after so many seconds; how many acts it said were done."""
     reads, writes = os.pipe()
-    child = os.fork()
+    child = forked()
     if child == 0:
         os.close(reads)
         with suppress(BaseException):
@@ -178,8 +186,9 @@ def is_sound(path: Path) -> bool:
 def kill(work: Work, kills: int, seed: int, folder: Path) -> Tally:
     """So many rounds of one kind of work, each on a fresh shop."""
     draw, tally = random.Random(seed), Tally()  # noqa: S311  # no secret hangs on it
+    fresh = prepared(folder / "fresh")
     for number in range(kills):
-        path = prepared(folder / str(number))
+        path = shutil.copytree(fresh.parent, folder / str(number)) / fresh.name
         said = round_of(work, path, draw.uniform(0.005, LONGEST_SECONDS))
         tally.kills += 1
         tally.said += said
@@ -191,6 +200,7 @@ def kill(work: Work, kills: int, seed: int, folder: Path) -> Tally:
         elif work is taking:
             tally.lost += max(0, said - len(list(path.parent.glob("taken-*.qb"))))
         shutil.rmtree(folder / str(number))
+    shutil.rmtree(folder / "fresh")
     return tally
 
 
