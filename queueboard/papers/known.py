@@ -32,7 +32,7 @@ def known_sheet(known: AllKnown) -> str:
         (f"Customer {one.id}",),
         columns([(name, text or "-") for name, text in own]),
         section("Also", (", ".join(counts),)) if counts else (),
-        section("Words from before", (many(len(known.earlier_words), "word or sentence kept beside history"),)),
+        section("Words from before", (f"{many(len(known.earlier_words), 'text')} kept beside history",)),
         ("", "--json prints all of it, --write FILE writes it into a file for that customer."),
     )
 

@@ -139,7 +139,11 @@ def _place(health: Health) -> Iterator[Finding]:
 def _copies(health: Health) -> Iterator[Finding]:
     copies = health.copies
     fresh = copies.made is not None and _days(copies.made, health) <= STALE_DAYS
-    says = "no good copy" if copies.made is None else f"last good copy {when_words(copies.made, health.now)}"
+    says = (
+        "no good copy beside the file"
+        if copies.made is None
+        else f"last good copy {when_words(copies.made, health.now)}"
+    )
     do = "Open the board once a day; it makes one. Or run `queueboard backup FILE`."
     yield _finding("copy", fresh, says, do, bad=Standing.LOOK)
     if copies.spoiled:

@@ -1,7 +1,7 @@
 """What of damaged exports is refused: python -m tests.bench.exports [DAMAGES] [SEED].
 
-Each damage is done to a fresh copy of an export of the invented shop, which is then taken in. The control is the same
-export without any damage, which must be taken and come out the same, byte for byte.
+Each damage is done to a fresh copy of an export of a shop with two parcels, which is then taken in. The control is the
+same export without any damage, which must be taken and come out the same, byte for byte.
 """
 
 import random
@@ -13,10 +13,9 @@ from tempfile import TemporaryDirectory
 
 from queueboard.errors import FileError
 from queueboard.shop.carrying import take_in, write_out
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop, open_shop
 from tests.bench.machine import heading
-from tests.shop.place import NOW, by
+from tests.shop.place import by, parcel, small_shop
 
 Draw = random.Random
 
@@ -99,7 +98,9 @@ def main() -> None:
     draw, tried, taken = random.Random(seed), Counter[str](), Counter[str]()  # noqa: S311  # no secret hangs on it
     with TemporaryDirectory() as name:
         folder = Path(name)
-        shop = make_demo_shop(folder / "demo.qb", NOW)
+        shop = small_shop(folder)
+        for customer in ("R. Tallis", "Élodie Quillon"):
+            parcel(shop, name=customer, things=("a roll",))
         write_out(shop, folder / "out.jsonl")
         close_shop(shop)
         whole = (folder / "out.jsonl").read_bytes()

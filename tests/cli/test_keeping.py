@@ -34,7 +34,7 @@ def test_a_new_file_is_sound_and_wants_copies(empty: str, capsys: pytest.Capture
 
     assert code == FINE
     assert said.startswith(f"{empty} is sound. 2 things to look at.\n")
-    assert "look  copy       no good copy\n                 Open the board once a day" in said
+    assert "look  copy       no good copy beside the file\n                 Open the board once a day" in said
     assert f"{sqlite3.sqlite_version}, mode" in said
 
 
@@ -191,6 +191,7 @@ def test_a_customer_is_shown_written_out_and_erased(
     code, said, _ = run(capsys, "customer", "quillon", "--file", empty)
     assert (code, said.splitlines()[0]) == (FINE, "Customer 2")
     assert "[red]Perpetua[/] Quillon" in said
+    assert "2 texts kept beside history" in said
     facts = valid("customer", run(capsys, "customer", "2", "--json", "--file", empty)[1])
     assert run(capsys, "customer", "2", "--write", str(target), "--file", empty)[0] == FINE
     assert json.loads(target.read_text(encoding="utf-8")) == facts
