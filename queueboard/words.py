@@ -296,3 +296,12 @@ class SecondLook(StrEnum):
     ONE_MORE = "one more try"
     LOWER = "lower the claim and tell"
     DECLINE = "decline without charge"
+
+
+class Standing(StrEnum):
+    """How one thing about the shop file stands."""
+
+    GOOD = "good"
+    LOOK = "look"
+    """Nothing is damaged, but somebody should see to it."""
+    DAMAGED = "damaged"

@@ -46,8 +46,7 @@ class Desk:
             )
         if found.st_size == 0:
             raise FileError(
-                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put "
-                f"{newest_copy(self.shop)} in its place."
+                f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put {newest_copy(self.shop)}."
             )
 
     def look(self) -> Picture:

@@ -15,9 +15,11 @@ from queueboard.cli.common import (
     text_of,
 )
 from queueboard.phrases.belts import belt_words
+from queueboard.phrases.health import share_words
 from queueboard.seedfiles import seed_text
 from queueboard.settings.shapes import Settings
 from queueboard.shop.belts import belts_to_ask
+from queueboard.shop.checking import share_under
 from queueboard.shop.keeping import copy_to
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_before, settings_text, take_settings
@@ -34,7 +36,7 @@ def start(args: argparse.Namespace, clock: Clock) -> int:
         named = "" if args.file is None else f" --file {pasted(path)}"
         made = f"The shop file is {pasted(path)}. Open the board with `queueboard{named}`.\n"
         yours = "" if args.settings is not None else _yours(now, named)
-        return say(made + yours + _belts(None, now))
+        return say(made + share_words(share_under(path)) + yours + _belts(None, now))
 
 
 def _yours(starter: Settings, named: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, promise, reading, slips
+from queueboard.cli import acting, board, edges, keeping, promise, reading, slips
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
@@ -103,7 +103,7 @@ def _keeping(add: Add) -> None:
     """The commands that look after the shop's numbers and its file."""
     settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
     settings.add_argument("--take", type=_named, metavar="FILE", help="take in the settings of this file")
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=_named, help="a new file")
+    keeping.add_commands(add, _named)
 
 
 def _common(default: str | None) -> _Parser:

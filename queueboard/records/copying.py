@@ -1,14 +1,14 @@
 """A whole copy of a shop file, and the look that tells a good copy from an empty one."""
 
 import os
+import shutil
 import sqlite3
 import stat
+from contextlib import suppress
 from pathlib import Path
 
-from queueboard.records.database import ShopDatabase
-
-COUNTED = ("customer", "box", "knife", "payment", "promise", "history", "personal")
-"""Tables whose row counts a copy must share with its original."""
+from queueboard.records.copies import sum_file, sum_of
+from queueboard.records.making import to_disk
 
 _OF_THE_SOURCE = ("SQLITE_BUSY", "SQLITE_LOCKED", "SQLITE_IOERR_READ", "SQLITE_IOERR_SHORT_READ")
 """What the file that is copied may say; nobody else knows the copy, and it is not read while it is written."""
@@ -35,11 +35,12 @@ def copy_whole(source: sqlite3.Connection, target: Path) -> None:
         copy.close()
 
 
-def same_content(original: ShopDatabase, copied: Path) -> bool:
+def same_content(original: sqlite3.Connection, copied: Path) -> bool:
     """True for a copy that is whole, ours, and holds as much as its original (quick_check passes empty ones)."""
+    tables = [name for (name,) in original.execute("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY 1")]
     questions = ["PRAGMA application_id", "PRAGMA user_version", "SELECT hash FROM history ORDER BY id DESC LIMIT 1"]
-    questions += [f"SELECT count(*) FROM {table}" for table in COUNTED]
-    wanted = [original.rows(one) for one in questions]
+    questions += [f"SELECT count(*) FROM {table}" for table in tables]
+    wanted = [original.execute(one).fetchall() for one in questions]
     copy = sqlite3.connect(copied)
     try:
         good = copy.execute("PRAGMA quick_check").fetchone() == ("ok",)
@@ -48,3 +49,42 @@ def same_content(original: ShopDatabase, copied: Path) -> bool:
         return False
     finally:
         copy.close()
+
+
+def give_name(passing: Path, target: Path) -> None:
+    """Let a verified copy appear under its name: on the disk first, and never without the sum to check it by."""
+    to_disk(passing)
+    sums = sum_file(target)
+    fresh = sums.with_name(f"{sums.name}.{os.getpid()}.part")
+    try:
+        fresh.touch(mode=0o600)
+        fresh.write_text(f"{sum_of(passing)}  {target.name}\n", encoding="utf-8", errors="surrogateescape")
+        to_disk(fresh)
+        fresh.replace(sums)
+        passing.replace(target)
+        to_disk(target.parent)
+    finally:
+        with suppress(OSError):
+            fresh.unlink(missing_ok=True)
+
+
+def copy_bytes(copy: Path, target: Path) -> bool:
+    """Copy a verified copy once more, to another disk; False, and nothing there, when what arrived differs."""
+    passing = passing_name(target)
+    try:
+        passing.unlink(missing_ok=True)
+        passing.touch(mode=0o600)
+        shutil.copyfile(copy, passing)
+        to_disk(passing)
+        if sum_of(passing) != sum_of(copy):
+            return False
+        give_name(passing, target)
+        return True
+    finally:
+        with suppress(OSError):
+            passing.unlink(missing_ok=True)
+
+
+def passing_name(target: Path) -> Path:
+    """Where a copy is made until it is known to be good; another window may be making the same."""
+    return target.with_name(f"{target.name}.{os.getpid()}.part")

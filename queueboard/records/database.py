@@ -113,16 +113,21 @@ def _check_size(path: Path, header: bytes) -> None:
     page_size = int.from_bytes(header[16:18])
     page_size = 65536 if page_size == 1 else page_size
     pages = int.from_bytes(header[28:32])
-    leftover = any(path.with_name(path.name + end).exists() for end in ("-wal", "-journal"))
-    if not leftover and path.stat().st_size != pages * page_size:
+    if not unfinished(path) and path.stat().st_size != pages * page_size:
         raise damaged(path)
+
+
+def unfinished(path: Path) -> bool:
+    """True while a log or a journal beside a file holds what is not in it yet; TRUNCATE leaves empty ones lying."""
+    beside = (path.with_name(path.name + end) for end in ("-wal", "-journal"))
+    return any(one.exists() and one.stat().st_size > 0 for one in beside)
 
 
 def empty(path: Path) -> FileError:
     """The sentence for a file without a single byte, which a full or failing disk leaves of what it was to keep."""
     return FileError(
-        f"{path} is empty and so is not a shop file, or no longer one. Move it away, then put "
-        f"{newest_copy_words(path)} in its place, or run `queueboard start`."
+        f"{path} is empty and so is not a shop file, or no longer one. Put {newest_copy_words(path)}, "
+        "or move it away and run `queueboard start`."
     )
 
 
@@ -137,8 +142,8 @@ def newer(path: Path, version: int) -> FileError:
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
-        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)} in its place, "
-        "and keep the damaged file."
+        f"{path} is damaged; nothing in it was touched. Put {newest_copy_words(path)}; "
+        "the damaged file is kept beside it."
     )
 
 
@@ -189,23 +194,13 @@ def bring_up(connection: sqlite3.Connection, before: Callable[[], None] = lambda
         (version,) = connection.execute("PRAGMA user_version").fetchone()
         if version < len(migrations.STEPS):
             before()
-            for statement in _statements("\n".join(migrations.STEPS[version:])):
+            for statement in migrations.statements("\n".join(migrations.STEPS[version:])):
                 connection.execute(statement)
             connection.execute(f"PRAGMA user_version = {len(migrations.STEPS)}")
         connection.execute("COMMIT")
     finally:
         if connection.in_transaction:
             connection.execute("ROLLBACK")
-
-
-def _statements(script: str) -> Iterator[str]:
-    """The statements of a script one by one; executescript would end the transaction that is open."""
-    begun = ""
-    for piece in script.split(";"):
-        begun += piece + ";"
-        if sqlite3.complete_statement(begun):
-            yield begun
-            begun = ""
 
 
 @contextmanager
@@ -217,6 +212,13 @@ def faults(path: Path) -> Iterator[None]:
         raise refused(error) from error
     except (OperationalError, DatabaseError, sqlite3.DatabaseError, UnicodeDecodeError) as error:
         raise _sentence(path, error) from error
+
+
+def _writable(path: Path) -> bool:
+    """False where the file, its folder or a journal beside it may not be written, for which SQLite has other words."""
+    beside = (path, path.parent, path.with_name(path.name + "-journal"))
+    effective = os.access in os.supports_effective_ids
+    return all(os.access(one, os.W_OK, effective_ids=effective) for one in beside if one.exists())
 
 
 def _sentence(path: Path, error: Exception) -> FileError:
@@ -231,11 +233,12 @@ def _sentence(path: Path, error: Exception) -> FileError:
         return FileError(
             f"{path} was moved or taken away while it was open. Put it back, or leave and open it where it is."
         )
-    if name.startswith("SQLITE_READONLY"):
+    if name.startswith("SQLITE_READONLY") or (name.startswith("SQLITE_IOERR") and not _writable(path)):
         return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
     if name.startswith(("SQLITE_CANTOPEN", "SQLITE_PERM")):
         return FileError(f"{path} cannot be opened. Check that the file and its folder are yours to write.")
-    if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")) or isinstance(error, UnicodeDecodeError):
+    no_text = isinstance(error, UnicodeDecodeError) or str(cause).startswith("Could not decode to UTF-8")
+    if no_text or name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
         return damaged(path)
     if name.startswith("SQLITE_IOERR"):
         return FileError(

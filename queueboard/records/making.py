@@ -10,23 +10,25 @@ from pathlib import Path
 
 from queueboard.errors import FileError
 
+CHOOSE = "Choose another place with --file."
+
 
 @contextmanager
-def making(path: Path) -> Iterator[Path]:
+def making(path: Path, remedy: str = CHOOSE) -> Iterator[Path]:
     """A place to make a new file in, on the same disk; at the end the file gets its name, or nothing of it stays.
 
     Only the owner may enter the place, and read the file. FileError when there is such a file already, also when
-    another window was faster.
+    another window was faster; *remedy* says what to do then.
     """
     fresh = not path.parent.exists()
     make_private_folder(path.parent)
     try:
-        with _cannot_be_made(path):
+        with _cannot_be_made(path, remedy):
             workshop = Path(tempfile.mkdtemp(prefix=".queueboard-", dir=path.parent))
         try:
             yield workshop / "made.qb"
-            with _cannot_be_made(path):
-                _give_name(workshop / "made.qb", path)
+            with _cannot_be_made(path, remedy):
+                _give_name(workshop / "made.qb", path, remedy)
         finally:
             shutil.rmtree(workshop, ignore_errors=True)
     finally:
@@ -35,33 +37,33 @@ def making(path: Path) -> Iterator[Path]:
                 path.parent.rmdir()
 
 
-def _give_name(made: Path, path: Path) -> None:
+def _give_name(made: Path, path: Path, remedy: str) -> None:
     """Let a finished file appear under its name, never over another."""
     made.chmod(stat.S_IRUSR | stat.S_IWUSR)
     to_disk(made)
     try:
         os.link(made, path)
     except FileExistsError:
-        raise there_already(path) from None
+        raise there_already(path, remedy) from None
     except OSError:
         # Some sticks know no second name for a file; there the look and the step are two.
         if path.exists():
-            raise there_already(path) from None
+            raise there_already(path, remedy) from None
         made.rename(path)
     to_disk(path.parent)
 
 
 @contextmanager
-def _cannot_be_made(path: Path) -> Iterator[None]:
+def _cannot_be_made(path: Path, remedy: str) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        raise FileError(f"{path} cannot be made: {error.strerror}. Choose another place with --file.") from None
+        raise FileError(f"{path} cannot be made: {error.strerror}. {remedy}") from None
 
 
-def there_already(path: Path) -> FileError:
+def there_already(path: Path, remedy: str = CHOOSE) -> FileError:
     """The sentence for a file that would have to be written over."""
-    return FileError(f"{path} is there already; nothing was changed. Choose another place with --file.")
+    return FileError(f"{path} is there already; nothing was changed. {remedy}")
 
 
 def make_private_folder(folder: Path) -> None:

@@ -80,6 +80,24 @@ CREATE TABLE found_knife (
   settled_us INTEGER,
   settled_how TEXT NOT NULL DEFAULT '' CHECK (length(settled_how) <= 500)
 ) STRICT;
+
+CREATE TABLE restored (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  from_file TEXT NOT NULL CHECK (length(from_file) BETWEEN 1 AND 1000),
+  aside TEXT NOT NULL CHECK (length(aside) <= 1000),
+  lines_kept INTEGER NOT NULL CHECK (lines_kept >= 0),
+  lines_beyond INTEGER CHECK (lines_beyond >= 0),
+  restored_us INTEGER NOT NULL,
+  restored_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE erased_customer (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  row_version INTEGER NOT NULL,
+  customer_id INTEGER NOT NULL UNIQUE REFERENCES customer(id),
+  erased_us INTEGER NOT NULL
+) STRICT;
 """
 """knife.chips counts the chips, chip_um is the depth of the deepest and tip_um what is missing of the tip, both in
 micrometres so that half a millimetre is whole. knife.findings are the words of the inspection, one a line.
@@ -101,6 +119,9 @@ A charge stands beside the prices of the knives, as it was quoted: with a knife 
 the whole box. A discount is stored above zero and taken off. One with ppm is a share in millionths of the work, and its
 cents are 0; the cents of a minimum are what the work comes to at least. payment.sort says whether it is a payment, a
 deposit or a refund; cents are above zero for all of them.
+
+restored says when a copy was put in the place of the file: how many lines of history it had, and how many more the
+file before had (NULL where nobody can tell), which lies in aside.
 
 found_knife holds knives that nobody has missed yet; from_box_id is the box in which one was one too many.
 """

@@ -2,7 +2,7 @@
 
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
-from queueboard.records import edge_tables, moved_tables
+from queueboard.records import edge_tables, keeping_tables, moved_tables
 from queueboard.records.charge_table import ChargeRow
 from queueboard.records.row import Named, Row, name_of
 
@@ -275,6 +275,7 @@ _STATE: tuple[type[Row], ...] = (
     ChargeRow,
     *moved_tables.ROWS,
     *edge_tables.ROWS,
+    *keeping_tables.ROWS,
 )
 STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}
 """Every table of state by its name in history."""

@@ -81,8 +81,10 @@ def undone_groups(database: ShopDatabase) -> frozenset[str]:
 
 
 def texts_before(database: ShopDatabase, history_id: int) -> dict[str, str]:
-    """A person's own texts as they stood before one line, by field."""
-    rows = database.rows("SELECT field, text FROM personal WHERE history_id = ? AND side = 'before'", (history_id,))
+    """A person's own texts as they stood before one line, by field; those that were erased are not among them."""
+    rows = database.rows(
+        "SELECT field, text FROM personal WHERE history_id = ? AND side = 'before' AND text <> ''", (history_id,)
+    )
     return {str(name): str(text) for name, text in rows}
 
 

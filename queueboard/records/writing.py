@@ -61,6 +61,8 @@ class Writing:
     undoes: str | None = None
     reason: str = ""
     lines: int = 0
+    words_kept: bool = True
+    """False for the action that erases words: what stood before is not kept beside history either."""
     customers: set[int] = field(default_factory=set)
     """Ids of the customers that the action has touched."""
     boxes: set[int] = field(default_factory=set)
@@ -171,7 +173,7 @@ class Writing:
         texts = [
             {"history_id": history_id, "side": side, "field": name, "text": str(values[name])}
             for side, values in (("before", before), ("after", after))
-            if values is not None
+            if values is not None and self.words_kept
             for name in sorted(table.personal)
             if values[name] not in (None, "")
         ]

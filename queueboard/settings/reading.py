@@ -4,6 +4,7 @@ import re
 import tomllib
 from decimal import Decimal, InvalidOperation
 from difflib import get_close_matches
+from pathlib import Path
 from zoneinfo import ZoneInfo, available_timezones
 
 from queueboard.errors import SettingsError
@@ -17,7 +18,7 @@ from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
-from queueboard.settings.shapes import Closure, Handling, MarketDay, Settings
+from queueboard.settings.shapes import Closure, Handling, Keeping, MarketDay, Settings
 
 MOST_CHARACTERS = 200_000
 """The most the shop's file takes as one text; the starter has about 10,000."""
@@ -39,6 +40,7 @@ _TABLES = (
     "gauge",
     "prices",
     "belts",
+    "keeping",
     "processes",
     "edges",
     "kinds",
@@ -90,6 +92,7 @@ def read_settings(text: str) -> Settings:
         belt_kinds=read_belt_kinds(whole),
         gauge=read_gauge(whole, kinds),
         prices=read_prices(whole, kinds),
+        keeping=_keeping(whole),
     )
 
 
@@ -202,6 +205,23 @@ def _market(table: Table) -> MarketDay:
     if trouble:
         raise table.wrong(f"the market rule {rule}: {trouble}", "rule")
     return MarketDay(name=table.text("name", longest=60), rule=rule, start=start)
+
+
+def _keeping(whole: Table) -> Keeping:
+    """How data are kept; what is not written is as in Keeping."""
+    if not whole.has("keeping"):
+        return Keeping()
+    table, usual = whole.table("keeping"), Keeping()
+    table.only("second_folder", "erase_after_days")
+    folder = table.text("second_folder", longest=400, shortest=0) if table.has("second_folder") else ""
+    if folder and not Path(folder).is_absolute():
+        raise table.wrong(
+            f"the second folder {written(folder)} is no full path; write it from the root on, so that it is the same "
+            "wherever queueboard is started",
+            "second_folder",
+        )
+    days = table.whole("erase_after_days", 0, 4000, "days") if table.has("erase_after_days") else usual.erase_after_days
+    return Keeping(second_folder=folder, erase_after_days=days)
 
 
 def _handling(table: Table) -> Handling:

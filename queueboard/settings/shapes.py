@@ -167,6 +167,16 @@ class Gauge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Keeping:
+    """How the shop's data are kept."""
+
+    second_folder: str = ""
+    """A folder on another disk, such as a stick, that also takes the copy of the day; empty for none."""
+    erase_after_days: int = 730
+    """So many days after a customer's last box has gone all that is known of them may be erased, 0 to 4000."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -199,6 +209,7 @@ class Settings:
     gauge: Gauge = Gauge()
     belt_kinds: tuple[BeltKind, ...] = ()
     prices: Prices = field(default_factory=Prices)
+    keeping: Keeping = Keeping()
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

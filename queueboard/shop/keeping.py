@@ -1,36 +1,76 @@
-"""Copies of the shop file: made whole, verified, and only then given their name."""
+"""Copies of the shop file: made whole, verified, and only then given their name; old ones thinned out."""
 
-import hashlib
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
-from queueboard.records import copying
-from queueboard.records.copies import copies_folder, copy_name, newest_copy_words
-from queueboard.records.making import to_disk
+from queueboard.records import copying, erased_list
+from queueboard.records import database as db
+from queueboard.records.copies import (
+    as_written,
+    copies_folder,
+    copies_of,
+    copy_name,
+    day_of,
+    newest_copy_words,
+    note_elsewhere,
+    sum_file,
+)
+from queueboard.records.making import making
+from queueboard.records.thinning import kept
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
-    """Make today's copy unless there is one; its place, or None when today's is there already.
+    """Make today's copy unless there is a good one; its place, or None when today's is there already.
 
-    Today is the shop's own: in its evening another day has begun elsewhere.
+    Today is the shop's own: in its evening another day has begun elsewhere. Older copies are thinned out only behind
+    a new one that was verified. A second folder, where the settings name one and it is there, gets the same.
     """
     with shop.reading() as database:
-        today = now.astimezone(settings_in(database).zone).date()
+        settings = settings_in(database)
+    today = now.astimezone(settings.zone).date()
     target = copies_folder(shop.path) / copy_name(shop.path, today.isoformat())
     with _about(target):
-        if target.exists():
-            shop.backup_at = datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
-            return None
-        target.parent.mkdir(mode=0o700, exist_ok=True)
-        _copy(shop, target)
-    shop.backup_at = now
-    return target
+        made = not (target.exists() and as_written(target))
+        if made:
+            target.parent.mkdir(mode=0o700, exist_ok=True)
+            _copy(shop, target)
+            thin_out(shop.path, target.parent)
+        shop.backup_at = now if made else datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
+    if settings.keeping.second_folder:
+        _second(shop, target, Path(settings.keeping.second_folder), now)
+    return target if made else None
+
+
+def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
+    """Bring a verified copy into a second folder as well; a stick that is not plugged in is no trouble."""
+    target = folder / copy.name
+    with _about(target):
+        if not folder.is_dir():
+            return
+        if not (target.exists() and as_written(target)):
+            if not copying.copy_bytes(copy, target):
+                raise FileError(
+                    f"The copy in {folder} is not what was written there; it was thrown away. The shop file and the "
+                    "copy beside it are whole. Try another stick."
+                )
+            thin_out(shop.path, folder)
+        erased_list.bring(shop.path, folder)
+        note_elsewhere(shop.path, folder, now)
+
+
+def thin_out(path: Path, folder: Path) -> None:
+    """Take away the copies of a shop file that are too old to be kept; those on a day that is none are left alone."""
+    dated = {copy: day for copy in copies_of(path, folder) if (day := day_of(copy)) is not None}
+    stays = kept(dated.values())
+    for copy, day in dated.items():
+        if day not in stays:
+            copy.unlink()
+            sum_file(copy).unlink(missing_ok=True)
 
 
 def copy_to(shop: Shop, target: Path, now: datetime) -> None:
@@ -41,6 +81,8 @@ def copy_to(shop: Shop, target: Path, now: datetime) -> None:
         if not target.parent.is_dir():
             raise FileError(f"There is no folder {target.parent}; make it first, or name another place.")
         _copy(shop, target)
+        erased_list.bring(shop.path, target.parent)
+        note_elsewhere(shop.path, target.parent, now)
     shop.backup_at = now
 
 
@@ -63,21 +105,24 @@ def _about(target: Path) -> Iterator[None]:
 
 def _copy(shop: Shop, target: Path) -> None:
     """Copy under a passing name, verify, bring to the disk, and only then give the name."""
-    passing = target.with_name(f"{target.name}.{os.getpid()}.part")  # another window may be making the same copy
+    passing = copying.passing_name(target)
     try:
         passing.unlink(missing_ok=True)
         with shop.reading() as database:
             copying.copy_whole(database.raw(), passing)
-            if not copying.same_content(database, passing):
+            if not copying.same_content(database.raw(), passing):
+                if database.one("PRAGMA quick_check") != "ok":
+                    raise db.damaged(shop.path)
                 raise FileError(
                     f"The copy {passing} is not whole and was thrown away; the shop file is untouched. Try again."
                 )
-        to_disk(passing)
-        passing.replace(target)
-        to_disk(target.parent)
-        sums = target.with_name(target.name + ".sha256")
-        sums.touch(mode=0o600)
-        sums.write_text(f"{hashlib.sha256(target.read_bytes()).hexdigest()}  {target.name}\n")
+        copying.give_name(passing, target)
     finally:
         with suppress(OSError):
             passing.unlink(missing_ok=True)
+
+
+def new_private_file(target: Path, text: str) -> None:
+    """Write a text into a new file that only its owner may read; one that is there already is refused."""
+    with making(target, "Name a new file for it.") as made:
+        made.write_text(text, encoding="utf-8")

@@ -2,14 +2,14 @@
 
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
 import platformdirs
 
 from queueboard.errors import FileError
-from queueboard.records import copying
+from queueboard.records import copying, holding
 from queueboard.records import database as db
 from queueboard.records.cells import whole
 from queueboard.records.migrations import STEPS
@@ -21,14 +21,15 @@ from queueboard.values.actor import Actor
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_salt", "backup_at", "minutes_cache", "path")
+    __slots__ = ("_database", "_held", "_salt", "backup_at", "minutes_cache", "path")
 
-    def __init__(self, path: Path, database: db.ShopDatabase, salt: str) -> None:
+    def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
         self.backup_at: datetime | None = None
         self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
         self._database = database
         self._salt = salt
+        self._held = held
 
     @contextmanager
     def reading(self) -> Iterator[db.ShopDatabase]:
@@ -49,6 +50,12 @@ class Shop:
         version = whole(self._database.one("PRAGMA user_version"))
         if version > len(STEPS):
             raise db.newer(self.path, version)
+
+    def close(self) -> None:
+        """Close the file, and let others put a copy in its place."""
+        self._database.close()
+        holding.let_go(self.path, self._held)
+        self._held = None
 
     @property
     def database(self) -> db.ShopDatabase:
@@ -79,7 +86,17 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
     patience_ms is how long an action waits for another window that is writing.
     """
     db.check_library()
-    version = db.look_before_opening(path)
+    db.look_before_opening(path)
+    held = holding.hold(path)
+    try:
+        return _opened(path, patience_ms, held)
+    except BaseException:
+        holding.let_go(path, held)
+        raise
+
+
+def _opened(path: Path, patience_ms: int, held: holding.Hold) -> Shop:
+    version = db.look_before_opening(path)  # once more behind the lock: a copy may have been put there meanwhile
     with db.faults(path):
         database = db.connect(path, patience_ms)
     try:
@@ -88,18 +105,17 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
         with db.faults(path):
             salt = database.one("SELECT salt FROM shop")
             database.one("SELECT count(*) FROM history WHERE id = 0")
+        if salt is None:
+            raise FileError(f"{path} was never finished being made. Move it away and run `queueboard start` again.")
     except FileError:
         database.close()
         raise
-    if salt is None:
-        database.close()
-        raise FileError(f"{path} was never finished being made. Move it away and run `queueboard start` again.")
-    return Shop(path, database, str(salt))
+    return Shop(path, database, str(salt), held)
 
 
 def close_shop(shop: Shop) -> None:
     """Close the file; the handle is of no use afterwards."""
-    shop.database.close()
+    shop.close()
 
 
 def _migrate(path: Path, database: db.ShopDatabase) -> None:
@@ -111,10 +127,14 @@ def _migrate(path: Path, database: db.ShopDatabase) -> None:
 def _copy_aside(path: Path) -> None:
     """Copy a file as it is, by a connection that only reads: the one that holds the writer's lock may not."""
     aside = path.with_name(f"{path.stem}-before-layout-{len(STEPS)}.qb")
+    passing = copying.passing_name(aside)
     reader = db.connect(path, patience_ms=0)
     try:
-        aside.unlink(missing_ok=True)
-        copying.copy_whole(reader.raw(), aside)
+        passing.unlink(missing_ok=True)
+        copying.copy_whole(reader.raw(), passing)
+        if not copying.same_content(reader.raw(), passing):
+            raise db.damaged(path)
+        copying.give_name(passing, aside)
     except OSError as error:
         raise FileError(
             f"The copy {aside} that is made before the shop file gets a newer layout could not be written: "
@@ -122,3 +142,5 @@ def _copy_aside(path: Path) -> None:
         ) from error
     finally:
         reader.close()
+        with suppress(OSError):
+            passing.unlink(missing_ok=True)

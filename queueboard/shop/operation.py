@@ -24,6 +24,8 @@ class Kind:
     """True where a parcel, a payment or a told promise is concerned: undo corrects the record, not the world."""
     step: bool
     """False for housekeeping that a person would not expect among the steps to undo."""
+    for_good: bool
+    """True for what cannot be taken back: a copy put in the place of the file, words that were erased."""
 
 
 OPERATIONS: dict[str, Kind] = {}
@@ -31,13 +33,13 @@ OPERATIONS: dict[str, Kind] = {}
 
 
 def operation(
-    *, undo_needs_reason: bool = False, step: bool = True
+    *, undo_needs_reason: bool = False, step: bool = True, for_good: bool = False
 ) -> Callable[[Callable[Concatenate[Writing, P], R]], Callable[Concatenate[Shop, Actor, P], R]]:
     """Turn a function over an open transaction into an operation over a shop and an actor."""
 
     def turn(body: Callable[Concatenate[Writing, P], R]) -> Callable[Concatenate[Shop, Actor, P], R]:
         name = body.__name__
-        OPERATIONS[name] = Kind(undo_needs_reason=undo_needs_reason, step=step)
+        OPERATIONS[name] = Kind(undo_needs_reason=undo_needs_reason, step=step, for_good=for_good)
 
         @wraps(body)
         def run(shop: Shop, actor: Actor, /, *args: P.args, **kwargs: P.kwargs) -> R:

@@ -9,6 +9,7 @@ from queueboard.money.pricing import quote, tax_ppm
 from queueboard.priced_words import Finding
 from queueboard.records.asking import newest_opened
 from queueboard.records.database import Cell
+from queueboard.records.erasing import erased_customers
 from queueboard.records.moved import moves_of
 from queueboard.records.moved_tables import StruckKnifeRow
 from queueboard.records.reading import customers_of, promises_of
@@ -33,9 +34,10 @@ MOST_CARRIER_DAYS = 60
 
 
 def customers(shop: Shop) -> tuple[Customer, ...]:
-    """All customers, by name."""
+    """All customers but those who were erased, by name."""
     with shop.reading() as database:
-        return customers_of(database)
+        gone = erased_customers(database)
+        return tuple(customer for customer in customers_of(database) if customer.id not in gone)
 
 
 def last_kinds(shop: Shop, customer_id: int | None) -> tuple[int, tuple[Knife, ...]] | None:

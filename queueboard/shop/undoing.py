@@ -17,6 +17,7 @@ from queueboard.shop import (
     closing,
     correcting,
     counting,
+    erasing,
     fitting,
     found_knives,
     gauging,
@@ -29,6 +30,7 @@ from queueboard.shop import (
     promising,
     receiving,
     rehoming,
+    restoring,
     running,
     saying,
     stable,
@@ -47,6 +49,7 @@ FAMILIES = (
     closing,
     correcting,
     counting,
+    erasing,
     fitting,
     found_knives,
     gauging,
@@ -59,6 +62,7 @@ FAMILIES = (
     promising,
     receiving,
     rehoming,
+    restoring,
     running,
     saying,
     stable,
@@ -108,6 +112,8 @@ def undo(writing: Writing, group_id: str, reason: str = "") -> None:
         raise RuleError("That step is not in the history.")
     if group_id in telling.undone_groups(database):
         raise RuleError("That step is undone already.")
+    if OPERATIONS[action.operation].for_good:
+        raise RuleError("That was done for good and cannot be undone.")
     if not reason.strip() and _needs_reason(database, action):
         raise ReasonNeededError("A parcel, a payment or a told date is concerned: type why this is taken back.")
     writing.undoes = group_id

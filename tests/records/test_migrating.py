@@ -64,16 +64,21 @@ def layout(request: pytest.FixtureRequest) -> int:
     return int(request.param)
 
 
-@pytest.fixture
-def old(layout: int, tmp_path: Path) -> Path:
+def old_file(layout: int, path: Path) -> Path:
     """A file of that layout with the content of the invented shop."""
-    path, kept = tmp_path / "old.qb", VALUES / f"demo_layout_{layout}.sql.gz"
+    kept = VALUES / f"demo_layout_{layout}.sql.gz"
     connection = sqlite3.connect(path)
     connection.executescript(gzip.decompress(kept.read_bytes()).decode())
     connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
     connection.execute(f"PRAGMA user_version = {layout}")
     connection.close()
     return path
+
+
+@pytest.fixture
+def old(layout: int, tmp_path: Path) -> Path:
+    """The same, where a test can write."""
+    return old_file(layout, tmp_path / "old.qb")
 
 
 @pytest.fixture

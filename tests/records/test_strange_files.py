@@ -1,5 +1,6 @@
 """Files that are none, or none any more, each get a sentence before anything waits for them."""
 
+import hashlib
 import os
 import socket
 import sqlite3
@@ -62,35 +63,39 @@ def test_an_empty_file_has_its_own_sentence(tmp_path: Path) -> None:
     """A file of 0 bytes is said to be empty, and what to do about it."""
     (tmp_path / "shop.qb").touch()
 
-    with pytest.raises(FileError, match=r"is empty .*put a copy that you made of it in its place, or run"):
+    with pytest.raises(FileError, match=r"is empty .*Put a copy that you made .*, or move it away and run"):
         open_shop(tmp_path / "shop.qb")
 
 
+@pytest.mark.parametrize("kept", [0, 0.9], ids=["empty", "damaged"])
 @pytest.mark.parametrize(
-    ("there", "said"),
+    ("good", "others"),
     [
-        ((), "a copy that you made of it"),
-        (("shop-2026-11-27.qb.sha256", "shop-old-2026-11-27.qb", "shop-2026.qb"), "a copy that you made of it"),
-        (("shop-old-2026-11-27.qb", "shop-2026-11-27.qb"), "the newest copy from {folder}"),
+        ("", ()),
+        ("", ("shop-2026-11-28.qb", "shop-old-2026-11-27.qb", "shop-2026.qb")),
+        ("shop-2026-11-26.qb", ("shop-2026-11-27.qb", "shop-old-2026-11-30.qb")),
     ],
 )
-@pytest.mark.parametrize("kept", [0, 0.9], ids=["empty", "damaged"])
-def test_the_copies_are_named_where_there_are_any(
-    kept: float, there: tuple[str, ...], said: str, shop: Shop, tmp_path: Path
+def test_the_newest_good_copy_is_named(
+    kept: float, good: str, others: tuple[str, ...], shop: Shop, tmp_path: Path
 ) -> None:
-    """A file that is lost is sent to its folder of copies only if that holds copies of this very file."""
+    """A lost file is sent to its newest copy that is as it was written, or else to one the person made."""
     path, folder = tmp_path / "shop.qb", tmp_path / "copies"
     whole = shop.path.read_bytes()
     path.write_bytes(whole[: int(kept * len(whole))])
-    for name in there:
-        folder.mkdir(exist_ok=True)
-        (folder / name).touch()
+    folder.mkdir()
+    for name in (good, *others):
+        if name:
+            (folder / name).write_bytes(whole)
+            sums = hashlib.sha256(whole if name == good else b"otherwise").hexdigest()
+            (folder / f"{name}.sha256").write_text(f"{sums}  {name}\n")
 
     with pytest.raises(FileError) as caught:
         open_shop(path)
 
-    assert f"ut {said.format(folder=folder)} in its place" in str(caught.value)
-    assert (f"{folder}" in str(caught.value)) is ("folder" in said)
+    which = f"the newest good copy back with `queueboard --file {path} restore {folder / good}`"
+    mine = f"a copy that you made of it back with `queueboard --file {path} restore COPY`"
+    assert (which if good else mine) in str(caught.value)
 
 
 def test_a_file_emptied_while_it_is_open_has_the_same_sentence(shop: Shop) -> None:

@@ -89,7 +89,10 @@ def test_a_file_cut_short_is_damaged(closed: Path) -> None:
     """A file that lost its end is named as damaged, with what to put in its place."""
     closed.write_bytes(closed.read_bytes()[:-4096])
 
-    refused(closed, "is damaged; nothing in it was touched. Put a copy .* in its place, and keep the damaged file.")
+    refused(
+        closed,
+        "is damaged; nothing in it was touched. Put a copy .* restore COPY`; the damaged file is kept",
+    )
 
 
 def test_a_scrambled_file_is_damaged(closed: Path) -> None:

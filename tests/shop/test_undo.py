@@ -24,7 +24,25 @@ def test_every_operation_has_a_scenario() -> None:
     assert set(SCENARIOS) == set(OPERATIONS)
 
 
-@pytest.mark.parametrize("name", sorted(SCENARIOS))
+FOR_GOOD = frozenset(name for name, kind in OPERATIONS.items() if kind.for_good)
+
+
+@pytest.mark.parametrize("name", sorted(FOR_GOOD))
+def test_what_is_done_for_good_cannot_be_undone(shop: Shop, name: str) -> None:
+    """It is refused with a sentence, changes nothing, and is not offered among a person's steps."""
+    act = SCENARIOS[name](shop)
+    actor = by("J", minutes=1)
+    act(actor)
+    after = state(shop)
+
+    with pytest.raises(RuleError, match="for good"):
+        undoing.undo(shop, by("J", minutes=2), actor.group_id, "pressed by mistake")
+
+    assert state(shop) == after
+    assert actor.group_id not in [step.group_id for step in undoing.steps(shop, "J")]
+
+
+@pytest.mark.parametrize("name", sorted(set(SCENARIOS) - FOR_GOOD))
 def test_undo_brings_the_state_back(shop: Shop, name: str) -> None:
     """Undo of an operation leaves every row as it was before, and undoing the undo does it again."""
     act = SCENARIOS[name](shop)

@@ -8,7 +8,9 @@ from datetime import date
 
 from queueboard.seedfiles import seed_text
 from queueboard.shop import (
+    closing,
     correcting,
+    erasing,
     labelling,
     money,
     moving,
@@ -17,6 +19,7 @@ from queueboard.shop import (
     offering,
     promising,
     receiving,
+    restoring,
     saying,
     undoing,
     waiting,
@@ -216,6 +219,19 @@ def do_fix_day_list(shop: Shop) -> Act:
 def do_say_chances(shop: Shop) -> Act:
     made = parcel(shop)
     return lambda actor: saying.say_chances(shop, actor, date(2026, 11, 9), [(made.box.id, by(minutes=900).now, 150)])
+
+
+def do_erase_customer(shop: Shop) -> Act:
+    numbers.take_settings(shop, by(), seed_text("settings.toml").replace("= 730", "= 0"))
+    number = undo_closing.all_but_sent(shop)
+    customer = box(shop, number).customer
+    closing.send_off(shop, by(), undo_closing.close(shop, number))
+    return lambda actor: erasing.erase_customer(shop, actor, customer.id, "asked by letter")
+
+
+def do_note_restored(shop: Shop) -> Act:
+    copy = shop.path.with_name("stick.qb")
+    return lambda actor: restoring.note_restored(shop, actor, copy, shop.path.with_name("test-aside"), 12, None)
 
 
 def do_undo(shop: Shop) -> Act:

@@ -1,0 +1,75 @@
+"""The commands that keep the data: check, and what is made of the file as a whole."""
+
+import argparse
+from collections.abc import Callable
+from pathlib import Path
+
+from queueboard.cli import acting, customers
+from queueboard.cli.common import (
+    FINE,
+    NOBODY,
+    REFUSED,
+    Clock,
+    Command,
+    file_of,
+    initials_of,
+    pasted,
+    say,
+    say_json,
+    shop_of,
+)
+from queueboard.papers.health import health_facts, health_sheet
+from queueboard.phrases.health import erased_again_words, restored_words
+from queueboard.shop.carrying import take_in, write_out
+from queueboard.shop.checking import check
+from queueboard.shop.restoring import restore
+from queueboard.values.actor import Actor
+
+Adding = Callable[[str, Command, str], argparse.ArgumentParser]
+"""Adds a command by its name, what runs it, and what is said of it."""
+
+
+def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
+    """The commands of this file, and backup; *named* reads the name of a file."""
+    look = add("check", check_file, "look the shop file over, its history and its copies (code 1: damaged)")
+    look.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    back = add("restore", restore_copy, "put a copy in the place of the shop file, which is moved aside")
+    back.add_argument("copy", type=named, help="the copy to go back to")
+    export = add("export", export_shop, "write everything in the shop file into a new file, as lines of JSON")
+    export.add_argument("target", type=named, help="a new file")
+    take = add("take", take_shop, "make a new shop file of what `queueboard export` wrote")
+    take.add_argument("source", type=named, help="the file that was written")
+    customers.add_commands(add, named)
+    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
+
+
+def check_file(args: argparse.Namespace, clock: Clock) -> int:
+    """Look the shop file over; a damaged one ends with the code for refused."""
+    health = check(file_of(args), clock())
+    if args.json:
+        say_json(health_facts(health))
+    else:
+        say(health_sheet(health))
+    return FINE if health.sound else REFUSED
+
+
+def restore_copy(args: argparse.Namespace, clock: Clock) -> int:
+    """Go back to a copy; whoever is in trouble need not say who acts."""
+    path = file_of(args)
+    done = restore(path, args.copy, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    return say(restored_words(done, pasted(path), pasted(args.copy), "" if done.aside is None else pasted(done.aside)))
+
+
+def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
+    """Write everything out."""
+    with shop_of(args) as shop:
+        rows = write_out(shop, args.target)
+    return say(f"Written: {rows} rows, all of the shop file, in {pasted(args.target)}. Only its owner may read it.\n")
+
+
+def take_shop(args: argparse.Namespace, clock: Clock) -> int:
+    """Take everything into a new file."""
+    path = file_of(args)
+    lines, again = take_in(path, args.source, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    said = f"{pasted(path)} now holds all of {pasted(args.source)}: {lines} lines of history, verified."
+    return say("".join(f"{line}\n" for line in (said, *erased_again_words(again))))

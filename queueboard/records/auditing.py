@@ -1,0 +1,211 @@
+"""The shop file held against its own history: the chain, each row's whole life, and the words kept beside it.
+
+Works on a plain connection and on any layout, so that a copy can be looked at without being changed.
+"""
+
+import json
+import sqlite3
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import groupby
+from operator import itemgetter
+
+from queueboard.records import migrations
+from queueboard.records.database import Cell
+from queueboard.records.tables import STATE
+from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
+
+HASHED = (
+    "group_id", "line", "at_us", "by", "operation", "about", "undoes", "reason", "entity", "entity_id", "before",
+    "after",
+)  # fmt: skip
+"""The columns of a line that its hash is of."""
+
+ERASING = "erase_customer"
+"""The operation behind whose lines no words are kept; it tells which older words it emptied."""
+
+NOT_READABLE = (sqlite3.DatabaseError, ValueError, TypeError, KeyError, IndexError)
+"""What comes out of a damaged file where a number, a text or JSON was expected."""
+
+
+@dataclass(frozen=True, slots=True)
+class Life:
+    """What history tells of one row."""
+
+    entity: str
+    entity_id: int
+    last: str | None
+    """What its last line left, as JSON; None where the row was taken away."""
+    known: str
+    """The same, of the last line that left anything."""
+    broken_at: int | None
+    """The first line whose before is not the after before it."""
+
+
+def audit(connection: sqlite3.Connection) -> Iterator[str]:
+    """A sentence for each thing that does not hold together, the most telling first; nothing for a sound file."""
+    for look in (_layout, _chain, _states, _words, _numbers):
+        try:
+            yield from look(connection)
+        except NOT_READABLE as error:
+            yield f"something in it cannot be read ({error})"
+
+
+def emptied(connection: sqlite3.Connection) -> frozenset[int]:
+    """Ids of the words beside history that were erased on purpose, as history itself tells."""
+    told = connection.execute("SELECT about FROM history WHERE line = 0 AND operation = ?", (ERASING,))
+    return frozenset(number for (about,) in told for number in json.loads(about).get("emptied", ()))
+
+
+def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[Life]:
+    """Each row that ever was, as history tells it; *only* those of one table, where it is named."""
+    # The order of the index history_entity, so that no more than one row's life is held at a time.
+    lines = connection.execute(
+        f"SELECT entity, entity_id, id, before, after FROM history {'' if only is None else 'WHERE entity = ?'} "
+        "ORDER BY entity, entity_id, id",
+        () if only is None else (only,),
+    )
+    defaults: dict[str, Values] = {}
+    for (entity, entity_id), life in groupby(lines, key=itemgetter(0, 1)):
+        last: str | None = None
+        known, broken_at = "{}", None
+        for _, _, line_id, before, after in life:
+            if entity not in defaults:
+                defaults[entity] = added_columns(connection, entity)
+            if broken_at is None and not _follows(before, last, defaults[entity]):
+                broken_at = line_id
+            last, known = after, after or known
+        yield Life(entity, entity_id, last, known, broken_at)
+
+
+def added_columns(connection: sqlite3.Connection, table: str) -> Values:
+    """The columns of a table with what a row holds in them that is older than they are."""
+    columns = connection.execute("SELECT name, dflt_value FROM pragma_table_info(?)", (table,)).fetchall()
+    return {
+        name: None if default is None else connection.execute(f"SELECT {default}").fetchone()[0]
+        for name, default in columns
+    }
+
+
+def _follows(now: str | None, then: str | None, defaults: Mapping[str, Cell]) -> bool:
+    """True when both tell the same row; a layout may have given it columns in between."""
+    if now == then:
+        return True
+    if now is None or then is None:
+        return False
+    return {**defaults, **json.loads(then)} == {**defaults, **json.loads(now)}
+
+
+def _layout(connection: sqlite3.Connection) -> Iterator[str]:
+    """Tables, indexes and the guards of history are those of the layout that the file says it has."""
+    (version,) = connection.execute("PRAGMA user_version").fetchone()
+    fresh = sqlite3.connect(":memory:")
+    try:
+        for step in migrations.STEPS[:version]:
+            fresh.executescript(step)
+        if _made_of(connection) != _made_of(fresh):
+            yield f"its tables are not those of layout {version}"
+    finally:
+        fresh.close()
+
+
+def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
+    made = connection.execute("SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_master")
+    return {(*row[:3], " ".join(row[3].split())) for row in made}
+
+
+def _chain(connection: sqlite3.Connection) -> Iterator[str]:
+    previous = FIRST_PREVIOUS
+    lines = connection.execute(f"SELECT id, previous, hash, {', '.join(HASHED)} FROM history ORDER BY id")
+    for number, row in enumerate(lines, start=1):
+        if row[0] != number:
+            yield f"line {number} of history is not there"
+            return
+        if row[1] != previous or row[2] != chain(previous, dict(zip(HASHED, row[3:], strict=True))):
+            yield f"line {number} of history is not as it was written"
+            return
+        previous = row[2]
+
+
+def _states(connection: sqlite3.Connection) -> Iterator[str]:
+    salt = str(connection.execute("SELECT salt FROM shop").fetchone()[0])
+    there = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")} & set(STATE)
+    told = dict.fromkeys(there, 0)
+    newest = dict.fromkeys(there, 0)
+    defaults = {name: added_columns(connection, name) for name in there}
+    for life in lives(connection):
+        where = f"{life.entity.replace('_', ' ')} {life.entity_id}"
+        if life.broken_at is not None:
+            yield f"line {life.broken_at} of history does not follow from the line before about the same {where}"
+        newest[life.entity] = max(newest[life.entity], life.entity_id)
+        told[life.entity] += life.last is not None
+        stored = _row(connection, life.entity, life.entity_id)
+        if (stored is None) != (life.last is None):
+            yield f"{where} is {'missing' if stored is None else 'there'}, against its history"
+        elif stored is not None and life.last is not None:
+            row = masked(STATE[life.entity], stored, salt)
+            if row != {**defaults[life.entity], **json.loads(life.last)}:
+                yield f"{where} is not as its history left it"
+    ever = dict(connection.execute("SELECT name, seq FROM sqlite_sequence"))
+    for name in sorted(there):
+        if connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0] != told[name]:
+            yield f"there are rows of {name.replace('_', ' ')} that history does not know"
+        if ever.get(name, 0) != newest[name]:
+            yield f"the next number for a {name.replace('_', ' ')} does not follow from history"
+
+
+def _row(connection: sqlite3.Connection, table: str, row_id: int) -> Values | None:
+    found = connection.execute(f"SELECT * FROM {table} WHERE id = ?", (row_id,))
+    names = [column[0] for column in found.description]
+    row = found.fetchone()
+    return None if row is None else dict(zip(names, row, strict=True))
+
+
+def _words(connection: sqlite3.Connection) -> Iterator[str]:
+    """Behind each digest stands its word, or an empty one where it was erased."""
+    salt = str(connection.execute("SELECT salt FROM shop").fetchone()[0])
+    gone = emptied(connection)
+    stored = groupby(
+        connection.execute("SELECT history_id, side, field, text, id FROM personal ORDER BY history_id, id"),
+        key=itemgetter(0),
+    )
+    history_id, words = next(stored, (None, iter(())))
+    for row in connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id"):
+        digests = {} if row[1] == ERASING else _digests(row[2], row[3], row[4])
+        if row[5]:
+            digests["reason", "reason"] = row[5]
+        found: dict[tuple[str, str], object] = {}
+        if history_id == row[0]:
+            for _, side, name, text, word_id in words:
+                told = digests.get((side, name))
+                found[side, name] = told if (word_id in gone if text == "" else digest(text, salt) == told) else None
+            history_id, words = next(stored, (None, iter(())))
+        if found != digests:
+            yield f"the words kept for line {row[0]} of history are not those that were written"
+            return
+    if history_id is not None:
+        yield f"there are words for a line {history_id} of history, which is not there"
+
+
+def _digests(entity: str, before: str | None, after: str | None) -> dict[tuple[str, str], object]:
+    sides = (("before", before), ("after", after))
+    return {
+        (side, name): cell
+        for side, values in sides
+        if values is not None
+        for name, cell in json.loads(values).items()
+        if name in STATE[entity].personal and cell not in (None, "")
+    }
+
+
+def _numbers(connection: sqlite3.Connection) -> Iterator[str]:
+    """What no line of history says, but follows from it."""
+    (created,) = connection.execute("SELECT created_us FROM shop").fetchone()
+    first = connection.execute("SELECT at_us FROM history WHERE id = 1").fetchone()
+    if first is not None and first[0] != created:
+        yield "the day on which the file was made is not that of the first line of history"
+    ever = dict(connection.execute("SELECT name, seq FROM sqlite_sequence"))
+    for name in ("history", "personal"):
+        count, most = connection.execute(f"SELECT count(*), coalesce(max(id), 0) FROM {name}").fetchone()
+        if not count == most == ever.get(name, 0):
+            yield f"some of {name.replace('personal', 'the words beside history')} is not there"

@@ -1,0 +1,35 @@
+"""Which copies are kept as they grow old."""
+
+from collections.abc import Iterable
+from datetime import date
+
+DAILY, WEEKLY, MONTHLY = 14, 8, 12
+"""How many days, weeks (ISO 8601) and months keep a copy; of each year one is kept for good."""
+
+
+def kept(days: Iterable[date]) -> frozenset[date]:
+    """The days whose copies stay: the newest 14, the last of each of the newest 8 weeks and 12 months, of each year.
+
+    Weeks, months and years without a copy count for none. What is kept of the days that were kept, with a newer one, is
+    what would be kept of all of them: so thinning each day loses nothing that thinning once would keep.
+    """
+    newest_first = sorted(set(days), reverse=True)
+    stays = set(newest_first[:DAILY])
+    for period, most in ((_week, WEEKLY), (_month, MONTHLY), (_year, len(newest_first))):
+        last: dict[tuple[int, ...], date] = {}
+        for day in newest_first:
+            last.setdefault(period(day), day)
+        stays |= set(list(last.values())[:most])
+    return frozenset(stays)
+
+
+def _week(day: date) -> tuple[int, ...]:
+    return day.isocalendar()[:2]
+
+
+def _month(day: date) -> tuple[int, ...]:
+    return day.year, day.month
+
+
+def _year(day: date) -> tuple[int, ...]:
+    return (day.year,)
