@@ -129,8 +129,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "charges": [_charge(charge, box) for charge in box.charges],
         "promises": [_promise(promise, picture) for promise in box.promises],
         "label": _label(box),
-        "packed_g": box.box.packed_g,
-        "parcel_mm": list(box.box.parcel_mm),
+        **_parcel(box),
         "comes_with": [{"name": thing.name, "state": thing.state.value} for thing in box.things],
         "knives": [_knife(knife) for knife in box.knives],
         "note": box.box.note,
@@ -176,6 +175,10 @@ def _promise(promise: Promise, picture: Picture) -> dict[str, Fact]:
         "reason": promise.reason,
         "reckoned": promise.reckoned,
     }
+
+
+def _parcel(box: BoxPicture) -> dict[str, Fact]:
+    return {"packed_g": box.box.packed_g, "parcel_mm": list(box.box.parcel_mm)}
 
 
 def _label(box: BoxPicture) -> dict[str, Fact] | None:
