@@ -121,12 +121,7 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "counts": {column.value.replace(" ", "_"): found_in(box, column) for column in Column},
         "on_hand": len(box.on_hand),
         "can_leave": box.ready_count,
-        "price_cents": box.price_cents,
-        "paid_cents": box.paid_cents,
-        "owed_cents": box.owed_cents,
-        "totals": _totals(box.totals),
-        "not_above_cents": box.box.not_above_cents,
-        "charges": [_charge(charge, box) for charge in box.charges],
+        **_bill(box),
         "promises": [_promise(promise, picture) for promise in box.promises],
         "label": _label(box),
         **_parcel(box),
@@ -134,6 +129,17 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "knives": [_knife(knife) for knife in box.knives],
         "note": box.box.note,
         "said": phone_sentence(box, picture),
+    }
+
+
+def _bill(box: BoxPicture) -> dict[str, Fact]:
+    return {
+        "price_cents": box.price_cents,
+        "paid_cents": box.paid_cents,
+        "owed_cents": box.owed_cents,
+        "totals": _totals(box.totals),
+        "not_above_cents": box.box.not_above_cents,
+        "charges": [_charge(charge, box) for charge in box.charges],
     }
 
 
