@@ -9,7 +9,7 @@ from queueboard.board.screens.close_faces import Stand
 from queueboard.board.screens.close_lines import things_here
 from queueboard.errors import TypedError
 from queueboard.phrases.comparing import differs_words
-from queueboard.phrases.money import too_much_words
+from queueboard.phrases.money import credit_words, too_much_words
 from queueboard.phrases.parcels import over_words
 from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
 from queueboard.phrases.typed_parcels import parse_grams, parse_sides
@@ -161,7 +161,10 @@ def _weigh(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
 def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     """Take the choice typed: 1 to 3 a payment, 4 on account, 5 gone unpaid with the reason behind it."""
     choice, _, rest = typed.replace("*", " ", 1).partition(" ")  # the numeric pad has no space
-    if stand.box.without_missing.owed_cents <= 0 and not typed:
+    owed = stand.box.without_missing.owed_cents
+    if owed <= 0 and not typed:
+        if owed < 0:
+            screen.insist(owed, credit_words(-owed, screen.desk.picture.settings))
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice in WAYS:
         _pay(screen, stand, WAYS[choice], rest.strip())
