@@ -31,6 +31,8 @@ from queueboard.words import Condition, Edge
 
 MOST = 999
 LONGEST_PHRASE = 5
+MOST_LIKELY_CHIPS = 12
+"""More chips in one edge are seldom counted; a larger number before the word is taken for the length."""
 SHAPE = "A line is: how many, kind, length, edge, condition, then “, mark” and “! wish”."
 
 _COUNT = re.compile(r"([0-9]+)x?")
@@ -89,7 +91,7 @@ def read_line(text: str, settings: Settings, *, box_unit: str | None = None) -> 
     _rest(words, found)
     _whose_damage(found)
     edge = found.edge or kind.edge
-    condition = found.condition or Condition.DULL
+    condition = found.condition or _condition_by_tip(found)
     knife = NewKnife(
         kind=kind.name,
         edge=edge,
@@ -111,6 +113,11 @@ def read_line(text: str, settings: Settings, *, box_unit: str | None = None) -> 
         price_cents=quote(settings, kind, knife).cents,
         unit=found.unit,
     )
+
+
+def _condition_by_tip(found: _Found) -> Condition:
+    """A broken tip takes as long as big chips, by the shop's list; else a knife is dull unless somebody says more."""
+    return Condition.BIG_CHIPS if Finding.TIP_BROKEN in found.findings else Condition.DULL
 
 
 def box_unit_of(lines: Sequence[KnifeLine]) -> str | None:
@@ -216,6 +223,12 @@ def _take_condition(condition: Condition, found: _Found) -> None:
 def _chips(words: list[str], found: _Found) -> int:
     """Take `chip 2mm` or `3 chips 1mm` from the front; how many words it was, 0 for none."""
     if counts_chips(words) and found.length_mm is None and fits_usual(words[0], found.kind.length_mm):
+        if words[1] == "chips" and int(words[0]) <= MOST_LIKELY_CHIPS:
+            unit = found.box_unit or found.shop_unit
+            raise TypedError(
+                f"“{words[0]} chips”: {words[0]} of them, or {words[0]} long with chips? Type the length with its "
+                f"unit, “{words[0]}{unit}”, or behind the chips: “chips 1mm {words[0]}”."
+            )
         return 0  # the length stands behind the kind: chef 20 chip 2mm
     chips = read_chips(words, found.count)
     if chips is None:

@@ -114,9 +114,15 @@ def _in_addresses(addresses: Mapping[Source, _Address]) -> list[Difference]:
     whole = [
         Difference(part=part, says={source: _shown(words) for source, words in by_source.items()})
         for part, by_source in figures.items()
-        if len({tuple(sorted(word.same for word in words)) for words in by_source.values()}) > 1
+        if len({_figures(part, words) for words in by_source.values()}) > 1
     ]
     return [*whole, *_words(_streets_and_towns(addresses))]
+
+
+def _figures(part: Part, words: Sequence[_Word]) -> tuple[str, ...]:
+    """Several house numbers count in the order they stand in: 12 Route 45 is not 45 Route 12."""
+    same = [word.same for word in words]
+    return tuple(same if part is Part.HOUSE else sorted(same))
 
 
 def _streets_and_towns(addresses: Mapping[Source, _Address]) -> Mapping[Part, Mapping[Source, tuple[_Word, ...]]]:

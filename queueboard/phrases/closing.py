@@ -112,6 +112,8 @@ def settled_words(gone: GoneBox, settings: Settings) -> str:
     if gone.settled is Settling.PAID and owed == 0:
         return Settling.PAID.value
     because = f", because {gone.settled_why}" if gone.settled_why else ""
+    if gone.settled is Settling.PAID and not gone.closed:
+        return f"what went is paid, {owed_words(owed, settings)} with the rest{because}"
     return f"{gone.settled.value}, {owed_words(owed, settings)}{because}"
 
 

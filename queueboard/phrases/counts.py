@@ -33,7 +33,7 @@ def note_words(box: BoxPicture, settings: Settings) -> str:
         cents = sum(knife.price_cents for knife in box.apart)
         return f"beyond the note, apart until the yes: {money(cents, settings)}, {tags}"
     if box.agreed:
-        before = box.price_cents - sum(knife.charged_cents for knife in box.agreed)
+        before = box.before_the_yes.total_cents
         tags = ", ".join(knife.tag for knife in box.agreed)
         return f"yes to {tags}: {money(box.price_cents, settings)}, {amount(before)} before"
     return ""

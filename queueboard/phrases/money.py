@@ -35,6 +35,14 @@ def too_much_words(cents: int, owed_cents: int, settings: Settings) -> str:
     return f"{owed[0].upper()}{owed[1:]}, not {money(cents, settings)}. The same key once more takes it all the same."
 
 
+def credit_words(cents: int, settings: Settings) -> str:
+    """What is asked back before a box leaves for which more was paid than it comes to."""
+    return (
+        f"{money(cents, settings)} too much was paid: give it back first (. leaves, then y and Shift+Tab on the box). "
+        "The same key once more lets it go as it is."
+    )
+
+
 def box_owed_words(box: BoxPicture, settings: Settings) -> str:
     """What a box still has to pay; not priced yet before it is opened, nothing to pay where nothing is charged."""
     if not box.box.opened:

@@ -1,6 +1,7 @@
 """The answer to a count that differs from the customer's note: yes, do them; or the knife is not theirs."""
 
 from queueboard.errors import RuleError
+from queueboard.money.bill import totals
 from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
@@ -23,7 +24,7 @@ def yes_to_count(writing: Writing, box: Box) -> None:
     can still be told.
     """
     apart = _apart(writing, box)
-    before = sum(knife.charged_cents for knife in rows.knives_of_box(writing.database, box.id))
+    before = totals(rows.bill_of(writing.database, box.id)).total_cents
     writing.tell(number=box.number, tags=[knife.tag for knife in apart], cents=before)
     _goes_on(writing, box)
     for knife in apart:

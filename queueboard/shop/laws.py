@@ -59,6 +59,7 @@ def _keep(writing: Writing, box: Box) -> None:
     _whose(writing, box.customer_id)
     _one_label(writing, box)
     _adds_up(writing, box, knives)
+    _no_more_back_than_paid(writing, box)
     if box.closed_at is not None:
         _closed_is_closed(writing, box, knives, things)
     elif box.opened:
@@ -79,6 +80,14 @@ def _adds_up(writing: Writing, box: Box, knives: Sequence[Knife]) -> None:
     if apart and box.closed_at is None and box.waiting_for is not WaitingFor.COUNT:
         raise RuleError(
             f"Box {box.number} waits for the yes to its count: say first what became of the knife beyond the note."
+        )
+
+
+def _no_more_back_than_paid(writing: Writing, box: Box) -> None:
+    if (paid := asking.paid_cents(writing.database, box.id)) < 0:
+        raise RuleError(
+            f"{-paid / 100:.2f} more would be given back for box {box.number} than was paid: undo that first. "
+            "Nothing was stored."
         )
 
 
@@ -103,7 +112,8 @@ def _closed_is_closed(writing: Writing, box: Box, knives: Sequence[Knife], thing
 
 
 def _something_in_it(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
-    if not knives and not things:
+    total = rows.sum_of_box(writing.database, box, knives)
+    if not knives and not things and not (total.moved_out or total.found):
         raise RuleError(f"That is all there is in box {box.number}: take back the receiving of the box instead.")
     if not _anything_here(knives, things):
         _close(writing, box.id)

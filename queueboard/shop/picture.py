@@ -103,6 +103,11 @@ class BoxPicture:
         return tuple(knife for knife in self.knives if knife.agreed)
 
     @property
+    def before_the_yes(self) -> Totals:
+        """What it came to without the knives to which the customer has said yes."""
+        return totals(self.bill.without({knife.id for knife in self.agreed}))
+
+    @property
     def sum(self) -> BoxSum:
         """Where its knives are: what came in, and what became of it."""
         return add_up(self.box, self.knives, self.moves, self.off)

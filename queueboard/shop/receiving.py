@@ -192,6 +192,9 @@ def strike_knife(writing: Writing, knife: Knife, reason: str) -> None:
     if knife.added_at is None:
         writing.insert(StruckKnifeRow, box_id=knife.box_id, knives=1)
     take_off(writing, knife)
+    others = rows.knives_of_box(writing.database, knife.box_id)
+    if knife.apart and not any(one.apart for one in others):
+        writing.change(BoxRow, knife.box_id, None, waiting_for=None, waiting_since_us=None)  # nothing left to ask
 
 
 def take_off(writing: Writing, knife: Knife) -> None:

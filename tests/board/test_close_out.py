@@ -153,8 +153,11 @@ async def test_a_part_goes_and_the_rest_is_named_after_the_count(shop: Shop) -> 
         await type_in(pilot, "9", "+", "")
         assert_screen(app, "close-out-money-of-a-part-80")
         await type_in(pilot, "6")
-        assert "Nothing is paid yet." in dump(app)
-        await type_in(pilot, "1*81", "6")
+        shown = " ".join(dump(app).split())
+        assert "What goes today costs 81.00, and 0.00 is paid: 81.00 is missing." in shown
+        await type_in(pilot, "1*50", "6")
+        assert "81.00, and 50.00 is paid: 31.00 is missing." in " ".join(dump(app).split())
+        await type_in(pilot, "1*31", "6")
         assert f"3 not ready: {number}-10, {number}-11, {number}-12" in dump(app)
         await type_in(pilot, "+")
 

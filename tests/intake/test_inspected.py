@@ -46,10 +46,10 @@ def test_chips_have_a_number_and_a_depth(
 
 @pytest.mark.parametrize("typed", ["chef 20 tip 3mm", "chef 20 tip broken 3 mm", "chef 20 broken tip 3mm"])
 def test_a_broken_tip_says_what_is_missing(typed: str) -> None:
-    """What is missing of a tip is kept in micrometres, with the word of the list."""
+    """What is missing of a tip is kept in micrometres, with the word of the list; it takes as long as big chips."""
     knife = read_line(typed, SHOP).knife
 
-    assert (knife.tip_um, knife.findings, knife.condition) == (3000, (Finding.TIP_BROKEN,), Condition.DULL)
+    assert (knife.tip_um, knife.findings, knife.condition) == (3000, (Finding.TIP_BROKEN,), Condition.BIG_CHIPS)
 
 
 @pytest.mark.parametrize(("word", "finding"), sorted(FINDING_WORDS.items()))
@@ -80,6 +80,7 @@ def test_several_findings_stand_in_the_order_of_the_list() -> None:
         ("2 chef 20 tip 3mm", "Have all 2 chef the broken tip, or one?"),
         ("2 chef 20 each", "none is typed"),
         ("chef 20 3 chips", "how deep is the deepest?"),
+        ("paring 9 chips 1mm", "9 of them, or 9 long with chips?"),
         ("chef 20 3 chips 1", "“3 chips 1”: 1 mm deep?"),
         ("chef 20 0 chips 1mm", "Type 1 to 99"),
         ("chef 20 chip 0mm", "Chips of 0 mm"),

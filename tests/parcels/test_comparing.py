@@ -88,6 +88,7 @@ DIFFERENT_ADDRESSES: list[Case] = [
         {Part.HOUSE: ("12", "21"), Part.STREET: ("Harbour", "Harbor"), Part.TOWN: ("Osterby", "Dunmere")},
     ),
     ("12 12 Pier Lane", "12 Pier Lane", {Part.HOUSE: ("12 12", "12")}),
+    ("12 Route 45", "45 Route 12", {Part.HOUSE: ("12 45", "45 12")}),
 ]
 
 

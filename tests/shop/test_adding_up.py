@@ -75,7 +75,7 @@ class CountedDay(ShopDay):
             assert min(total.added, total.moved_in, total.struck) >= 0
         for seen in self.boxes():
             assert seen.sum.adds_up
-            assert seen.price_cents == sum(knife.charged_cents for knife in seen.knives if not knife.apart)
+            assert seen.totals.knives_cents == sum(knife.charged_cents for knife in seen.knives if not knife.apart)
 
     @invariant()
     def no_promise_is_overwritten(self) -> None:

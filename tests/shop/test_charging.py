@@ -8,7 +8,7 @@ from queueboard.errors import ChangedError, RuleError, TypedError
 from queueboard.money.estimate import estimate
 from queueboard.priced_words import ChargeSort, Finding, MoneySort
 from queueboard.seedfiles import seed_text
-from queueboard.shop import announcing, charging, losing, money, moving, receiving
+from queueboard.shop import announcing, charging, losing, money, moving, receiving, undoing
 from queueboard.shop.numbers import settings_in, take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
@@ -187,6 +187,21 @@ def test_money_back_is_at_most_what_was_paid(shop: Shop) -> None:
 
     with pytest.raises(TypedError, match=r"5\.00 was paid for box"):
         money.take_payment(shop, by(), made.box, back)
+
+
+def test_undo_never_leaves_more_given_back_than_was_paid(shop: Shop) -> None:
+    """A payment stays as long as money was given back out of it; undone the other way round it goes."""
+    made = counter(shop)
+    paid, back = by(minutes=1), by(minutes=2)
+    money.take_payment(shop, paid, made.box, cash(1000))
+    refund = NewPayment(cents=800, way=PayWay.CASH, paid_before_cents=1000, sort=MoneySort.REFUND)
+    money.take_payment(shop, back, box(shop, made.box.number).box, refund)
+
+    with pytest.raises(RuleError, match=r"8\.00 more would be given back"):
+        undoing.undo(shop, by(minutes=3), paid.group_id, "typed twice")
+    undoing.undo(shop, by(minutes=4), back.group_id, "not given back")
+    undoing.undo(shop, by(minutes=5), paid.group_id, "typed twice")
+    assert box(shop, made.box.number).paid_cents == 0
 
 
 def test_money_comes_in_for_a_box_that_is_gone(shop: Shop) -> None:

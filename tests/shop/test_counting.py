@@ -32,7 +32,7 @@ def test_a_knife_apart_is_neither_charged_nor_moved(shop: Shop) -> None:
     made = one_too_many(shop)
 
     assert (made.box.counted, made.box.note_says, made.box.waiting_for) == (3, 2, WaitingFor.COUNT)
-    assert made.price_cents == sum(knife.price_cents for knife in made.knives[:2])
+    assert made.totals.knives_cents == sum(knife.price_cents for knife in made.knives[:2])
     assert [knife.tag for knife in made.apart] == [made.knives[2].tag]
     with pytest.raises(RuleError, match="beyond the customer's note"):
         moving.move_knives(shop, by(), made.apart, Column.ON_BENCH)
@@ -170,6 +170,23 @@ def test_a_knife_that_was_moved_is_not_struck(shop: Shop) -> None:
     assert moved is not None
     with pytest.raises(RuleError, match="moved from another box"):
         receiving.strike_knife(shop, by(), moved, "typed twice")
+
+
+def test_the_last_knife_of_a_box_may_move_and_the_box_is_closed(shop: Shop) -> None:
+    """Typed under the wrong box, its only knife moves to the right one; nothing is left to close out."""
+    wrong, right = counter(shop, knives=1), parcel(shop, knives=1)
+    rehoming.move_to_box(shop, by(), wrong.knives[0], right.box, "typed on the wrong box")
+
+    assert [one.box.number for one in picture(shop).boxes] == [right.box.number]
+    assert len(box(shop, right.box.number).knives) == 2
+
+
+def test_a_struck_knife_that_was_apart_leaves_nothing_to_ask(shop: Shop) -> None:
+    """The one beyond the note was never there: the box waits for no yes any more."""
+    made = one_too_many(shop)
+    receiving.strike_knife(shop, by(), made.apart[0], "counted twice")
+
+    assert box(shop, made.box.number).box.waiting_for is None
 
 
 def test_a_struck_knife_stays_in_the_sum(shop: Shop) -> None:

@@ -1,6 +1,7 @@
 """Scenarios of undo for counts that differ, and for knives moved or found."""
 
 from queueboard.records.moved import found_of
+from queueboard.records.tables import KnifeRow
 from queueboard.shop import counting, found_knives, moving, rehoming
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
@@ -32,7 +33,9 @@ def found_one(shop: Shop) -> FoundKnife:
 def lost_one(shop: Shop) -> BoxPicture:
     """A parcel whose first knife is looked for."""
     number = undo_closing.ready_parcel(shop)
-    shop.database.rows("UPDATE knife SET looking_for = 1 WHERE number = 1")
+    one = box(shop, number).knives[0]
+    with shop.writing(by(), "written straight") as writing:
+        writing.change(KnifeRow, one.id, one.version, looking_for=1)
     return box(shop, number)
 
 

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 from queueboard.board.base import ShopScreen
 from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.screens.close_faces import Stand
-from queueboard.board.screens.close_lines import things_here
+from queueboard.board.screens.close_lines import cost_of_going, things_here
 from queueboard.errors import TypedError
 from queueboard.phrases.comparing import differs_words
-from queueboard.phrases.money import too_much_words
+from queueboard.phrases.money import amount, credit_words, too_much_words
 from queueboard.phrases.parcels import over_words
 from queueboard.phrases.typed import parse_cents, parse_count, parse_tag
 from queueboard.phrases.typed_parcels import parse_grams, parse_sides
@@ -161,7 +161,10 @@ def _weigh(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
 def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     """Take the choice typed: 1 to 3 a payment, 4 on account, 5 gone unpaid with the reason behind it."""
     choice, _, rest = typed.replace("*", " ", 1).partition(" ")  # the numeric pad has no space
-    if stand.box.without_missing.owed_cents <= 0 and not typed:
+    owed = stand.box.without_missing.owed_cents
+    if owed <= 0 and not typed:
+        if owed < 0:
+            screen.insist(owed, credit_words(-owed, screen.desk.picture.settings))
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice in WAYS:
         _pay(screen, stand, WAYS[choice], rest.strip())
@@ -170,14 +173,23 @@ def money(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         screen.attempt(closing.settle, stand.close, Settling.ON_ACCOUNT, rest.strip())
     elif choice == "5" and rest.strip():
         screen.attempt(closing.settle, stand.close, Settling.UNPAID, rest.strip())
-    elif choice == "6" and stand.check.staying and stand.box.paid_cents <= 0:
-        raise TypedError("Nothing is paid yet. Type first how it is paid and how much, such as 1 20.00.")
     elif choice == "6" and stand.check.staying:
+        _insist_on_what_goes(stand)
         screen.attempt(closing.settle, stand.close, Settling.PAID, "")
     elif choice == "5":
         raise GoOnTypingError("Type why it goes unpaid, behind the 5.")
     else:
         raise TypedError("Type 1, 2 or 3 when it is paid, 4 for on account, 5 and the reason when it goes unpaid.")
+
+
+def _insist_on_what_goes(stand: Stand) -> None:
+    """Refuse "what goes is paid" while it is not."""
+    costs, paid = cost_of_going(stand.box, stand.check), stand.box.paid_cents
+    if paid < costs:
+        raise TypedError(
+            f"What goes today costs {amount(costs)}, and {amount(paid)} is paid: {amount(costs - paid)} "
+            f"is missing. Type how it is paid, such as 1 {amount(costs - paid)}, or 4 for on account."
+        )
 
 
 def _pay(screen: ShopScreen[None], stand: Stand, way: PayWay, amount: str) -> None:

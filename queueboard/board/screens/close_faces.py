@@ -210,7 +210,7 @@ def _money(stand: Stand) -> Face:
     part: tuple[str, ...] = ()
     if stand.check.staying:
         part = (
-            "  6  paid for what goes today; the rest is owed until it goes",
+            "  6  what goes today is paid; the rest is owed until it goes",
             "",
             f"What goes today costs {money(cost_of_going(stand.box, stand.check), settings)}.",
         )
