@@ -10,7 +10,7 @@ from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
 from queueboard.phrases.counts import box_sum_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
-from queueboard.phrases.knives import knife_name, wish_in_capitals
+from queueboard.phrases.knives import found_words, knife_name, wish_in_capitals
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.typed import WEEKDAYS
 from queueboard.settings.shapes import Settings
@@ -89,7 +89,7 @@ def handle_tags(box: BoxPicture, picture: Picture, width: int = NARROW, *, only:
     parts: list[str] = []
     for knife in box.knives:
         if only in (None, knife.number):
-            said = (first_name, knife_name(knife, picture.settings), wish_in_capitals(knife), due)
+            said = (first_name, knife_name(knife, picture.settings), found_words(knife), wish_in_capitals(knife), due)
             parts += ["-" * width, *large(knife.tag, width), "", knife.tag]
             parts += [part for line in said if line for part in wrapped(line, width)]
     return page((*parts, "-" * width))

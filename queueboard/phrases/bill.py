@@ -62,7 +62,8 @@ def sums_words(totals: Totals, settings: Settings) -> str:
 
 def bill_lines(box: BoxPicture) -> tuple[str, ...]:
     """What is charged for the whole box, in a line; none where nothing is. What a knife adds stands with the knife."""
-    own = [charge_words(charge, box) for charge in box.charges if charge.knife_id is None]
+    idle = ChargeSort.MINIMUM if not box.totals.minimum_cents else None  # a minimum that lifts nothing is no charge
+    own = [charge_words(one, box) for one in box.charges if one.knife_id is None and one.sort is not idle]
     return (f"charged: {'; '.join(own)}",) if own else ()
 
 

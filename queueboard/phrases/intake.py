@@ -3,10 +3,12 @@
 from collections.abc import Sequence
 
 from queueboard.intake.lines import KnifeLine
+from queueboard.phrases.bill import sums_words
 from queueboard.phrases.dates import many
 from queueboard.phrases.knives import found_words, length_words
 from queueboard.phrases.money import money
 from queueboard.settings.shapes import Settings
+from queueboard.values.totals import Totals
 
 
 def line_words(line: KnifeLine, settings: Settings) -> str:
@@ -28,16 +30,24 @@ def line_words(line: KnifeLine, settings: Settings) -> str:
     return " · ".join([*parts, *(text for text in (knife.mark, knife.wish.upper()) if text)])
 
 
-def lines_sum(lines: Sequence[KnifeLine], counted: int | None, settings: Settings, note_says: int | None = None) -> str:
+def lines_sum(
+    lines: Sequence[KnifeLine],
+    counted: int | None,
+    settings: Settings,
+    note_says: int | None = None,
+    sums: Totals | None = None,
+) -> str:
     """All lines together: 12 of 13 typed · 96 min · 125.00 EUR; without a count, 12 knives typed.
 
     Where the note says another number than was counted, that is told, and which knives are priced apart.
+    sums: what the whole box would come to, shipping and all; None for the lines alone.
     """
     typed = sum(line.count for line in lines)
     minutes = sum(line.count * (line.minutes or 0) for line in lines)
     cents = sum(line.count * line.price_cents for line in lines)
     how_many = f"{many(typed, 'knife')} typed" if counted is None else f"{typed} of {counted} typed"
-    return f"{how_many} · {minutes} min · {money(cents, settings)}{_differs(lines, counted, note_says)}"
+    price = money(cents, settings) if sums is None else sums_words(sums, settings) or money(sums.total_cents, settings)
+    return f"{how_many} · {minutes} min · {price}{_differs(lines, counted, note_says)}"
 
 
 def _differs(lines: Sequence[KnifeLine], counted: int | None, note_says: int | None) -> str:

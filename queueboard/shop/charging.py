@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
-from queueboard.money.pricing import quote, tax_ppm, whole_box_charges
+from queueboard.money.bill import totals
+from queueboard.money.pricing import quote, shipping_cents, tax_ppm, whole_box_charges
 from queueboard.money.rounding import MILLION
 from queueboard.priced_words import ChargeSort
 from queueboard.records.charge_table import ChargeRow
@@ -84,6 +85,16 @@ def insert_charge(
         ppm=new.ppm,
         tax_ppm=tax_ppm(settings.prices, new.sort) if new.tax_ppm is None else new.tax_ppm,
     )
+
+
+def charge_way_back(writing: Writing, settings: Settings, box: Box) -> None:
+    """Charge the way back with a label of the shop's, where the list has a price for it and nothing was told yet."""
+    charged = charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id)
+    sums = totals(rows.bill_of(writing.database, box.id))
+    knives = [knife for knife in rows.knives_of_box(writing.database, box.id) if knife.on_hand]
+    cents = shipping_cents(settings.prices, len(knives), sums.work_cents)
+    if cents and not any(charge.sort is ChargeSort.SHIPPING for charge in charged):
+        insert_charge(writing, settings, box.id, NewCharge(sort=ChargeSort.SHIPPING, cents=cents))
 
 
 def charge_whole_box(writing: Writing, settings: Settings, box: Box, knives: Sequence[NewKnife]) -> None:

@@ -45,9 +45,15 @@ def _name(text: str) -> str:
 
 def _good_until(writing: Writing, day: date, *, known: bool) -> str:
     stored = checked_day(writing, day, "last day of the label")
-    if not known and day < today_of(writing):
-        raise TypedError(
-            f"A label that was good until {day.day} {day:%B %Y} cannot be used any more. Is the day right? If it is, "
-            "note the label as to come, or to buy."
-        )
+    if not known:
+        insist_not_over(day, today_of(writing))
     return stored
+
+
+def insist_not_over(last_day: date, today: date) -> None:
+    """Refuse a label whose last day is over."""
+    if last_day < today:
+        raise TypedError(
+            f"A label that was good until {last_day.day} {last_day:%B %Y} cannot be used any more. Is the day right? "
+            "If it is, note the label as to come, or to buy."
+        )

@@ -13,7 +13,7 @@ from queueboard.shop.sampling import ask_for_gauge
 from queueboard.shop.trialling import draw_for
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
-from queueboard.words import ON_BOARD, Column, Packing
+from queueboard.words import ON_BOARD, Column, Packing, WaitingFor
 
 
 @operation()
@@ -54,6 +54,8 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     Those that come to the bench for the first time are drawn for the belt trials that go on, and by the shop's rule the
     gauge is asked for some of them.
     """
+    if to is not Column.RECEIVED:
+        _estimates_are_agreed(writing, knives)
     for knife in knives:
         _may_move(writing, knife)
         if knife.column is to:
@@ -72,6 +74,16 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
         coming = [knife for knife in knives if knife.column is Column.RECEIVED]
         draw_for(writing, coming)
         ask_for_gauge(writing, coming)
+
+
+def _estimates_are_agreed(writing: Writing, knives: Sequence[Knife]) -> None:
+    """Refuse to go on with a box whose customer is asked about the price: who says no would get it sharpened."""
+    for box_id in sorted({knife.box_id for knife in knives}):
+        box = rows.box_now(writing.database, box_id)
+        if box.waiting_for is WaitingFor.ESTIMATE:
+            raise RuleError(
+                f"Box {box.number} waits for the yes to the estimate: w says that it goes on. Nothing moved."
+            )
 
 
 def _may_move(writing: Writing, knife: Knife) -> None:

@@ -2,10 +2,13 @@
 
 from queueboard.clean import clean
 from queueboard.errors import RuleError
+from queueboard.priced_words import Finding
 from queueboard.records.tables import BoxRow, KnifeRow, ThingRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.receiving import findings_cell
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, ThingState
@@ -27,11 +30,21 @@ def note_knife(writing: Writing, knife: Knife, text: str) -> None:
 
 
 @operation()
-def decline_knife(writing: Writing, knife: Knife, reason: DeclineReason, note: str = "") -> None:
-    """Decline a knife: it goes back unsharpened and free, stands in ready, and is counted at close-out."""
+def decline_knife(
+    writing: Writing, knife: Knife, reason: DeclineReason, note: str = "", *, told_to: str = "", photo: bool = False
+) -> None:
+    """Decline a knife: it goes back unsharpened and free, stands in ready, and is counted at close-out.
+
+    told_to: the customer who was told just now; it is noted with the time and who told it. photo: of the damage.
+    """
     writing.tell(tags=[knife.tag], was=knife.column.value, to=reason.value)
     rows.fresh_knife(writing, knife)
-    decline(writing, knife, reason, note)
+    whom = clean(told_to, limit=300, field="name told")
+    at = writing.actor.now.astimezone(settings_in(writing.database).zone)
+    told = f"told {whom} {at:%Y-%m-%d %H:%M}, {writing.actor.initials}" if whom else ""
+    decline(writing, knife, reason, "; ".join(filter(None, (note.strip(), told))))
+    if photo and Finding.PHOTO not in knife.findings:
+        writing.change(KnifeRow, knife.id, None, findings=findings_cell((*knife.findings, Finding.PHOTO)))
 
 
 def decline(writing: Writing, knife: Knife, reason: DeclineReason, note: str = "") -> None:

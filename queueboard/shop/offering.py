@@ -2,7 +2,9 @@
 
 from queueboard.errors import RuleError
 from queueboard.records.writing import Writing
+from queueboard.shop.charging import charge_way_back
 from queueboard.shop.labelling import replace_label
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.weighing import parcel_weight
@@ -42,7 +44,11 @@ def ask_new_label(writing: Writing, box: Box) -> None:
 
 @operation()
 def take_shop_label(writing: Writing, box: Box, price_cents: int | None) -> None:
-    """Note that the shop buys a label, at about this price, in place of the one that dies."""
+    """Note that the shop buys a label, at about this price, in place of the one that dies.
+
+    The way back is charged as the shop's list has it, unless something was told for it already.
+    """
     if price_cents is not None and price_cents < 0:
         raise RuleError(f"A label at {price_cents / 100:.2f} is none; type its price once it is bought.")
     replace_label(writing, box, NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY, price_cents=price_cents))
+    charge_way_back(writing, settings_in(writing.database), box)

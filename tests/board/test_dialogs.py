@@ -7,6 +7,7 @@ import pytest
 from queueboard.board.desk import Desk
 from queueboard.board.screens import dialogs
 from queueboard.errors import RuleError
+from queueboard.priced_words import Finding
 from queueboard.seedfiles import seed_text
 from queueboard.shop.moving import move_knives
 from queueboard.shop.numbers import take_settings
@@ -62,9 +63,13 @@ async def test_leaving_stores_nothing(two_boxes: Shop, key: str) -> None:
 async def test_a_knife_is_declined_and_taken_after_all(two_boxes: Shop) -> None:
     """A reason and a note decline a knife; the same dialog takes it back."""
     assert await answered(
-        two_boxes, lambda desk: dialogs.DeclineDialog(desk, first(two_boxes)), "<1>", "9 mm from the heel"
+        two_boxes,
+        lambda desk: dialogs.DeclineDialog(desk, first(two_boxes)),
+        *("<1>", "9 mm from the heel", "Ms Verrin", "<+>", "<enter>"),
     )
-    assert (first(two_boxes).declined, first(two_boxes).note) == (DeclineReason.CRACKED, "9 mm from the heel")
+    declined = first(two_boxes)
+    assert (declined.declined, declined.findings) == (DeclineReason.CRACKED, (Finding.PHOTO,))
+    assert declined.note == "9 mm from the heel; told Ms Verrin 2026-11-09 09:00, MB"
 
     assert await answered(two_boxes, lambda desk: dialogs.DeclineDialog(desk, first(two_boxes)), "<plus>")
     assert first(two_boxes).declined is None

@@ -100,7 +100,7 @@ async def test_a_weight_of_nonsense_stays_on_the_line(shop: Shop, typed: str) ->
 @pytest.mark.parametrize(
     ("answers", "sentence"),
     [
-        (("<3>", "2025-12-12", "", "", "", "", "", "", ""), "was good until 12 December 2025"),
+        (("<3>", "2025-12-12"), "was good until 12 December 2025"),
         (("<3>", "+9", "", "", "x" * 2000), "2000 characters; at most 500 fit"),
         (("<3>", "+9", "", "", "", "0 g"), "outside 1 g to 200 kg"),
         (("<3>", "+9", "", "", "", "-1"), "“-1” is no weight"),

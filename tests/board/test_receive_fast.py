@@ -110,7 +110,7 @@ async def test_a_count_beyond_the_note_is_told_before_it_is_stored(two_boxes: Sh
 
     stored = box(two_boxes, 102)
     assert (stored.box.waiting_for, [k.apart for k in stored.knives]) == (WaitingFor.COUNT, [False, False, True])
-    assert (stored.knives[2].tip_um, stored.knives[2].condition) == (3000, Condition.DULL)
+    assert (stored.knives[2].tip_um, stored.knives[2].condition) == (3000, Condition.BIG_CHIPS)
     assert stored.knives[2].findings == (Finding.TIP_BROKEN, Finding.EDGE_PITS)
 
 

@@ -26,6 +26,18 @@ from tests.shop.undo_announcing import announced
 from tests.shop.undo_closing import lose_one
 
 
+def test_nothing_of_a_box_goes_on_before_its_price_is_agreed(shop: Shop) -> None:
+    """While its customer is asked about the estimate no knife of it moves on; once it goes on, all of them may."""
+    made = counter(shop)
+    box_waits(shop, by(), made.box, WaitingFor.ESTIMATE)
+    with pytest.raises(RuleError, match="waits for the yes to the estimate"):
+        move_knives(shop, by(minutes=1), box(shop, made.box.number).knives, Column.READY)
+
+    box_waits(shop, by(minutes=2), box(shop, made.box.number).box, None)
+    move_knives(shop, by(minutes=3), box(shop, made.box.number).knives, Column.READY)
+    assert {knife.column for knife in box(shop, made.box.number).knives} == {Column.READY}
+
+
 def test_a_tray_moves_together_with_who_and_when(shop: Shop) -> None:
     """All knives of a box go on, and each says who moved it."""
     made = parcel(shop)

@@ -32,8 +32,8 @@ def received(shop: Shop) -> None:
 def declined(shop: Shop) -> None:
     """The slicer declined, the others ready."""
     received(shop)
-    note = "9 mm crack from the heel; told by phone 10:05, MB"
-    noting.decline_knife(shop, by(minutes=5), box(shop, 380).knives[2], DeclineReason.CRACKED, note)
+    note, knife = "9 mm crack from the heel", box(shop, 380).knives[2]
+    noting.decline_knife(shop, by(minutes=5), knife, DeclineReason.CRACKED, note, told_to="R. Tallis", photo=True)
     moving.move_knives(shop, by(minutes=9), box(shop, 380).knives[:2], Column.READY)
 
 
@@ -60,7 +60,9 @@ def test_nothing_is_charged_for_it(shop: Shop) -> None:
 def test_it_is_counted_and_goes_back_unsharpened(shop: Shop) -> None:
     """The count still expects three; the summary names it as declined, free of charge and of any word on safety."""
     declined(shop)
-    assert Finding.PHOTO in box(shop, 380).knives[2].findings
+    slicer = box(shop, 380).knives[2]
+    assert Finding.PHOTO in slicer.findings
+    assert slicer.note == "9 mm crack from the heel; told R. Tallis 2026-11-09 09:05, J"
     closing.begin_close_out(shop, by(minutes=20), box(shop, 380).box)
     closing.count(shop, by(minutes=21), close(shop), 2)
     check = box(shop, 380).close_check

@@ -1,6 +1,6 @@
 """Knives typed as lines, each echoed in plain words before and after Enter."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import ClassVar
 
 from textual import on
@@ -21,6 +21,7 @@ from queueboard.phrases.intake import line_words, lines_sum
 from queueboard.phrases.typed import parse_count
 from queueboard.shop.alike import looks_like
 from queueboard.values.new import NewKnife
+from queueboard.values.totals import Totals
 
 
 class KnifeLines(Vertical):
@@ -46,6 +47,8 @@ class KnifeLines(Vertical):
         self.lines: list[KnifeLine] = []
         self.counted: int | None = None
         self.note_says: int | None = None
+        self.sums: Callable[[tuple[NewKnife, ...]], Totals] | None = None
+        """What a box with these knives would come to; None where only the lines are priced."""
         self.asked_for_mark = ""
         """The line whose mark was asked for; the same once more is taken without."""
         usual = "8" if settings.length_unit == "in" else "20"
@@ -162,7 +165,8 @@ class KnifeLines(Vertical):
 
     def _draw(self) -> None:
         self.list.update(Content(cell_text("\n".join(line_words(line, self.settings) for line in self.lines))))
-        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings, self.note_says)))
+        sums = None if self.sums is None else self.sums(self.knives)
+        self.sum.update(Content(lines_sum(self.lines, self.counted, self.settings, self.note_says, sums)))
         self.list.display = bool(self.lines)
         self.sum.display = bool(self.lines) or self.counted is not None
         self.query_one(VerticalScroll).scroll_end(animate=False)

@@ -16,6 +16,7 @@ from queueboard.phrases.money import amount
 from queueboard.phrases.parcels import grams_words
 from queueboard.phrases.typed import parse_cents, parse_day
 from queueboard.phrases.typed_parcels import WEIGHT_HINT, parse_grams
+from queueboard.shop.label_fields import insist_not_over
 from queueboard.values.box import ReturnLabel
 from queueboard.values.new import NewLabel
 from queueboard.words import LabelOwner, LabelState
@@ -78,8 +79,12 @@ class LabelPart(Vertical):
         self.price_row.display = owner is LabelOwner.SHOP and state is LabelState.HERE
 
     def day_of(self, text: str) -> date | None:
-        """The day typed, counted from today on the shop's calendar."""
-        return parse_day(text, self.desk.picture.now.date())
+        """The day typed, counted from today on the shop's calendar; TypedError for one that is over."""
+        today = self.desk.picture.now.date()
+        day = parse_day(text, today)
+        if self.before is None or day != self.before.expires_on:
+            insist_not_over(day, today)
+        return day
 
     def read(self, form: Form[Answer], *, note_name: str = "", note_address: str = "") -> NewLabel:
         """What was typed; TypedError, with the cursor back in the field, for an expiry that is no day and the like."""

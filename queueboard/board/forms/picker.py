@@ -173,7 +173,12 @@ class CustomerPicker(Vertical):
             self._settle(None, who)
 
     def chosen(self) -> Customer | NewCustomer:
-        """Who is picked or newly named; TypedError, with the cursor back in the field, while nobody is."""
+        """Who is picked or newly named; TypedError, with the cursor back in the field, while nobody is.
+
+        A name that no customer has, and that was left by another key than Enter, is that of a new one.
+        """
+        if not self.touched and self.new and self.typed.value.strip() and not self.matches:
+            self._settle(None, clean_name(self.typed.value))
         if not self.touched:
             self.typed.focus()
             raise TypedError(self.question())

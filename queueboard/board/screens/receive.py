@@ -17,11 +17,13 @@ from queueboard.board.screens.received import ReceivedScreen
 from queueboard.intake.again import lines_again
 from queueboard.intake.small import read_number, read_things
 from queueboard.phrases.typed import parse_count
+from queueboard.shop.costing import would_come_to
 from queueboard.shop.receiving import last_kinds, receive_box
 from queueboard.shop.wishing import Wish
 from queueboard.values.customer import Customer
-from queueboard.values.new import NewBox, NewCustomer
-from queueboard.words import CameBy, GoesBy
+from queueboard.values.new import NewBox, NewCustomer, NewKnife
+from queueboard.values.totals import Totals
+from queueboard.words import CameBy, GoesBy, LabelOwner
 
 Arrival = tuple[CameBy, bool]
 """How it came, and whether it is opened now."""
@@ -52,6 +54,7 @@ class ReceiveScreen(BoxForm):
         self.counted = Field(hint="by hand, before the note", check=parse_count)
         self.note_says = Field(hint="if there is one", check=parse_count)
         self.lines = KnifeLines(desk)
+        self.lines.sums = self.would_come_to
         self.things = Field(hint="sheath, roll: with commas between")
         self.counts = Row(("counted", self.counted), ("note says", self.note_says), id="counts")
         self.inside = (self.counts, self.lines, Row(("comes with", self.things)))
@@ -71,6 +74,18 @@ class ReceiveScreen(BoxForm):
             inside.display = self.came.value[1]
         self.lines.count_to(self.counted.value, self.note_says.value)
         super().changed()
+
+    def would_come_to(self, knives: tuple[NewKnife, ...]) -> Totals:
+        """The price of the whole box as it is typed so far: with rush, minimum, the way back and tax."""
+        ships = self.goes_by.value is GoesBy.PARCEL and self.label.standing.value[0] is LabelOwner.SHOP
+        return would_come_to(
+            self.desk.picture.settings,
+            knives,
+            note_says=self.lines.note_says,
+            came_by=self.came.value[0],
+            rush=self.rush.value,
+            shop_ships=ships,
+        )
 
     def wish(self) -> Wish | None:
         """The box by the knives typed; nothing can be promised of one that is not opened."""

@@ -5,8 +5,9 @@ from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.fields import Choice, Field, Row
+from queueboard.board.forms.fields import Choice, Field, Row, Tick
 from queueboard.board.forms.form import Dialog
+from queueboard.priced_words import Finding
 from queueboard.shop.noting import accept_knife, decline_knife
 from queueboard.values.knife import Knife
 from queueboard.words import DeclineReason
@@ -20,6 +21,8 @@ class DeclineDialog(Dialog):
         self.knife = knife
         self.why = Choice([(reason.value, reason) for reason in DeclineReason], across=False)
         self.note = Field(hint="what was seen, for the customer (may stay empty)")
+        self.told_to = Field(hint="who was told, now (may stay empty)")
+        self.photo = Tick("a photo was taken", value=Finding.PHOTO in knife.findings)
 
     def heading(self) -> str:
         if self.knife.declined is not None:
@@ -34,12 +37,23 @@ class DeclineDialog(Dialog):
         yield Static(Content("It travels back unsharpened, costs nothing, and is counted at close-out."))
         yield self.why
         yield Row(("note", self.note))
+        yield Row(("told to", self.told_to), ("", self.photo))
 
     def go(self) -> None:
         if self.knife.declined is not None:
             self.done(self.attempt(accept_knife, self.knife))
         else:
-            self.done(self.attempt(decline_knife, self.knife, self.why.value, self.note.value))
+            self.done(self._decline())
+
+    def _decline(self) -> tuple[None] | None:
+        return self.attempt(
+            decline_knife,
+            self.knife,
+            self.why.value,
+            self.note.value,
+            told_to=self.told_to.value,
+            photo=self.photo.value,
+        )
 
     def anew(self) -> Dialog:
         return DeclineDialog(self.desk, self.knife_now(self.knife))
