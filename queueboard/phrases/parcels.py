@@ -66,7 +66,9 @@ def _size_line(weight: ParcelWeight, settings: Settings) -> str:
         return "no size: type it from the parcel" if weight.sum.boxes != 1 and settings.parcels.boxes else ""
     size = size_words(weight.size_mm, settings.length_unit)
     whose = size if weight.measured else f"its box of {size}"
-    return f"{whose}{_counts(weight.by_size, settings)}"
+    counted = _counts(weight.by_size, settings)
+    larger = f": the {'size' if weight.size_counts else 'weight'} counts, being larger" if counted else ""
+    return f"{whose}{counted}{larger}"
 
 
 def _counts(by_size: BySize | None, settings: Settings) -> str:
