@@ -9,8 +9,8 @@ from queueboard.edges.summary import Interval
 from queueboard.edges.trial import Half
 from queueboard.papers.facts import Fact
 from queueboard.papers.text import page, section
-from queueboard.phrases.chart import chart_lines, chart_words
-from queueboard.phrases.dates import date_words, many
+from queueboard.phrases.chart import RANGE_WORDS, chart_lines, chart_words, range_lines
+from queueboard.phrases.dates import many
 from queueboard.phrases.edges import (
     change_strips,
     change_words,
@@ -20,6 +20,7 @@ from queueboard.phrases.edges import (
     progress_words,
     result_lines,
     rule_words,
+    since_words,
     trial_strips,
     verdict_words,
     wobble_words,
@@ -97,13 +98,16 @@ def chart_sheet(seen: Compared) -> str:
     """One chart a process."""
     parts = []
     for one in seen.charts:
-        since = "" if one.since is None else date_words(one.since.astimezone(seen.now.tzinfo).date(), seen.now.date())
-        fitted = f" since {one.belt} was fitted, {since}" if since else ""
         shape = {"width": CHART_WIDTH, "height": CHART_HEIGHT}
         drawn = chart_lines(one.readings_gf, one.limits, one.marks, **shape) if one.tags else ()
+        steps = range_lines(one.readings_gf, one.limits, width=CHART_WIDTH) if one.tags else ()
+        drawn = (*drawn, RANGE_WORDS, *steps) if steps else drawn
         words = chart_words(len(one.readings_gf), one.limits, one.marks, one.stable_knives, width=CHART_WIDTH)
         parts.append(
-            section(f"{one.process}: {many(len(one.tags), 'knife')} read{fitted}", (*drawn, *wrap(words, CHART_WIDTH)))
+            section(
+                f"{one.process}: {many(len(one.tags), 'knife')} read{since_words(one, seen.now)}",
+                (*drawn, *wrap(words, CHART_WIDTH)),
+            )
         )
     nothing = "No knife was read after the work yet, so there is nothing to draw."
     return page((wobble_words(seen.changes.wobble, seen.now),), *(parts or [(nothing,)]))
@@ -128,7 +132,12 @@ def _chart(one: ChartSeen, seen: Compared) -> dict[str, Fact]:
         "stable_knives": one.stable_knives,
         "limits": None
         if limits is None
-        else {"low_gf": _tenth(limits.low), "middle_gf": _tenth(limits.middle), "high_gf": _tenth(limits.high)},
+        else {
+            "low_gf": _tenth(limits.low),
+            "middle_gf": _tenth(limits.middle),
+            "high_gf": _tenth(limits.high),
+            "most_range_gf": _tenth(limits.most_range),
+        },
         "readings": [
             {
                 "tag": tag,

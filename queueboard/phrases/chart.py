@@ -1,13 +1,17 @@
 """Readings as a chart in plain characters, and what it shows in a sentence."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from itertools import pairwise
 
-from queueboard.edges.drift import Limits, Mark, Signal
+from queueboard.edges.drift import D4, Limits, Mark, Signal
 
 GUTTER = 6
 """Cells for the figures at the left, and the rule behind them."""
 HIGHEST = 9999
 """The highest figure at the left; no tester shows more."""
+RANGE_HEIGHT = 5
+"""Lines of the chart of steps."""
+RANGE_WORDS = "steps from each knife to the next, gf:"
 POINT, LOUD, EDGE, MIDDLE = "o", "X", "-", "."
 
 
@@ -29,20 +33,60 @@ def chart_lines(
     loud = {mark.place - gone for mark in marks}
     ends = [*shown, *([] if limits is None else [limits.low, limits.high])]
     low, high = min(ends), min(HIGHEST, max(ends))
-    span = (high - low) or 1.0
+    place_of = _rows(shown, limits, low, high, height)
+    scale = [str(round(high - ((high - low) or 1.0) * place / (height - 1))) for place in range(height)]
     rows = [[" "] * (step * len(shown)) for _ in range(height)]
-
-    def row(value: float) -> int:
-        return round((high - min(high, value)) / span * (height - 1))
-
     if limits is not None:
         for value, sign in ((limits.high, EDGE), (limits.low, EDGE), (limits.middle, MIDDLE)):
-            rows[row(value)] = [sign] * len(rows[0])
+            rows[place_of(value)] = [sign] * len(rows[0])
+            scale[place_of(value)] = str(round(min(HIGHEST, value)))
     for place, value in enumerate(shown):
-        rows[row(value)][step * place] = LOUD if place in loud else POINT
-    scale = [str(round(high - span * place / (height - 1))) for place in range(height)]
+        rows[place_of(value)][step * place] = LOUD if place in loud else POINT
     figures = (f"{'' if place and scale[place - 1] == figure else figure:>4} |" for place, figure in enumerate(scale))
     return tuple(figure + "".join(cells).rstrip() for figure, cells in zip(figures, rows, strict=True))
+
+
+def _rows(
+    shown: Sequence[float], limits: Limits | None, low: float, high: float, height: int
+) -> Callable[[float], int]:
+    """In which row a figure stands, the highest in row 0; what lies beyond a limit is never drawn on its line."""
+    span = (high - low) or 1.0
+
+    def plain(value: float) -> int:
+        return round((high - min(high, value)) / span * (height - 1))
+
+    if limits is None:
+        return plain
+    top = max(plain(limits.high), int(any(value > limits.high for value in shown)))
+    foot = min(plain(limits.low), height - 1 - int(any(value < limits.low for value in shown)))
+
+    def within(value: float) -> int:
+        if value > limits.high:
+            return min(plain(value), top - 1)
+        if value < limits.low:
+            return max(plain(value), foot + 1)
+        return min(max(plain(value), top), foot)
+
+    return within
+
+
+def range_lines(readings: Sequence[float], limits: Limits | None, *, width: int = 78) -> tuple[str, ...]:
+    """The steps from each reading to the next, below the chart of the readings; none for fewer than two readings.
+
+    --- is the largest step that a stable process makes, by the limits.
+    """
+    steps = [abs(after - before) for before, after in pairwise(readings)]
+    if not steps:
+        return ()
+    most = None
+    if limits is not None:
+        usual = limits.most_range / D4
+        most = Limits(middle=usual, low=0.0, high=limits.most_range, most_range=0.0)
+    marks = [Mark(place, Signal.BEYOND) for place, step in enumerate(steps) if most is not None and step > most.high]
+    # The first reading has no step before it: one column stays free, so that a step stands below its second reading.
+    drawn = chart_lines(steps, most, marks, width=width - 1, height=RANGE_HEIGHT)
+    foot = drawn[-1].replace(EDGE, " ")  # no step is smaller than none
+    return tuple(f"{line[:GUTTER]} {line[GUTTER:]}".rstrip() for line in (*drawn[:-1], foot))
 
 
 def chart_words(readings: int, limits: Limits | None, marks: Sequence[Mark], stable: int, *, width: int = 78) -> str:

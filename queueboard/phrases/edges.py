@@ -9,7 +9,7 @@ from queueboard.edges.trial import Half, Outcome
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.strips import STRIP_WORDS, strip_lines
 from queueboard.shop.belt_counts import BeltPlace
-from queueboard.shop.edges_seen import ChangeRow
+from queueboard.shop.edges_seen import ChangeRow, ChartSeen
 from queueboard.shop.lasting import LastedRow
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import WobbleNow
@@ -115,6 +115,13 @@ def _difference(name: str, difference: Difference | None, unit: str) -> Iterator
     if ranks.interval is not None:
         between = f"95 %: {ranks.interval.low:+.1f} to {ranks.interval.high:+.1f}"
         yield f"    by ranks: {ranks.shift:+.1f} {unit}; {between} (Hodges and Lehmann)"
+
+
+def since_words(seen: ChartSeen, now: datetime) -> str:
+    """Since when a chart goes: since 16 um was fitted, Mon 9 Nov; or that no such belt is up."""
+    if seen.since is not None:
+        return f" since {seen.belt} was fitted, {date_words(seen.since.astimezone(now.tzinfo).date(), now.date())}"
+    return f"; NO {seen.finest} BELT IS UP: readings of every belt together" if seen.finest else ""
 
 
 def change_words(row: ChangeRow) -> str:

@@ -12,6 +12,7 @@ from queueboard.records.belts import fitted_belts, stable_row
 from queueboard.records.edge_reads import ReadKnife, read_knives
 from queueboard.records.instants import from_us, to_us
 from queueboard.settings.rules import knife_process
+from queueboard.settings.shapes import Process
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import WobbleNow, wobble_in
@@ -83,6 +84,8 @@ class ChartSeen:
     since: datetime | None
     """When the belt was fitted whose step comes last; None: no belt of it is known, and all are shown."""
     belt: str
+    finest: str
+    """The step that comes last; empty for a process without belts."""
     readings_gf: tuple[float, ...]
     """Means of each knife's spots at its first test."""
     read_at: tuple[datetime, ...]
@@ -112,14 +115,14 @@ def charts_seen(shop: Shop) -> tuple[ChartSeen, ...]:
         since = None if belt is None else belt.fitted_at
         if read[process.name]:
             charts.append(
-                _chart(process.name, since, "" if belt is None else belt.label, read[process.name],
+                _chart(process, since, "" if belt is None else belt.label, read[process.name],
                        stable[process.name], wobble)
             )  # fmt: skip
     return tuple(charts)
 
 
 def _chart(
-    process: str,
+    process: Process,
     since: datetime | None,
     belt: str,
     knives: list[ReadKnife],
@@ -131,9 +134,10 @@ def _chart(
     limits = limits_of(_means(good)) if len(good) >= FEWEST_STABLE else None
     readings = _means(shown)
     return ChartSeen(
-        process=process,
+        process=process.name,
         since=since,
         belt=belt,
+        finest=process.belts[-1].label if process.belts else "",
         readings_gf=readings,
         read_at=tuple(from_us(one.read_us) for one in shown),
         tags=tuple(one.knife.tag for one in shown),

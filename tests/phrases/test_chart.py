@@ -1,7 +1,10 @@
 """A chart in plain characters, and the sentence below it."""
 
+from hypothesis import given
+from hypothesis import strategies as st
+
 from queueboard.edges.drift import Limits, Mark, Signal, limits_of, signals
-from queueboard.phrases.chart import chart_lines, chart_words
+from queueboard.phrases.chart import chart_lines, chart_words, range_lines
 
 LIMITS = Limits(middle=200.0, low=140.0, high=260.0, most_range=74.0)
 
@@ -40,3 +43,34 @@ def test_a_mark_is_loud_where_it_stands() -> None:
 
     assert sum(line.count("X") for line in lines) == 1
     assert lines[0].endswith("  X")
+
+
+def test_what_lies_beyond_a_limit_is_drawn_beyond_it() -> None:
+    """A reading a little over the limit stands above its line, and the line has the limit's own figure."""
+    lines = chart_lines([200.0] * 5 + [262.0], LIMITS)
+    (line,) = [place for place, text in enumerate(lines) if text.startswith(" 260 |---")]
+    (over,) = [place for place, text in enumerate(lines) if text.endswith("o") and " 26" in text[:5]]
+
+    assert over < line
+
+
+@given(readings=st.lists(st.floats(100, 400), min_size=1, max_size=90), height=st.integers(9, 20))
+def test_every_reading_stands_on_its_side_of_the_limits(readings: list[float], height: int) -> None:
+    """Above the upper line stand those above it and no others."""
+    lines = chart_lines(readings, LIMITS, height=height)[:height]
+    shown = readings[max(0, len(readings) - 72) :]
+    ink = [sum(sign in "oX" for sign in line.partition("|")[2]) for line in lines]
+
+    assert sum(ink) == len(shown)
+    upper = next(place for place, line in enumerate(lines) if line.startswith(" 260 |"))
+    assert sum(ink[:upper]) == sum(value > LIMITS.high for value in shown)
+
+
+def test_steps_are_drawn_below_the_readings() -> None:
+    """Four readings make three steps; the one above the largest usual step is loud."""
+    lines = range_lines([200.0, 210.0, 300.0, 290.0], LIMITS)
+
+    assert sum(line.count("o") + line.count("X") for line in lines) == 3
+    assert sum(line.count("X") for line in lines) == 1
+    assert any(line.startswith("  74 | ---") for line in lines)
+    assert range_lines([200.0], LIMITS) == ()

@@ -7,7 +7,7 @@ from datetime import datetime
 from textual.content import Content
 
 from queueboard.board.screens.box_list import Line
-from queueboard.phrases.chart import chart_lines, chart_words
+from queueboard.phrases.chart import RANGE_WORDS, chart_lines, chart_words, range_lines
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.edges import (
     belt_place_words,
@@ -19,6 +19,7 @@ from queueboard.phrases.edges import (
     progress_words,
     result_lines,
     rule_words,
+    since_words,
     trial_strips,
     verdict_words,
     wobble_words,
@@ -116,12 +117,13 @@ def chart_section(charts: Iterable[ChartSeen], now: datetime, width: int, height
     none = True
     for seen in charts:
         none = False
-        since = "" if seen.since is None else date_words(seen.since.astimezone(now.tzinfo).date(), now.date())
-        fitted = f" since {seen.belt} was fitted, {since}" if since else ""
-        head = f"{seen.process}: {many(len(seen.readings_gf), 'knife')} read{fitted}, gf, mean of the spots"
+        knives = many(len(seen.readings_gf), "knife")
+        head = _wrap(f"{seen.process}: {knives} read{since_words(seen, now)}; gf, mean of the spots", width)
         drawn = chart_lines(seen.readings_gf, seen.limits, seen.marks, width=width, height=height) if seen.tags else ()
         words = chart_words(len(seen.readings_gf), seen.limits, seen.marks, seen.stable_knives, width=width)
-        text = Content.assemble((f"{head}\n", "bold"), "\n".join((*drawn, _wrap(words, width))), "\n")
+        steps = range_lines(seen.readings_gf, seen.limits, width=width) if seen.tags else ()
+        below = (RANGE_WORDS, *steps) if steps else ()
+        text = Content.assemble((f"{head}\n", "bold"), "\n".join((*drawn, *below, _wrap(words, width))), "\n")
         yield Line(id=f"chart {seen.process}", text=text, stops=True)
     if none:
         yield _line("none", "No knife was read after the work yet, so there is nothing to draw.", width, stops=True)
