@@ -94,7 +94,7 @@ CASES: dict[str, tuple[Callable[[Desk], Dialog], Other, tuple[str, ...]]] = {
     "declining": (
         lambda desk: dialogs.DeclineDialog(desk, box(desk.shop, COUNTER).knives[0]),
         meanwhile(lambda shop: decline_knife(shop, by(K), box(shop, COUNTER).knives[0], DeclineReason.CRACKED)),
-        ("<2>", "mine"),
+        ("<2>", "mine", ""),
     ),
     "packing": (
         lambda desk: dialogs.PackingDialog(desk, box(desk.shop, COUNTER).box.id),
