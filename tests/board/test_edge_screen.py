@@ -15,6 +15,7 @@ from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.shop.gauging import edge, read_spot
 from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife
 from queueboard.shop.testing import judge_edge
@@ -25,15 +26,20 @@ from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, Host, until
 from tests.board.typing import fill
 from tests.shop.place import NOW, box, by, counter
-from tests.shop.undo_edges import at_the_test
+from tests.shop.undo_edges import ALWAYS, at_the_test
 
 
 def begun(shop: Shop) -> Knife:
     """A chef's knife in testing for which the gauge is asked, read before the work and not after it."""
-    knife = at_the_test(shop)
-    judge_edge(shop, by(minutes=1), knife, ok=False)
+    take_settings(shop, by(), ALWAYS)
+    (knife,) = counter(shop, knives=1).knives
     for spot, force in (("heel", 1180), ("middle", 940), ("tip", 1320)):
-        read_spot(shop, by(minutes=1), now(shop, knife), spot, force, Stage.BEFORE)
+        read_spot(shop, by(), now(shop, knife), spot, force, Stage.BEFORE)
+    for minutes, to in enumerate((Column.ON_BENCH, Column.TESTING)):
+        move_knives(shop, by(minutes=minutes), [now(shop, knife)], to)
+    for spot, force in (("heel", 180), ("middle", 170), ("tip", 210)):
+        read_spot(shop, by(minutes=1), now(shop, knife), spot, force)
+    judge_edge(shop, by(minutes=1), now(shop, knife), ok=False)
     move_knives(shop, by(minutes=2), [now(shop, knife)], Column.TESTING)
     return now(shop, knife)
 

@@ -10,7 +10,7 @@ from queueboard.board.screens.edge_view import EdgeView
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.phrases.testing import half_read_words, odd_force_words, over_words
 from queueboard.phrases.typed_bench import parse_force
-from queueboard.shop.gauging import read_spot
+from queueboard.shop.gauging import lacks_teeth, read_spot
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.testing import judge_edge, let_go_by_eye
 from queueboard.values.knife import Knife
@@ -46,6 +46,10 @@ class EdgeScreen(EdgeView):
                 self.insist((self._read_so_far(), self.spot.name, self.stage, force), odd)
         except TypedError as error:
             self.say(str(error), trouble=True)
+            return
+        if lacks_teeth(self.seen.knife, self.seen.spots) and not self.seen.edge.readings:
+            self.say(f"At which tooth is each spot? Then {self.typed} can be written down.", trouble=True)
+            self.action_ask("spots")
             return
         spot, behind = self.spot.name, self.belt_label if self.stage is Stage.BETWEEN else ""
         clean = self.stage is not Stage.BETWEEN or not self.burr
