@@ -6,6 +6,8 @@ from datetime import datetime
 from queueboard.phrases.dates import many, minutes_words, time_words, when_words
 from queueboard.phrases.day import knife_by_id, run_words
 from queueboard.phrases.knives import wishes_words
+from queueboard.settings.rules import knife_process
+from queueboard.settings.shapes import Settings
 from queueboard.shop.measuring import off_by_its_length
 from queueboard.shop.picture import Picture
 from queueboard.values.knife import Knife
@@ -115,14 +117,20 @@ def _planned_minutes(bench: BenchRun) -> int:
     return -(-bench.planned_seconds // 60)
 
 
-def tested_words(ok: Sequence[Knife], back: Sequence[Knife]) -> str:
-    """A tray that was tested: 5 knives OK, to ready; 417-7 not OK, back on the bench. 417-3 waits for the gauge."""
+def tested_words(ok: Sequence[Knife], back: Sequence[Knife], settings: Settings) -> str:
+    """A tray that was tested: 5 knives OK, to ready; 417-7 (to 16 um) not OK, back on the bench. 417-3 waits."""
     ready = [knife for knife in ok if knife.gauge is None]
+    again = ", ".join(f"{knife.tag}{_to_belt(knife, settings)}" for knife in back)
     parts = (
         f"{many(len(ready), 'knife')} OK, to ready" if ready else "",
-        f"{', '.join(knife.tag for knife in back)} not OK, back on the bench" if back else "",
+        f"{again} not OK, back on the bench" if back else "",
     )
     return f"{'; '.join(part for part in parts if part)}.{at_the_test_words(ok, Column.READY)}"
+
+
+def _to_belt(knife: Knife, settings: Settings) -> str:
+    belts = knife_process(settings, knife).belts
+    return f" (to {belts[-1].label})" if belts else ""
 
 
 def wished_words(knives: Iterable[Knife], to: Column) -> str:

@@ -125,7 +125,7 @@ def since_words(seen: ChartSeen, now: datetime) -> str:
 
 
 def change_words(row: ChangeRow) -> str:
-    """Heel, 24 pairs: 812 gf less (71 %), 95 %: 760 to 864; middle fall 805."""
+    """Heel, 24 pairs: 812 gf less (71 %), 95 %: 760 to 864; median 805."""
     head = f"{row.name}, {row.pairs} {'pair' if row.pairs == 1 else 'pairs'}"
     if row.change is None:
         return f"{head}: too few, nothing is said before 6"
@@ -134,7 +134,7 @@ def change_words(row: ChangeRow) -> str:
     ranks = "" if by_ranks is None else f"; by ranks {by_ranks.low:.0f} to {by_ranks.high:.0f}"
     return (
         f"{head}: {seen.mean_gf:.0f} gf less ({seen.percent:.0f} %), 95 %: {seen.interval.low:.0f} to "
-        f"{seen.interval.high:.0f}{ranks}; middle {seen.median_gf:.0f}"
+        f"{seen.interval.high:.0f}{ranks}; median {seen.median_gf:.0f}"
     )
 
 
@@ -175,7 +175,7 @@ def lasted_words(row: LastedRow) -> str:
     seen = row.change
     return (
         f"{head} after about {row.days:.0f} days: {seen.mean_gf:.0f} gf more push than when they left, "
-        f"95 %: {seen.interval.low:.0f} to {seen.interval.high:.0f}; middle {seen.median_gf:.0f}"
+        f"95 %: {seen.interval.low:.0f} to {seen.interval.high:.0f}; median {seen.median_gf:.0f}"
     )
 
 

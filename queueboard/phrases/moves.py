@@ -97,7 +97,10 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "mark_spots": ("spots of {what} marked", "take the spots of {what} away again"),
     "prove_tray": ("{what} tested", "put {what} back in testing, as if not tested"),
     "read_spot": ("{what} read: {to} gf", "take the reading of {what} back"),
-    "correct_reading": ("reading of {what} struck, {to} for it", "let the struck reading of {what} count again"),
+    "correct_reading": (
+        "reading of {what} struck: {was} gf, {to} for it",
+        "let the reading of {what} count again",
+    ),
     "judge_edge": ("{what} tested {was}: {to}", "put {what} {back}, its test undone"),
     "let_go_by_eye": ("{what} to ready, by eye", "put {what} back to the test"),
     "look_twice": ("second look at {what}: {to}", "take the second look at {what} back"),

@@ -44,18 +44,19 @@ def done_lines(one: CardKnife) -> Iterator[str]:
     if looked is not None and looked.choice is not SecondLook.ONE_MORE:
         yield f"A second look, {looked.choice.value}: {looked.why}"
     if one.edge.tests and one.edge.tests[-1].ok:
-        yield _tested(one.edge.tests[-1].way)
+        yield _tested(one)
     elif one.edge.tests and looked is None:
         yield "Not yet as we want it."
 
 
-def _tested(way: EdgeTestWay) -> str:
+def _tested(one: CardKnife) -> str:
+    every = all(spot.after_gf is not None for spot in one.spots)
     return {
         EdgeTestWay.FEEL: "Tested by cutting, by hand.",
-        EdgeTestWay.GAUGE: "Read at every marked spot after the work.",
+        EdgeTestWay.GAUGE: f"Read at {'every marked spot' if every else 'some of its spots'} after the work.",
         EdgeTestWay.EYE: "Judged by eye.",
         EdgeTestWay.MATERIAL: "Tested by cutting what it is made for, to the very tip.",
-    }[way]
+    }[one.edge.tests[-1].way]
 
 
 def all_words(change: Change) -> str:

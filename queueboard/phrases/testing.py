@@ -9,6 +9,42 @@ from queueboard.shop.edge_now import EdgeNow
 from queueboard.values.edge import EdgeTest, Spot
 from queueboard.words import EdgeTestWay, SecondLook, Stage
 
+_KEYS = """digits Enter: write · / before, after, between · b belt · d burr · ↑↓ spot
++ OK · - not OK · * by eye · n next · s spots · e wrong · u undo · . back"""
+_CUTTING_KEYS = "+ OK · - not OK · b belt it goes back to · n next · u undo · . back"
+LEAST_USUAL_GF, MOST_USUAL_GF = 20, 2000
+"""Readings outside are asked back; a razor blade needs about 50 gf, a butter knife about 2000 (common practice)."""
+
+
+def keys_words(*, by_cutting: bool) -> str:
+    """The keys of the test that do something for this knife."""
+    return _CUTTING_KEYS if by_cutting else _KEYS
+
+
+def odd_force_words(force_gf: int) -> str:
+    """What is asked back before an unusual reading is written down: 5 gf: a razor blade needs about 50; else empty."""
+    if LEAST_USUAL_GF <= force_gf <= MOST_USUAL_GF:
+        return ""
+    likeness = "a razor blade needs about 50" if force_gf < LEAST_USUAL_GF else "even a butter knife needs about 2000"
+    return f"{force_gf} gf: {likeness}. Enter once more writes it down."
+
+
+def half_read_words(seen: EdgeNow, key: str, does: str) -> str:
+    """What is asked back where some spots are read and some are not: The middle is not read yet; else empty."""
+    found = seen.edge.finished_gf()
+    unread = [name for name, forces in found.items() if not forces]
+    if not unread or len(unread) == len(found):
+        return ""
+    are = "is" if len(unread) == 1 else "are"
+    return f"The {', '.join(unread)} {are} not read yet: {key} once more {does}."
+
+
+def over_words(seen: EdgeNow) -> str:
+    """What is asked back before a knife that is not OK goes by eye, with figure and line; else empty."""
+    if seen.judged is None or seen.line is None or seen.judged.verdict is not Verdict.NOT_OK:
+        return ""
+    return f"{_verdict(seen.judged, seen.line, seen.wobble.gf)} * once more lets it go by eye."
+
 
 def spot_place(spot: Spot) -> str:
     """Where a spot is: 25 mm; tooth 3; empty when it was not measured."""

@@ -25,7 +25,7 @@ def parse_force(text: str) -> int:
 def parse_spots(text: str, *, teeth: bool) -> tuple[NewSpot, ...]:
     """Read spots such as heel 25, middle 100, tip 175: the distance from the heel in mm, or the tooth from the heel.
 
-    teeth: True where a number counts teeth. The number may be missing.
+    teeth: True where a number counts teeth; heel tooth 3 says it in so many words. The number may be missing.
     """
     spots = []
     for part in filter(None, (part.strip() for part in re.split(r"[,;]", text))):
@@ -38,10 +38,16 @@ def parse_spots(text: str, *, teeth: bool) -> tuple[NewSpot, ...]:
                     "with commas between: heel 25, tip 175."
                 )
             name, number = match[1].strip(), match[2]
+        told = re.fullmatch(r"(.*?)\s*\b(?:tooth|teeth)", name, re.IGNORECASE)
+        if told is not None:
+            name = told[1]
+            if number is None:
+                raise TypedError(f"“{shown(part)}” does not say which tooth. Count from the heel: heel tooth 3.")
         if not name:
             raise TypedError(f"“{shown(part)}” has no name. Type a name before each number: heel 25, tip 175.")
         place = None if number is None else int(number)
-        spots.append(NewSpot(name=name, from_heel_mm=None if teeth else place, tooth=place if teeth else None))
+        in_teeth = teeth or told is not None
+        spots.append(NewSpot(name=name, from_heel_mm=None if in_teeth else place, tooth=place if in_teeth else None))
     return tuple(spots)
 
 

@@ -15,6 +15,8 @@ class ReadKnife:
     """A knife with its readings by the name of the spot, in grams-force."""
 
     knife: Knife
+    spots: frozenset[str]
+    """Names of all its marked spots."""
     before: Mapping[str, int]
     """The newest before the work."""
     first_after: Mapping[str, int]
@@ -25,6 +27,16 @@ class ReadKnife:
     """When it was first read after the work; 0 when it never was."""
     first_ok: bool | None
     """What the first test said; None while it was not tested."""
+
+    @property
+    def first_whole(self) -> bool:
+        """True when every marked spot was read up to the first test; half a knife is not compared with whole ones."""
+        return bool(self.spots) and self.spots <= self.first_after.keys()
+
+    @property
+    def pair_whole(self) -> bool:
+        """True when every marked spot was read before the work, and after it since it was worked last."""
+        return bool(self.spots) and self.spots <= self.before.keys() & self.last_after.keys()
 
 
 _READ = """SELECT s.knife_id, s.name, r.stage, r.force_gf, r.read_us FROM reading r JOIN spot s ON s.id = r.spot_id
@@ -57,19 +69,31 @@ def read_knives(database: ShopDatabase) -> tuple[ReadKnife, ...]:
     tests: defaultdict[int, list[_Test]] = defaultdict(list)
     for knife_id, ok, tested_us, stays in database.rows(_TESTS):
         tests[whole(knife_id)].append(_Test(ok=bool(ok), at_us=whole(tested_us), worked=not ok and not stays))
+    spots: defaultdict[int, set[str]] = defaultdict(set)
+    for knife_id, name in database.rows("SELECT knife_id, name FROM spot"):
+        spots[whole(knife_id)].add(str(name))
     knives = knives_of(database, "k.id IN (SELECT knife_id FROM spot)")
-    met = (_read(knife, before[knife.id], after[knife.id], tests[knife.id]) for knife in knives)
+    met = (
+        _read(knife, frozenset(spots[knife.id]), before[knife.id], after[knife.id], tests[knife.id]) for knife in knives
+    )
     return tuple(sorted(met, key=lambda one: (one.read_us, one.knife.id)))
 
 
-def _read(knife: Knife, before: Mapping[str, int], after: list[tuple[str, int, int]], tests: list[_Test]) -> ReadKnife:
+def _read(
+    knife: Knife,
+    spots: frozenset[str],
+    before: Mapping[str, int],
+    after: list[tuple[str, int, int]],
+    tests: list[_Test],
+) -> ReadKnife:
     up_to = [one for one in after if not tests or one[2] <= tests[0].at_us]
     worked_us = max((test.at_us for test in tests if test.worked), default=-1)
     return ReadKnife(
         knife=knife,
+        spots=spots,
         before=before,
         first_after=_highest(up_to or after),
-        last_after=_highest([one for one in after if one[2] > worked_us] or after),
+        last_after=_highest([one for one in after if one[2] > worked_us]),
         read_us=min((at_us for _, _, at_us in after), default=0),
         first_ok=tests[0].ok if tests else None,
     )

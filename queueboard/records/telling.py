@@ -51,8 +51,10 @@ def actions_on_box(database: ShopDatabase, box_id: int, limit: int) -> tuple[Act
     rows = database.rows(
         f"{ACTIONS} AND group_id IN (SELECT group_id FROM history WHERE (entity = 'box' AND entity_id = ?) "
         "OR (entity = 'knife' AND entity_id IN (SELECT id FROM knife WHERE box_id = ?)) OR (entity = 'moved_knife' "
-        "AND entity_id IN (SELECT id FROM moved_knife WHERE from_box_id = ?))) ORDER BY id DESC LIMIT ?",
-        (box_id, box_id, box_id, limit),
+        "AND entity_id IN (SELECT id FROM moved_knife WHERE from_box_id = ?)) OR (entity = 'reading' AND entity_id IN "
+        "(SELECT r.id FROM reading r JOIN spot s ON s.id = r.spot_id JOIN knife k ON k.id = s.knife_id "
+        "WHERE k.box_id = ?))) ORDER BY id DESC LIMIT ?",
+        (box_id, box_id, box_id, box_id, limit),
     )
     return tuple(map(_action, rows))
 

@@ -8,12 +8,13 @@ from random import Random
 
 from queueboard.records.reading import knives_of
 from queueboard.settings.rules import line_of
-from queueboard.shop.gauging import read_spot, usual_spots
+from queueboard.shop.gauging import SERRATED, edge, mark_spots, read_spot, usual_spots
 from queueboard.shop.moving import move_knives
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.testing import judge_edge
 from queueboard.values.actor import Actor
+from queueboard.values.edge import NewSpot
 from queueboard.values.knife import Knife
 from queueboard.words import Column, Condition, Stage
 
@@ -29,6 +30,7 @@ def read_dull(shop: Shop, by: str, at: datetime, knife: Knife) -> None:
     """Read a knife for which the gauge is asked, before it is worked."""
     lots = Random(f"dull {knife.tag}")  # noqa: S311 invented readings, no secret
     level, strays = BEFORE_GF.get(knife.condition, DULL_GF)
+    _mark_teeth(shop, Actor(initials=by, now=at), knife)
     for spot in usual_spots(knife):
         force = max(250, round(lots.gauss(level, strays)))
         read_spot(shop, Actor(initials=by, now=at), knife, spot.name, force, Stage.BEFORE)
@@ -54,8 +56,16 @@ def test_by_gauge(shop: Shop, by: str, at: datetime, knife: Knife, today: date) 
 
 
 def _read(shop: Shop, by: str, at: datetime, knife: Knife, forces: list[int]) -> None:
+    _mark_teeth(shop, Actor(initials=by, now=at), _now(shop, knife))
     for spot, force in zip(usual_spots(knife), forces, strict=True):
         read_spot(shop, Actor(initials=by, now=at), _now(shop, knife), spot.name, force)
+
+
+def _mark_teeth(shop: Shop, actor: Actor, knife: Knife) -> None:
+    """Say at which teeth an edge with teeth is read, once."""
+    if knife.edge in SERRATED and not edge(shop, knife).spots:
+        teeth = zip(usual_spots(knife), (3, 14, 26), strict=True)
+        mark_spots(shop, actor, knife, [NewSpot(name=spot.name, tooth=tooth) for spot, tooth in teeth])
 
 
 def _now(shop: Shop, knife: Knife) -> Knife:

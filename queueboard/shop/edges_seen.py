@@ -56,7 +56,7 @@ def changes_seen(shop: Shop) -> ChangesSeen:
     by_spot: defaultdict[str, list[tuple[float, float]]] = defaultdict(list)
     for one in knives:
         both = [(one.before[spot], one.last_after[spot]) for spot in one.before if spot in one.last_after]
-        if both:
+        if one.pair_whole:
             by_kind[one.knife.kind].append((mean([b for b, _ in both]), mean([a for _, a in both])))
         for spot in one.before:
             if spot in one.last_after:
@@ -105,7 +105,7 @@ def charts_seen(shop: Shop) -> tuple[ChartSeen, ...]:
         wobble = wobble_in(database)
         read: defaultdict[str, list[ReadKnife]] = defaultdict(list)
         for one in read_knives(database):
-            if one.first_after:
+            if one.first_whole:
                 read[knife_process(settings, one.knife).name].append(one)
         belts = {(belt.process, belt.step): belt for belt in fitted_belts(database)}
         stable = {process.name: stable_row(database, process.name) for process in settings.processes}

@@ -29,9 +29,12 @@ def edge(shop: Shop, knife: Knife) -> KnifeEdge:
 
 
 def usual_spots(knife: Knife) -> tuple[NewSpot, ...]:
-    """Heel, middle and tip: an eighth, a half and seven eighths of the length, where it was measured."""
+    """Heel, middle and tip: an eighth, a half and seven eighths of the length, where it was measured.
+
+    Of an edge with teeth only the names: which tooth each one is, the tester counts.
+    """
     eighths = (("heel", 1), ("middle", 4), ("tip", 7))
-    length = knife.length_mm
+    length = None if knife.edge in SERRATED else knife.length_mm
     return tuple(
         NewSpot(name=name, from_heel_mm=None if length is None else round(length * part / 8)) for name, part in eighths
     )
@@ -73,9 +76,13 @@ def read_spot(
         raise RuleError(f"{knife.tag} is tested by cutting the real material; no gauge reads {knife.kind}.")
     if stage is Stage.BETWEEN:
         _insist_on_belt(writing, knife, belt)
+    elif stage is Stage.BEFORE:
+        _insist_on_unworked(writing, knife)
+    writing.tell(tags=[knife.tag], was=stage.value, to=str(force_gf))
     if not spots_of(writing.database, knife.id):
         _insert_spots(writing, knife, usual_spots(knife))
-    writing.tell(tags=[knife.tag], was=stage.value, to=str(force_gf))
+    if not rows_of_edge(writing.database, knife.id)["reading"]:
+        _insist_on_teeth(knife, spots_of(writing.database, knife.id))
     _insert(writing, _spot(writing, knife, spot), force_gf, stage, belt=belt, deburred=deburred)
 
 
@@ -140,6 +147,24 @@ def _tooth(knife: Knife, spot: NewSpot) -> int | None:
     if spot.tooth is not None and not 1 <= spot.tooth <= 999:
         raise TypedError(f"Tooth {spot.tooth} cannot be counted. Type 1 to 999, from the heel on.")
     return spot.tooth
+
+
+def lacks_teeth(knife: Knife, spots: Sequence[Spot]) -> bool:
+    """True for an edge with teeth that has a spot of which nobody has said at which tooth it is."""
+    return knife.edge in SERRATED and any(spot.tooth is None for spot in spots)
+
+
+def _insist_on_teeth(knife: Knife, spots: Sequence[Spot]) -> None:
+    """Checked at the first reading: before and after are compared at the same tooth, or not at all."""
+    if lacks_teeth(knife, spots):
+        names = ", ".join(spot.name for spot in spots if spot.tooth is None)
+        raise RuleError(f"{knife.tag} is {knife.edge.value}: say first at which tooth each spot is ({names}); s does.")
+
+
+def _insist_on_unworked(writing: Writing, knife: Knife) -> None:
+    seen = edge_of(writing.database, knife.id)
+    if seen.tests or any(one.stage is Stage.AFTER for one in seen.readings):
+        raise RuleError(f"{knife.tag} was worked already: what it needed before can not be read any more. / after.")
 
 
 def _insist_on_belt(writing: Writing, knife: Knife, belt: str) -> None:

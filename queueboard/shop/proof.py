@@ -97,6 +97,6 @@ def _belts(database: ShopDatabase, knife: Knife, settings: Settings) -> tuple[st
 
 
 def _pair(spots: Sequence[CardSpot]) -> tuple[float, float] | None:
-    """The mean of the spots read both times, before and after."""
+    """The mean of the spots before and after; None unless every one of them was read both times."""
     both = [(one.before_gf, one.after_gf) for one in spots if one.before_gf is not None and one.after_gf is not None]
-    return (mean([b for b, _ in both]), mean([a for _, a in both])) if both else None
+    return (mean([b for b, _ in both]), mean([a for _, a in both])) if both and len(both) == len(spots) else None

@@ -42,8 +42,8 @@ def prove_tray(writing: Writing, knives: Sequence[Knife], not_ok: Sequence[Knife
 def judge_edge(writing: Writing, knife: Knife, *, ok: bool, belt: str = "") -> None:
     """Say what the test of a knife comes to: OK and it is ready, not OK and it goes back to the bench, to a belt.
 
-    By the gauge where every marked spot was read after the work, deburred, and since the last test that was not OK;
-    else by feel. OK is refused where the gauge is asked and not read, and where a spot is surely over the line.
+    By the gauge where a marked spot was read after the work, deburred, and since the last test that was not OK; else
+    by feel. OK is refused where the gauge is asked and a spot not read, and where a spot is surely over the line.
     """
     _in_hand(writing, knife)
     to = Column.READY if ok else Column.ON_BENCH
@@ -53,6 +53,8 @@ def judge_edge(writing: Writing, knife: Knife, *, ok: bool, belt: str = "") -> N
         way = EdgeTestWay.GAUGE
         if ok and seen.judged is not None and seen.judged.verdict is Verdict.NOT_OK:
             _over(seen, seen.judged)
+    elif seen.judged is not None and (not ok or knife.gauge is None):
+        way = EdgeTestWay.GAUGE
     elif ok and knife.gauge is not None:
         found = seen.edge.finished_gf()
         what = ", ".join(spot.name for spot in seen.spots if not found.get(spot.name))
@@ -89,7 +91,7 @@ def look_twice(writing: Writing, knife: Knife, choice: SecondLook, why: str) -> 
         raise ReasonNeededError(f"Say why: what was seen at {knife.tag}, and what the customer is told.")
     writing.tell(tags=[knife.tag], to=choice.value)
     seen = edge_in(writing.database, knife)
-    way = EdgeTestWay.GAUGE if seen.whole else daily_way(knife, settings_in(writing.database))
+    way = EdgeTestWay.GAUGE if seen.judged is not None else daily_way(knife, settings_in(writing.database))
     write_test(writing, knife, way, ok=False)
     writing.insert(
         SecondLookRow,

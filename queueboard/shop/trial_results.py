@@ -94,7 +94,7 @@ def _seen(
 
 
 def _is_done(knife: ReadKnife) -> bool:
-    return bool(knife.first_after) and knife.first_ok is not None
+    return knife.first_whole and knife.first_ok is not None
 
 
 def _minutes(knives: Sequence[DrawnKnife], timed: Mapping[int, tuple[int, float]]) -> dict[Half, list[float]]:

@@ -12,8 +12,10 @@ from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.dialogs.edge import SecondLookDialog, SpotsDialog, WrongDialog
 from queueboard.board.screens.edge import EdgeScreen
 from queueboard.board.screens.tray import TrayDialog
+from queueboard.board.screens.undo import UndoScreen
 from queueboard.shop.gauging import edge, read_spot
 from queueboard.shop.moving import move_knives
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife
 from queueboard.shop.testing import judge_edge
@@ -24,15 +26,20 @@ from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, Host, until
 from tests.board.typing import fill
 from tests.shop.place import NOW, box, by, counter
-from tests.shop.undo_edges import at_the_test
+from tests.shop.undo_edges import ALWAYS, at_the_test
 
 
 def begun(shop: Shop) -> Knife:
     """A chef's knife in testing for which the gauge is asked, read before the work and not after it."""
-    knife = at_the_test(shop)
-    judge_edge(shop, by(minutes=1), knife, ok=False)
+    take_settings(shop, by(), ALWAYS)
+    (knife,) = counter(shop, knives=1).knives
     for spot, force in (("heel", 1180), ("middle", 940), ("tip", 1320)):
-        read_spot(shop, by(minutes=1), now(shop, knife), spot, force, Stage.BEFORE)
+        read_spot(shop, by(), now(shop, knife), spot, force, Stage.BEFORE)
+    for minutes, to in enumerate((Column.ON_BENCH, Column.TESTING)):
+        move_knives(shop, by(minutes=minutes), [now(shop, knife)], to)
+    for spot, force in (("heel", 180), ("middle", 170), ("tip", 210)):
+        read_spot(shop, by(minutes=1), now(shop, knife), spot, force)
+    judge_edge(shop, by(minutes=1), now(shop, knife), ok=False)
     move_knives(shop, by(minutes=2), [now(shop, knife)], Column.TESTING)
     return now(shop, knife)
 
@@ -128,6 +135,8 @@ async def test_over_its_line_it_only_goes_by_eye(shop: Shop) -> None:
     async with app.run_test(size=LARGE) as pilot:
         await press(pilot, "165 150 310 +")
         assert f"{knife.tag} needs 310 gf at the tip; its line is 250: not OK, or let it go by eye." in dump(app)
+        await press(pilot, "*")
+        assert "the line is 250. * once more lets it go by eye." in dump(app)
         await press(pilot, "*")
         await until(pilot, lambda: app.left)
 
@@ -251,3 +260,59 @@ async def test_a_tray_says_which_of_it_stay_at_the_test(shop: Shop) -> None:
         await until(pilot, lambda: isinstance(app.screen, BoardScreen))
 
     assert [one.column for one in box(shop, knife.box_number).knives] == [Column.TESTING, Column.READY]
+
+
+async def test_minus_of_a_half_read_knife_is_asked_back_once(shop: Shop) -> None:
+    """A minus typed as in -5 sends nothing back by itself; the second one does."""
+    knife = begun(shop)
+    app = at_test(shop, knife)
+    async with app.run_test(size=LARGE) as pilot:
+        await press(pilot, "165 -")
+        assert "The middle, tip are not read yet: - once more sends it back." in dump(app)
+        assert now(shop, knife).column is Column.TESTING
+        await press(pilot, "-")
+        await until(pilot, lambda: isinstance(app.screen, SecondLookDialog))
+
+
+@pytest.mark.parametrize(("force", "says"), [(5, "a razor blade needs about 50"), (2400, "a butter knife")])
+async def test_an_unusual_reading_is_asked_back_once(shop: Shop, force: int, says: str) -> None:
+    """So few or so many gf are hardly an edge; Enter once more writes them down."""
+    knife = begun(shop)
+    app = at_test(shop, knife)
+    async with app.run_test(size=LARGE) as pilot:
+        await press(pilot, f"{force} ")
+        assert says in dump(app)
+        assert force not in [one.force_gf for one in edge(shop, knife).readings]
+        await press(pilot, " ")
+
+    assert edge(shop, knife).readings[-1].force_gf == force
+
+
+async def test_the_next_knife_is_said_large_and_undo_leads_back(shop: Shop) -> None:
+    """Behind a test the heading says that another knife lies here; undone, the first one is here again."""
+    knife = begun(shop)
+    other = counter(shop, name="other", knives=1).knives[0]
+    for to in (Column.ON_BENCH, Column.TESTING):
+        move_knives(shop, by(minutes=3), [now(shop, other)], to)
+    app = at_test(shop, knife)
+    async with app.run_test(size=SMALL) as pilot:
+        await press(pilot, "165 150 180 +")
+        assert f"= NEXT: {other.tag} =" in dump(app)
+        await press(pilot, "u")
+        await until(pilot, lambda: isinstance(app.screen, UndoScreen))
+        await press(pilot, " ")
+        await until(pilot, lambda: isinstance(app.screen, EdgeScreen))
+        assert f"Undone: {knife.tag} is here again." in dump(app)
+
+    assert now(shop, knife).column is Column.TESTING
+
+
+async def test_digits_at_a_knife_tested_by_cutting_are_refused_at_once(shop: Shop) -> None:
+    """No gauge reads scissors, so no number is taken and the keys offer none."""
+    made = counter(shop, knives=1)
+    tag = add_knife(shop, by(), made.box, NewKnife(kind="scissors", edge=Edge.PLAIN))
+    app = at_test(shop, next(one for one in box(shop, made.box.number).knives if one.tag == tag))
+    async with app.run_test(size=SMALL) as pilot:
+        await press(pilot, "1")
+        assert f"No gauge reads {tag}: cut with it." in dump(app)
+        assert "digits" not in dump(app)

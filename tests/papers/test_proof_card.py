@@ -28,8 +28,7 @@ def card(shop: Shop, number: int) -> Card:
 
 def worked(shop: Shop) -> int:
     """A box with a knife read before and after, with a failed test between and a second look behind it."""
-    knife = at_the_test(shop)
-    read_spot(shop, by(), knife, "heel", 1180, Stage.BEFORE)
+    knife = at_the_test(shop, before_gf=1180)
     judge_edge(shop, by(minutes=1), knife, ok=False)
     move_knives(shop, by(minutes=2), knives_now(shop, knife.box_number), Column.TESTING)
     for spot, force in (("heel", 255), ("middle", 260), ("tip", 262)):

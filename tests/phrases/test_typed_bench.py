@@ -31,3 +31,10 @@ def test_a_place_needs_a_name() -> None:
     """A number alone says nothing to the next person."""
     with pytest.raises(TypedError, match="has no name"):
         parse_spots("25", teeth=False)
+
+
+def test_a_tooth_may_be_said_in_so_many_words() -> None:
+    """Heel tooth 3 and heel 3 mean the same of an edge with teeth; a tooth without a number is refused."""
+    assert parse_spots("heel tooth 3, tip 20", teeth=True) == parse_spots("heel 3, tip tooth 20", teeth=True)
+    with pytest.raises(TypedError, match="does not say which tooth"):
+        parse_spots("heel tooth", teeth=True)

@@ -4,12 +4,12 @@ import pytest
 
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError, TypedError
 from queueboard.records.edge_reads import read_knives
-from queueboard.shop.edges_seen import changes_seen
+from queueboard.shop.edges_seen import changes_seen, charts_seen
 from queueboard.shop.gauging import correct_reading, edge, mark_spots, read_spot
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife, strike_knife
 from queueboard.shop.testing import judge_edge
-from queueboard.shop.undoing import undo
+from queueboard.shop.undoing import box_history, undo
 from queueboard.values.edge import NewSpot
 from queueboard.values.new import NewKnife
 from queueboard.words import Edge, Stage
@@ -166,3 +166,50 @@ def test_a_struck_knife_takes_its_readings_along(shop: Shop) -> None:
     assert not any(after[name] for name in ("spot", "reading", "edge_test", "second_look"))
     undo(shop, by(minutes=2), actor.group_id)
     assert state(shop) == before
+
+
+def test_before_is_refused_once_the_knife_was_worked(shop: Shop) -> None:
+    """A reading of a finished edge would be told as one of a dull knife."""
+    knife = at_the_test(shop)
+    before = state(shop)
+
+    with pytest.raises(RuleError, match=f"{knife.tag} was worked already"):
+        read_spot(shop, by(minutes=1), knife, "heel", 900, Stage.BEFORE)
+
+    assert state(shop) == before
+
+
+def test_an_edge_with_teeth_is_read_only_at_a_tooth(shop: Shop) -> None:
+    """Its usual spots have names alone; a reading waits until each one has its tooth."""
+    made = counter(shop, knives=1)
+    tag = add_knife(shop, by(), made.box, NewKnife(kind="bread", edge=Edge.SERRATED, length_mm=220))
+    knife = next(one for one in box(shop, made.box.number).knives if one.tag == tag)
+    with pytest.raises(RuleError, match=r"at which tooth each spot is \(heel, middle, tip\)"):
+        read_spot(shop, by(), knife, "heel", 400, Stage.BEFORE)
+    assert edge(shop, knife).spots == ()
+    mark_spots(shop, by(), knife, [NewSpot(name="heel", tooth=3)])
+    read_spot(shop, by(), knife, "heel", 400, Stage.BEFORE)
+
+    assert [one.force_gf for one in edge(shop, knife).readings] == [400]
+
+
+def test_the_first_reading_is_told_with_its_figure(shop: Shop) -> None:
+    """Also where the same step marks the usual spots."""
+    (knife,) = counter(shop, knives=1).knives
+    read_spot(shop, by(), knife, "tip", 1320, Stage.BEFORE)
+
+    assert box_history(shop, knife.box_id)[0].about.to == "1320"
+
+
+def test_half_a_knife_counts_at_its_spots_alone(shop: Shop) -> None:
+    """A knife with a spot that was not read is no pair of the knives, but one of the spot that was."""
+    made = parcel(shop, knives=2)
+    read(shop, by(), made.knives[0], {"heel": 180, "tip": 190}, {"heel": 900, "tip": 900})
+    mark_spots(shop, by(), made.knives[1], [NewSpot(name="heel"), NewSpot(name="tip")])
+    read_spot(shop, by(), made.knives[1], "heel", 900, Stage.BEFORE)
+    read_spot(shop, by(minutes=1), made.knives[1], "heel", 310)
+
+    seen = changes_seen(shop)
+    assert seen.whole.pairs == 1
+    assert [(row.name, row.pairs) for row in seen.spots] == [("heel", 2), ("tip", 1)]
+    assert [len(chart.tags) for chart in charts_seen(shop)] == [1]

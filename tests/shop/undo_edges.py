@@ -14,7 +14,7 @@ from queueboard.values.edge import NewSpot
 from queueboard.values.fitted import FittedBelt
 from queueboard.values.knife import Knife
 from queueboard.values.study import Study
-from queueboard.words import BeltEnd, Column, SecondLook
+from queueboard.words import BeltEnd, Column, SecondLook, Stage
 from tests.shop.place import NOW, box, by, counter
 from tests.shop.undo_closing import Act
 
@@ -95,11 +95,13 @@ def do_end_trial(shop: Shop) -> Act:
     return lambda actor: trialling.end_trial(shop, actor, trial)
 
 
-def at_the_test(shop: Shop) -> Knife:
-    """A chef's knife in testing for which the gauge is asked, with heel, middle and tip read."""
+def at_the_test(shop: Shop, before_gf: int | None = None) -> Knife:
+    """A chef's knife in testing for which the gauge is asked, read at three spots; the heel before too if given."""
     take_settings(shop, by(), ALWAYS)
     made = counter(shop, knives=1)
-    move_knives(shop, by(), made.knives, Column.ON_BENCH)
+    if before_gf is not None:
+        gauging.read_spot(shop, by(), made.knives[0], "heel", before_gf, Stage.BEFORE)
+    move_knives(shop, by(), knives_now(shop, made.box.number), Column.ON_BENCH)
     move_knives(shop, by(), knives_now(shop, made.box.number), Column.TESTING)
     for spot, force in (("heel", 180), ("middle", 170), ("tip", 210)):
         gauging.read_spot(shop, by(), knives_now(shop, made.box.number)[0], spot, force)

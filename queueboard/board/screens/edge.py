@@ -8,11 +8,13 @@ from queueboard.board.base import Answer, ShopScreen
 from queueboard.board.screens.edge_lines import next_place
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.phrases.testing import half_read_words, odd_force_words, over_words
 from queueboard.phrases.typed_bench import parse_force
-from queueboard.shop.gauging import read_spot
+from queueboard.shop.gauging import lacks_teeth, read_spot
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.testing import judge_edge, let_go_by_eye
 from queueboard.values.knife import Knife
+from queueboard.values.step import Step
 from queueboard.words import Column, Stage
 
 
@@ -40,8 +42,14 @@ class EdgeScreen(EdgeView):
             return
         try:
             force = parse_force(self.typed)
+            if odd := odd_force_words(force):
+                self.insist((self._read_so_far(), self.spot.name, self.stage, force), odd)
         except TypedError as error:
             self.say(str(error), trouble=True)
+            return
+        if lacks_teeth(self.seen.knife, self.seen.spots) and not self.seen.edge.readings:
+            self.say(f"At which tooth is each spot? Then {self.typed} can be written down.", trouble=True)
+            self.action_ask("spots")
             return
         spot, behind = self.spot.name, self.belt_label if self.stage is Stage.BETWEEN else ""
         clean = self.stage is not Stage.BETWEEN or not self.burr
@@ -51,10 +59,25 @@ class EdgeScreen(EdgeView):
             self.place = next_place(self.seen, self.stage, self.place)
             self.say(f"{spot} {force} gf written down.")
 
+    def _read_so_far(self) -> tuple[int, tuple[int, ...]]:
+        """What a question was about: with another reading or another knife it is asked anew."""
+        return self.seen.knife.id, tuple(one.id for one in self.seen.edge.readings)
+
+    def _asked_back(self, key: str, question: str) -> bool:
+        """Ask a question once; True when the key is to do nothing yet."""
+        try:
+            if question:
+                self.insist((key, self._read_so_far()), question)
+        except TypedError as error:
+            self.say(str(error), trouble=True)
+            return True
+        return False
+
     def action_judge(self, ok: bool) -> None:
         """OK or not OK; the second not OK asks what becomes of the knife."""
         knife = self.seen.knife
-        if self._half_typed():
+        key, does = ("+", "makes it ready") if ok else ("-", "sends it back")
+        if self._half_typed() or self._asked_back(key, half_read_words(self.seen, key, does)):
             return
         if not ok and self.seen.edge.not_ok and knife.at_work:
             self.action_ask("twice")
@@ -63,7 +86,10 @@ class EdgeScreen(EdgeView):
 
     def action_by_eye(self) -> None:
         knife = self.seen.knife
-        if not self._half_typed() and self.attempt(let_go_by_eye, knife) is not None:
+        question = over_words(self.seen) or half_read_words(self.seen, "*", "lets it go by eye")
+        if self._half_typed() or self._asked_back("*", question):
+            return
+        if self.attempt(let_go_by_eye, knife) is not None:
             self._over(f"{knife.tag} let go by eye, by {self.desk.initials}.")
 
     def _over(self, sentence: str) -> None:
@@ -74,6 +100,7 @@ class EdgeScreen(EdgeView):
             self.dismiss(f"{sentence}   u takes it back")
             return
         self.begin(waiting[0])
+        self.comes_next = True
         self.say(f"{sentence} Next: {waiting[0].tag}.   u takes it back")
 
     def action_next(self) -> None:
@@ -85,6 +112,7 @@ class EdgeScreen(EdgeView):
         after = next((place for place, k in enumerate(row, 1) if k.id == knife.id), 0)
         if row and not self._half_typed():
             self.begin(row[after % len(row)])
+            self.comes_next = False
             self.say("")
 
     def action_ask(self, what: str) -> None:
@@ -97,7 +125,7 @@ class EdgeScreen(EdgeView):
             self.say(str(error), trouble=True)
             return
         if not isinstance(dialog, SecondLookDialog):
-            self.app.push_screen(dialog)
+            self.app.push_screen(dialog, lambda done: self.say("") if done else None)
             return
 
         def chosen(done: bool | None) -> None:
@@ -109,7 +137,16 @@ class EdgeScreen(EdgeView):
     def action_undo(self) -> None:
         from queueboard.board.screens.undo import UndoScreen
 
-        self.app.push_screen(UndoScreen(self.desk))
+        def undone(step: Step | None) -> None:
+            """Back to the knife whose step was undone: its test may have led to another one."""
+            tags = () if step is None else step.about.tags
+            knife = self.desk.picture.knife(tags[0]) if len(tags) == 1 else None
+            if knife is not None:
+                self.begin(knife)
+                self.comes_next = False
+                self.say(f"Undone: {knife.tag} is here again.")
+
+        self.app.push_screen(UndoScreen(self.desk, once=True), undone)
 
     def action_leave(self) -> None:
         if self.typed:

@@ -11,7 +11,7 @@ from textual.widgets import Static
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.edge_lines import edge_lines, edge_title, first_stage, next_place
-from queueboard.phrases.testing import verdict_lines
+from queueboard.phrases.testing import keys_words, verdict_lines
 from queueboard.shop.edge_now import edge_now
 from queueboard.shop.picture import Picture
 from queueboard.values.edge import Spot
@@ -19,8 +19,6 @@ from queueboard.values.knife import Knife
 from queueboard.words import Stage
 
 STAGES = (Stage.BEFORE, Stage.AFTER, Stage.BETWEEN)
-KEYS = """digits Enter: write · / before, after, between · b belt · d burr · ↑↓ spot
-+ OK · - not OK · * by eye · n next · s spots · e wrong · u undo · . back"""
 LONGEST = 12
 """Signs of a number that are kept; more is no reading anyway."""
 
@@ -40,7 +38,7 @@ class EdgeView(ShopScreen[str]):
 
     def __init__(self, desk: Desk, knife: Knife) -> None:
         super().__init__(desk)
-        self.typed, self.said, self.trouble = "", "", False
+        self.typed, self.said, self.trouble, self.comes_next = "", "", False, False
         self.begin(knife)
 
     def begin(self, knife: Knife) -> None:
@@ -53,7 +51,7 @@ class EdgeView(ShopScreen[str]):
     def compose(self) -> ComposeResult:
         for part in ("heading", "spots", "verdict", "typed", "sentence"):
             yield Static(id=part, markup=False)
-        yield Static(KEYS, id="keys", markup=False)
+        yield Static(id="keys", markup=False)
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)
@@ -72,13 +70,22 @@ class EdgeView(ShopScreen[str]):
     def _paint(self) -> None:
         seen, picture = self.seen, self.desk.picture
         for part, text in (
-            ("heading", edge_title(seen, picture)),
+            ("heading", f"{self._next_words()}{edge_title(seen, picture)}"),
             ("spots", "\n".join(edge_lines(seen, self.place, picture.now))),
             ("verdict", "\n".join(verdict_lines(seen))),
             ("typed", "" if seen.line is None else f"{self.spot.name}, {self._stage_words()}: {self.typed}_"),
             ("sentence", f"! {self.said}" if self.trouble else self.said),
+            ("keys", keys_words(by_cutting=seen.line is None)),
         ):
             self.query_one(f"#{part}", Static).update(Content(text))
+
+    def _next_words(self) -> str:
+        """Large, until its first key: another knife lies here than a moment ago."""
+        return (
+            f" NEXT: {self.seen.knife.tag} ".center(max(20, self.app.size.width - 2), "=") + "\n"
+            if self.comes_next
+            else ""
+        )
 
     @property
     def spot(self) -> Spot:
@@ -104,14 +111,20 @@ class EdgeView(ShopScreen[str]):
     def on_key(self, event: Key) -> None:
         """Digits begin a number; while one is typed every sign that does nothing of its own goes on with it."""
         sign = event.character or ""
-        if sign.isdecimal() or (self.typed and sign.isprintable() and sign and sign not in "+-*/"):
+        if sign.isdecimal() and self.seen.line is None:
             event.stop()
-            self.typed = (self.typed + sign)[:LONGEST]
+            self._takes_no_reading()
+        elif sign.isdecimal() or (self.typed and sign.isprintable() and sign and sign not in "+-*/"):
+            event.stop()
+            self.typed, self.comes_next = (self.typed + sign)[:LONGEST], False
             self.say("")
 
     def on_paste(self, event: Paste) -> None:
         """What is pasted stands there as if it was typed; Enter says whether it is a reading."""
         event.stop()
+        if self.seen.line is None:
+            self._takes_no_reading()
+            return
         self.typed = (self.typed + "".join(sign for sign in event.text if sign.isprintable()))[:LONGEST]
         self.say("")
 
@@ -137,6 +150,10 @@ class EdgeView(ShopScreen[str]):
     def action_burr(self) -> None:
         self.burr = not self.burr
         self._paint()
+
+    def _takes_no_reading(self) -> None:
+        knife = self.seen.knife
+        self.say(f"No gauge reads {knife.tag}: cut with it. + it cuts, - it does not.", trouble=True)
 
     def _half_typed(self) -> bool:
         if self.typed:

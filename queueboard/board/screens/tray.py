@@ -125,7 +125,7 @@ class TrayDialog(ShopModal[str]):
         """The tray is tested: what was typed is not OK."""
         back = tuple(knife for knife in self.tray.knives if knife not in ok)
         if self.attempt(prove_tray, self.tray.knives, back) is not None:
-            self.dismiss(tested_words(ok, back))
+            self.dismiss(tested_words(ok, back, self.desk.picture.settings))
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         self._paint(sentence)

@@ -19,8 +19,8 @@ from queueboard.shop.undoing import last_undo, steps, undo
 from queueboard.values.step import Step
 
 
-class UndoScreen(ShopModal[None]):
-    """What you did, the newest first."""
+class UndoScreen(ShopModal[Step]):
+    """What you did, the newest first; leaves with the step undone when it is opened for one step, else with None."""
 
     BINDING_GROUP_TITLE = "Undo"
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -37,8 +37,9 @@ class UndoScreen(ShopModal[None]):
     ]
     AUTO_FOCUS = "OptionList"
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, *, once: bool = False) -> None:
         super().__init__(desk)
+        self.once = once
         self.steps: tuple[Step, ...] = ()
 
     def compose(self) -> ComposeResult:
@@ -126,6 +127,8 @@ class UndoScreen(ShopModal[None]):
             options.highlighted = self._place(place)
             options.focus()
             self.say(undone_words(step))
+            if self.once:
+                self.dismiss(step)
 
     def action_leave(self) -> None:
         self.dismiss(None)

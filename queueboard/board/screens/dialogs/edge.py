@@ -42,13 +42,14 @@ class SpotsDialog(Dialog):
 
     def _typed(self, spot: Spot) -> str:
         place = spot.tooth if self.teeth else spot.from_heel_mm
-        return spot.name if place is None else f"{spot.name} {place}"
+        tooth = "tooth " if self.teeth else ""
+        return spot.name if place is None else f"{spot.name} {tooth}{place}"
 
     def heading(self) -> str:
         return f"{self.knife.tag}: which spots are read, the same ones before and after?"
 
     def fields(self) -> ComposeResult:
-        what = "which tooth it is, counted from the heel" if self.teeth else "its distance from the heel in mm"
+        what = "its tooth, counted from the heel: heel tooth 3" if self.teeth else "its distance from the heel in mm"
         yield Static(Content(f"Heel first, a comma between; behind each name {what}."))
         yield Row(("spots", self.spots))
 
