@@ -14,7 +14,7 @@ def add_card_options(card: argparse.ArgumentParser) -> None:
     card.add_argument("number", help="box: 417")
     shapes = card.add_mutually_exclusive_group()
     shapes.add_argument("--html", action="store_true", help="as a page to print from a browser")
-    shapes.add_argument("--json", action="store_true", help="its readings and tests, for scripts")
+    shapes.add_argument("--json", action="store_true", help="all its readings, tests and second looks, for scripts")
 
 
 def card(args: argparse.Namespace, _clock: Clock) -> int:

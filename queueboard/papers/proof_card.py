@@ -27,15 +27,19 @@ def _words(card: Card) -> dict[str, object]:
         "knives": [
             {
                 "name": cell_text(f"{one.knife.tag} {knife_name(one.knife, card.settings)}"),
-                "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots],
+                "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots] if _has_figure(one) else [],
                 "done": [cell_text(line) for line in (*_came_in(one), *done_lines(one))],
             }
             for one in card.knives
         ],
         "together": "" if card.change is None else all_words(card.change),
-        "what_it_is": WHAT_IT_IS,
+        "what_it_is": WHAT_IT_IS if any(_has_figure(one) for one in card.knives) else (),
         "care": CARE,
     }
+
+
+def _has_figure(one: CardKnife) -> bool:
+    return any(spot.before_gf is not None or spot.after_gf is not None for spot in one.spots)
 
 
 def _came_in(one: CardKnife) -> tuple[str, ...]:
@@ -72,6 +76,15 @@ def _knife(one: CardKnife, card: Card) -> dict[str, Fact]:
             }
             for test in one.edge.tests
         ],
+        "second_looks": [
+            {
+                "choice": look.choice.value,
+                "why": look.why,
+                "at": look.chosen_at.astimezone(zone).isoformat(),
+                "by": look.chosen_by,
+            }
+            for look in one.edge.looks
+        ],
     }
 
 
@@ -93,5 +106,17 @@ def _spot(one: CardKnife, spot: CardSpot, card: Card) -> dict[str, Fact]:
             }
             for stage in Stage
             for reading in one.edge.at(spot.spot, stage)
+        ],
+        "struck": [
+            {
+                "stage": reading.stage.value,
+                "force_gf": reading.force_gf,
+                "at": reading.read_at.astimezone(card.settings.zone).isoformat(),
+                "by": reading.read_by,
+                "struck_at": reading.struck_at.astimezone(card.settings.zone).isoformat(),
+                "why": reading.why,
+            }
+            for reading in one.struck
+            if reading.spot_id == spot.spot.id
         ],
     }

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from queueboard.edges.change import Change
 from queueboard.phrases.testing import spot_place
 from queueboard.shop.proof import CardKnife, CardSpot
-from queueboard.words import EdgeTestWay, SecondLook
+from queueboard.words import Column, EdgeTestWay, SecondLook
 
 WHAT_IT_IS = (
     "The figures are the push that the edge needs to cut a thread, in grams-force (gf): less is sharper.",
@@ -34,9 +34,10 @@ def done_lines(one: CardKnife) -> Iterator[str]:
     """What was done to a knife and how it was tested, in sentences."""
     if one.knife.declined is not None:
         yield f"Not sharpened: {one.knife.declined.value}."
-    elif not one.belts:
+    elif one.knife.column not in (Column.READY, Column.GONE):
         yield "Not finished yet."
-    else:
+        return
+    elif one.belts:
         yield f"Ground on {', then '.join(one.belts)}; the burr taken off."
     if one.knife.rework and one.knife.declined is None:
         yield "Worked again where it was not yet good enough for us."
@@ -45,8 +46,6 @@ def done_lines(one: CardKnife) -> Iterator[str]:
         yield f"A second look, {looked.choice.value}: {looked.why}"
     if one.edge.tests and one.edge.tests[-1].ok:
         yield _tested(one)
-    elif one.edge.tests and looked is None:
-        yield "Not yet as we want it."
 
 
 def _tested(one: CardKnife) -> str:

@@ -3,7 +3,7 @@
 from queueboard.records.cells import whole, whole_or_none
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
-from queueboard.values.edge import EdgeTest, KnifeEdge, Reading, SecondLookTaken, Spot
+from queueboard.values.edge import EdgeTest, KnifeEdge, Reading, SecondLookTaken, Spot, StruckReading
 from queueboard.words import EdgeTestWay, SecondLook, Stage
 
 _READING = """SELECT r.id, r.row_version, r.spot_id, r.stage, r.belt, r.deburred, r.force_gf, r.read_us, r.read_by
@@ -46,6 +46,27 @@ def readings_of(database: ShopDatabase, knife_id: int) -> tuple[Reading, ...]:
             force_gf=whole(row[6]),
             read_at=from_us(whole(row[7])),
             read_by=str(row[8]),
+        )
+        for row in rows
+    )
+
+
+def struck_of(database: ShopDatabase, knife_id: int) -> tuple[StruckReading, ...]:
+    """The readings of a knife that were struck, with the reason, oldest first."""
+    rows = database.rows(
+        "SELECT r.spot_id, r.stage, r.force_gf, r.read_us, r.read_by, r.struck_us, r.struck_why FROM reading r "
+        "JOIN spot s ON s.id = r.spot_id WHERE s.knife_id = ? AND r.struck_us IS NOT NULL ORDER BY r.id",
+        (knife_id,),
+    )
+    return tuple(
+        StruckReading(
+            spot_id=whole(row[0]),
+            stage=Stage(str(row[1])),
+            force_gf=whole(row[2]),
+            read_at=from_us(whole(row[3])),
+            read_by=str(row[4]),
+            struck_at=from_us(whole(row[5])),
+            why=str(row[6]),
         )
         for row in rows
     )

@@ -7,7 +7,7 @@ from queueboard.edges.change import Change, change
 from queueboard.edges.summary import mean
 from queueboard.edges.trial import Half
 from queueboard.records.database import ShopDatabase
-from queueboard.records.edge_tests import edge_of
+from queueboard.records.edge_tests import edge_of, struck_of
 from queueboard.records.reading import BOX, box_of, customers_of, knives_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
@@ -17,7 +17,7 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import wobble_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
-from queueboard.values.edge import KnifeEdge, Spot
+from queueboard.values.edge import KnifeEdge, Spot, StruckReading
 from queueboard.values.knife import Knife
 from queueboard.words import Column, Stage
 
@@ -43,6 +43,8 @@ class CardKnife:
     """Heel first; empty when nothing was ever read."""
     belts: tuple[str, ...]
     """The belts it was worked on; empty for one that was declined or is not worked yet."""
+    struck: tuple[StruckReading, ...]
+    """What was read wrong, with the reason."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +80,7 @@ def _card(database: ShopDatabase, knife: Knife, settings: Settings) -> CardKnife
         edge=edge,
         spots=tuple(_spot(edge, spot) for spot in edge.spots),
         belts=_belts(database, knife, settings),
+        struck=struck_of(database, knife.id),
     )
 
 

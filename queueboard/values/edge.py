@@ -46,6 +46,19 @@ class Reading:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StruckReading:
+    """A reading that was wrong: it stays, and counts for nothing."""
+
+    spot_id: int
+    stage: Stage
+    force_gf: int
+    read_at: datetime
+    read_by: str
+    struck_at: datetime
+    why: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeTest:
     """A test of an edge."""
 

@@ -1,11 +1,12 @@
 """The proof card: what it says, what it never says, and people's words on it."""
 
+import json
 from html.parser import HTMLParser
 
 import pytest
 
-from queueboard.papers.proof_card import card_html, card_text
-from queueboard.shop.gauging import read_spot
+from queueboard.papers.proof_card import card_html, card_text, readings_facts
+from queueboard.shop.gauging import correct_reading, edge, read_spot
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import note_knife
 from queueboard.shop.opening import Shop
@@ -50,6 +51,31 @@ def test_it_ranks_nobody_and_claims_no_laboratory(shop: Shop) -> None:
     assert text.count("ISO 8442-5") == 1
     assert "not the laboratory test of ISO 8442-5" in text
     assert not {word for word in ("sharpest", "best", "razor", "guarantee", "safe to use") if word in text.casefold()}
+
+
+def test_what_is_not_finished_says_so_and_no_more(shop: Shop) -> None:
+    """Of a knife still at work no belt and no test is told, and without a figure nothing explains figures."""
+    made = counter(shop)
+    move_knives(shop, by(), made.knives, Column.TESTING)
+    text, page = card_text(card(shop, made.box.number)), card_html(card(shop, made.box.number))
+
+    assert text.count("Not finished yet.") == len(made.knives)
+    for said in (text, page):
+        assert "burr" not in said
+        assert "figures are" not in said.casefold()
+
+
+def test_scripts_are_told_of_struck_readings_and_second_looks_with_their_reasons(shop: Shop) -> None:
+    """Nothing that was read or decided vanishes: the wrong figure, why it was struck, why a claim was lowered."""
+    number = worked(shop)
+    (knife,) = knives_now(shop, number)
+    wrong = edge(shop, knife).readings[0]
+    correct_reading(shop, by("K", minutes=9), knife, wrong, None, "misread the display")
+    (facts,) = json.loads(json.dumps(readings_facts(card(shop, number))))["knives"]
+
+    (struck,) = [one for spot in facts["spots"] for one in spot["struck"]]
+    assert (struck["force_gf"], struck["why"]) == (wrong.force_gf, "misread the display")
+    assert [look["why"] for look in facts["second_looks"]] == ["the steel is soft; it will not take more"]
 
 
 class _Tags(HTMLParser):
