@@ -10,6 +10,7 @@ from textual.widgets import Static
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import batch_totals, box_signs
 from queueboard.phrases.dates import told_words
+from queueboard.phrases.day import half_words
 from queueboard.phrases.knives import (
     found_words,
     knife_name,
@@ -95,6 +96,7 @@ def knife_contents(knife: Knife, box: BoxPicture, picture: Picture) -> Iterator[
     lines = (
         knife_name(knife, picture.settings),
         f"came in {knife.condition.value}, {last_seen_words(knife, picture.now)}",
+        f"TRIAL: {half}" if (half := half_words(knife, picture)) else "",
         found_words(knife),
         f"declined: {knife.declined.value}" if knife.declined is not None else "",
         f"waits for {wait_words(knife, picture.now)}" if knife.waiting_for is not None else "",
