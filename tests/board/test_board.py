@@ -7,9 +7,11 @@ import pytest
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.screens.board import BoardScreen
+from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.too_small import TooSmallScreen
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.shop.picture import Picture
+from queueboard.values.knife import Knife
 from queueboard.words import Column, WaitingFor
 from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, FakeDesk, until
@@ -181,6 +183,18 @@ async def test_a_letter_after_a_number_is_about_that_number() -> None:
         assert len(app.screen_stack) == 2
         assert "417" in dump(app)
         assert at(app) == "testing 417"
+
+
+async def test_a_tag_opens_its_box_on_that_knife() -> None:
+    """What is typed is what the next key is about: 417-4 and . leads to 417-4, never to the first knife."""
+    app = opened(busy_morning())
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press(*"417-4", "full_stop")
+        await pilot.pause()
+        assert isinstance(app.screen, BoxScreen)
+        about = app.screen.under_cursor()
+        assert isinstance(about, Knife)
+        assert about.tag == "417-4"
 
 
 async def test_show_only_says_what_it_shows() -> None:

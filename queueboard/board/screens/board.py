@@ -114,7 +114,7 @@ class BoardScreen(BoardAsks):
             case "close", _:
                 self.close_out(box)
             case "box", _:
-                self.open_box(box)
+                self.open_box(box, knife)
 
     @on(TagEntry.Dropped)
     def back_to_columns(self) -> None:

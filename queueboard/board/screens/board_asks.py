@@ -136,13 +136,13 @@ class BoardAsks(BoardMoves):
     @on(ColumnView.Opened)
     def action_box(self) -> None:
         if (aim := self.aimed_at()) is not None:
-            self.open_box(aim[0])
+            self.open_box(*aim)
 
-    def open_box(self, box: BoxPicture) -> None:
-        """Show everything of a box."""
+    def open_box(self, box: BoxPicture, knife: Knife | None = None) -> None:
+        """Show everything of a box, the cursor on this knife of it."""
         from queueboard.board.screens.box import BoxScreen
 
-        self.app.push_screen(BoxScreen(self.desk, box.box.id))
+        self.app.push_screen(BoxScreen(self.desk, box.box.id, 0 if knife is None else knife.id))
 
     def action_close_out(self) -> None:
         if (aim := self.aimed_at()) is not None:

@@ -74,9 +74,9 @@ class BoxScreen(BoxMoney, BoxPapers):
         Binding("escape,q,b,full_stop,comma", "leave", "back to the board", id="box.leave"),
     ]
 
-    def __init__(self, desk: Desk, box_id: int) -> None:
+    def __init__(self, desk: Desk, box_id: int, knife_id: int = 0) -> None:
         super().__init__(desk)
-        self.box_id = box_id
+        self.box_id, self.first_id = box_id, knife_id
 
     def compose(self) -> ComposeResult:
         yield Static("", id="heading")
@@ -88,7 +88,7 @@ class BoxScreen(BoxMoney, BoxPapers):
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)
-        self.table.move_cursor(row=1)
+        self.table.move_cursor(row=_row_of(self.box(), self.first_id))
         self.table.focus()
 
     def on_resize(self) -> None:
@@ -216,6 +216,12 @@ def write_card(screen: ShopScreen[None], number: int) -> None:
         screen.say(str(error), trouble=True)
         return
     screen.say(f"The proof card is in {path}, and as text beside it.")
+
+
+def _row_of(box: BoxPicture | None, knife_id: int) -> int:
+    """The row of the knife that somebody asked for by its tag; without one that of the first knife."""
+    knives = () if box is None else box.knives
+    return next((row for row, knife in enumerate(knives, 1) if knife.id == knife_id), 1)
 
 
 def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int) -> None:
