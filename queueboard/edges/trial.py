@@ -68,6 +68,11 @@ class TrialKnife:
     belt_cents: float
     """What its belts cost, in cents."""
 
+    @property
+    def worst_gf(self) -> int:
+        """What its worst spot needs."""
+        return max(self.spots_gf)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Result:
@@ -142,7 +147,7 @@ def _outcome(
 
 
 def _worst(knives: Sequence[TrialKnife]) -> list[float]:
-    return [float(max(knife.spots_gf)) for knife in knives]
+    return [float(knife.worst_gf) for knife in knives]
 
 
 def _mean(knives: Sequence[TrialKnife]) -> list[float]:

@@ -4,9 +4,8 @@ import re
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.shop.wobbling import HIGHEST_GF, LOWEST_GF
 from queueboard.values.edge import NewSpot
-
-HIGHEST_GF = 5000
 
 
 def parse_force(text: str) -> int:
@@ -17,8 +16,10 @@ def parse_force(text: str) -> int:
     if not re.fullmatch(r"[0-9]+", typed):
         raise TypedError(f"“{shown(typed)}” is no reading. Type whole grams-force, such as 180.")
     force = int(typed[:9])
-    if not 1 <= force <= HIGHEST_GF:
-        raise TypedError(f"{shown(typed)} gf is nothing a tester shows. Type a number from 1 to {HIGHEST_GF}.")
+    if not LOWEST_GF <= force <= HIGHEST_GF:
+        raise TypedError(
+            f"{shown(typed)} gf is nothing a tester shows. Type a number from {LOWEST_GF} to {HIGHEST_GF}."
+        )
     return force
 
 

@@ -9,7 +9,7 @@ from queueboard.errors import ReasonNeededError, RuleError
 from queueboard.records import asking, erased_list, erasing
 from queueboard.records import database as db
 from queueboard.records.cells import whole
-from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.database import Cell
 from queueboard.records.instants import from_us
 from queueboard.records.keeping_tables import ErasedCustomerRow
 from queueboard.records.reading import customers_of
@@ -81,11 +81,6 @@ def erase_again(shop: Shop, actor: Actor, hashes: frozenset[str]) -> int:
     for customer_id in ids:
         erase_customer(shop, Actor(initials=actor.initials, now=actor.now), customer_id, "erased before", again=True)
     return len(ids)
-
-
-def hashes_of_erased(database: ShopDatabase) -> frozenset[str]:
-    """What names the customers who were erased in a file."""
-    return frozenset(erasing.hash_of_customer(database, one) for one in erasing.erased_customers(database))
 
 
 @operation(step=False, for_good=True)

@@ -7,6 +7,7 @@ whole action leaves no trace.
 from collections.abc import Sequence
 
 from queueboard.errors import RuleError
+from queueboard.intake.adding_up import BoxSum
 from queueboard.records import asking
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, TickRow
 from queueboard.records.writing import Writing
@@ -58,18 +59,21 @@ def _keep(writing: Writing, box: Box) -> None:
     things = rows.things_of_box(writing.database, box.id)
     _whose(writing, box.customer_id)
     _one_label(writing, box)
-    _adds_up(writing, box, knives)
+    total = _adds_up(writing, box, knives)
     _no_more_back_than_paid(writing, box)
     if box.closed_at is not None:
         _closed_is_closed(writing, box, knives, things)
     elif box.opened:
-        _something_in_it(writing, box, knives, things)
+        _something_in_it(writing, box, total, knives, things)
         if box.packing is not None and any(k.on_hand and not k.can_leave and not k.looking_for for k in knives):
             writing.change(BoxRow, box.id, None, packing=None)
 
 
-def _adds_up(writing: Writing, box: Box, knives: Sequence[Knife]) -> None:
-    """No knife is lost, and none is there twice; while one is held apart, the box waits for the yes to its count."""
+def _adds_up(writing: Writing, box: Box, knives: Sequence[Knife]) -> BoxSum:
+    """No knife is lost, and none is there twice; while one is held apart, the box waits for the yes to its count.
+
+    The sum that was found to add up.
+    """
     total = rows.sum_of_box(writing.database, box, knives)
     if not total.adds_up:
         raise RuleError(
@@ -81,6 +85,7 @@ def _adds_up(writing: Writing, box: Box, knives: Sequence[Knife]) -> None:
         raise RuleError(
             f"Box {box.number} waits for the yes to its count: say first what became of the knife beyond the note."
         )
+    return total
 
 
 def _no_more_back_than_paid(writing: Writing, box: Box) -> None:
@@ -111,8 +116,9 @@ def _closed_is_closed(writing: Writing, box: Box, knives: Sequence[Knife], thing
         raise RuleError(f"Box {box.number} went as paid with this; undo its close-out first. Nothing was stored.")
 
 
-def _something_in_it(writing: Writing, box: Box, knives: Sequence[Knife], things: Sequence[Thing]) -> None:
-    total = rows.sum_of_box(writing.database, box, knives)
+def _something_in_it(
+    writing: Writing, box: Box, total: BoxSum, knives: Sequence[Knife], things: Sequence[Thing]
+) -> None:
     if not knives and not things and not (total.moved_out or total.found):
         raise RuleError(f"That is all there is in box {box.number}: take back the receiving of the box instead.")
     if not _anything_here(knives, things):

@@ -89,7 +89,7 @@ def _seen(
         minutes_by_settings=_by_settings(trial, settings),
         belt_cents=None if known is None else known.knife_cents,
         wobble=wobble,
-        worst_gf={half: tuple(max(knife.spots_gf) for knife in knives if knife.half is half) for half in Half},
+        worst_gf={half: tuple(knife.worst_gf for knife in knives if knife.half is half) for half in Half},
     )
 
 
