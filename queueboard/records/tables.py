@@ -2,7 +2,7 @@
 
 from peewee import AutoField, BigIntegerField, IntegerField, TextField
 
-from queueboard.records import edge_tables, keeping_tables, moved_tables
+from queueboard.records import edge_tables, evening_tables, keeping_tables, moved_tables, shelf_tables, swaps_tables
 from queueboard.records.charge_table import ChargeRow
 from queueboard.records.row import Named, Row, name_of
 
@@ -276,6 +276,9 @@ _STATE: tuple[type[Row], ...] = (
     *moved_tables.ROWS,
     *edge_tables.ROWS,
     *keeping_tables.ROWS,
+    *shelf_tables.ROWS,
+    *evening_tables.ROWS,
+    *swaps_tables.ROWS,
 )
 STATE: dict[str, type[Row]] = {name_of(row): row for row in _STATE}
 """Every table of state by its name in history."""
