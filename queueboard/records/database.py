@@ -38,10 +38,14 @@ class ShopDatabase(SqliteDatabase):
             raise TypeError(f"sqlite3 was expected beneath, not {type(connection).__module__}")
         return connection
 
+    def run(self, sql: str, values: Sequence[Cell] = ()) -> sqlite3.Cursor:
+        """Run one fixed statement; the cursor knows what it did."""
+        cursor: sqlite3.Cursor = self.execute_sql(sql, values)  # type: ignore[no-untyped-call]  # untyped in the stubs
+        return cursor
+
     def rows(self, sql: str, values: Sequence[Cell] = ()) -> list[tuple[Cell, ...]]:
         """All rows of one fixed query as plain tuples."""
-        cursor = self.execute_sql(sql, values)  # type: ignore[no-untyped-call]  # the stubs leave it untyped
-        return [tuple(row) for row in cursor.fetchall()]
+        return self.run(sql, values).fetchall()
 
     def one(self, sql: str, values: Sequence[Cell] = ()) -> Cell:
         """The first cell of the first row; None when there is no row."""

@@ -7,9 +7,8 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 
-from peewee import Expression, Field
-
 from queueboard.errors import ChangedError
+from queueboard.records import statements
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import to_us
 from queueboard.records.row import Row
@@ -81,12 +80,11 @@ class Writing:
 
     def row(self, table: type[Row], row_id: int) -> Values | None:
         """The row as it is stored; None when it is not there."""
-        found = table.select().where(_is(table.id, row_id)).dicts().execute(self.database)
-        return next((dict(row) for row in found), None)
+        return statements.select(self.database, table, row_id)
 
     def insert(self, table: type[Row], **values: Cell) -> int:
         """Add a row and its line of history; returns its id."""
-        row_id = int(table.insert({"row_version": 1, **values}).execute(self.database))
+        row_id = statements.insert(self.database, table, {"row_version": 1, **values})
         self._remember(table, row_id, None, self.row(table, row_id))
         return row_id
 
@@ -112,9 +110,7 @@ class Writing:
         row_id = int(str(before["id"]))
         version = int(str(before["row_version"]))
         after = {**before, **changed, "row_version": version + 1}
-        where = _is(table.id, row_id) & _is(table.row_version, version)
-        touched = table.update({**changed, "row_version": version + 1}).where(where).execute(self.database)
-        if touched != 1:
+        if not statements.update(self.database, table, row_id, version, {**changed, "row_version": version + 1}):
             raise ChangedError(self._who_changed(table, row_id))
         self._remember(table, row_id, before, after)
 
@@ -123,12 +119,12 @@ class Writing:
         before = self.row(table, row_id)
         if before is None:
             raise ChangedError(self._who_changed(table, row_id))
-        table.delete().where(_is(table.id, row_id)).execute(self.database)
+        statements.delete(self.database, table, row_id)
         self._remember(table, row_id, before, None)
 
     def put_back(self, table: type[Row], row_id: int, values: Values) -> None:
         """Put a removed row back under its old id."""
-        table.insert({**values, "id": row_id}).execute(self.database)
+        statements.insert(self.database, table, {**values, "id": row_id})
         self._remember(table, row_id, None, self.row(table, row_id))
 
     def _who_changed(self, table: type[Row], row_id: int) -> str:
@@ -156,7 +152,7 @@ class Writing:
         last = self.database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1")
         previous = FIRST_PREVIOUS if last is None else str(last)
         row = {**line, "previous": previous, "hash": chain(previous, line)}
-        history_id = int(HistoryRow.insert(row).execute(self.database))
+        history_id = statements.insert(self.database, HistoryRow, row)
         self.lines += 1
         self.tables.add(table)
         if table is CustomerRow:
@@ -170,7 +166,7 @@ class Writing:
     def _keep_apart(
         self, table: type[Row], history_id: int, before: Values | None, after: Values | None, reason: str
     ) -> None:
-        texts = [
+        texts: list[dict[str, Cell]] = [
             {"history_id": history_id, "side": side, "field": name, "text": str(values[name])}
             for side, values in (("before", before), ("after", after))
             if values is not None and self.words_kept
@@ -180,7 +176,7 @@ class Writing:
         if reason:
             texts.append({"history_id": history_id, "side": "reason", "field": "reason", "text": reason})
         for text in texts:
-            PersonalRow.insert(text).execute(self.database)
+            statements.insert(self.database, PersonalRow, text)
 
 
 @contextmanager
@@ -192,8 +188,3 @@ def transaction(database: ShopDatabase, actor: Actor, operation: str, salt: str)
 
 def _name_of(table: type[Row]) -> str:
     return next(name for name, candidate in STATE.items() if candidate is table)
-
-
-def _is(column: Field, value: Cell) -> Expression:
-    """Column = value, as peewee spells it."""
-    return column == value
