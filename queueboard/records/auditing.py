@@ -5,13 +5,12 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 
 import json
 import sqlite3
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from operator import itemgetter
 
 from queueboard.records import migrations
-from queueboard.records.database import Cell
 from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
 
@@ -34,9 +33,9 @@ class Life:
 
     entity: str
     entity_id: int
-    last: str | None
-    """What its last line left, as JSON; None where the row was taken away."""
-    known: str
+    last: Values | None
+    """The row as its last line left it; None where it was taken away."""
+    known: Values
     """The same, of the last line that left anything."""
     broken_at: int | None
     """The first line whose before is not the after before it."""
@@ -67,14 +66,17 @@ def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[L
     )
     defaults: dict[str, Values] = {}
     for (entity, entity_id), life in groupby(lines, key=itemgetter(0, 1)):
-        last: str | None = None
-        known, broken_at = "{}", None
+        if entity not in defaults:
+            defaults[entity] = added_columns(connection, entity)
+        last: Values | None = None
+        known: Values = {}
+        broken_at = None
         for _, _, line_id, before, after in life:
-            if entity not in defaults:
-                defaults[entity] = added_columns(connection, entity)
-            if broken_at is None and not _follows(before, last, defaults[entity]):
+            was, now = _read(before), _read(after)
+            if broken_at is None and not _follows(was, now, last, defaults[entity]):
                 broken_at = line_id
-            last, known = after, after or known
+            last = None if now is None else {**(last or {}), **now}
+            known = known if last is None else last
         yield Life(entity, entity_id, last, known, broken_at)
 
 
@@ -87,13 +89,21 @@ def added_columns(connection: sqlite3.Connection, table: str) -> Values:
     }
 
 
-def _follows(now: str | None, then: str | None, defaults: Mapping[str, Cell]) -> bool:
-    """True when both tell the same row; a layout may have given it columns in between."""
-    if now == then:
-        return True
-    if now is None or then is None:
-        return False
-    return {**defaults, **json.loads(then)} == {**defaults, **json.loads(now)}
+def _read(line: str | None) -> Values | None:
+    return None if line is None else dict(json.loads(line))
+
+
+def _follows(was: Values | None, now: Values | None, last: Values | None, defaults: Values) -> bool:
+    """True when a line begins where the one before it ended; a layout may have given the row columns in between.
+
+    A line that takes a row away tells all of it, one that changes it at least what changed.
+    """
+    if was is None or last is None:
+        return was is last
+    then = {**defaults, **last}
+    if now is None:
+        return {**defaults, **was} == then
+    return was.keys() <= then.keys() and now.keys() <= then.keys() and {**then, **was} == then
 
 
 def _layout(connection: sqlite3.Connection) -> Iterator[str]:
@@ -144,7 +154,7 @@ def _states(connection: sqlite3.Connection) -> Iterator[str]:
             yield f"{where} is {'missing' if stored is None else 'there'}, against its history"
         elif stored is not None and life.last is not None:
             row = masked(STATE[life.entity], stored, salt)
-            if row != {**defaults[life.entity], **json.loads(life.last)}:
+            if row != {**defaults[life.entity], **life.last}:
                 yield f"{where} is not as its history left it"
     ever = dict(connection.execute("SELECT name, seq FROM sqlite_sequence"))
     for name in sorted(there):

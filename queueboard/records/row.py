@@ -24,5 +24,8 @@ class Row(Named):
     personal: ClassVar[frozenset[str]] = frozenset()
     """Columns that hold a person's own text; history keeps only a salted digest of them."""
 
+    told: ClassVar[frozenset[str]] = frozenset()
+    """Columns that stand in every line of history about a row: questions about the past read them there."""
+
     id = AutoField()
     row_version = IntegerField()

@@ -48,6 +48,7 @@ class BoxRow(Row):
     """A box."""
 
     personal = frozenset({"note"})
+    told = frozenset({"waiting_for"})
     number = IntegerField()
     customer_id = IntegerField()
     came_by = TextField()
@@ -79,6 +80,7 @@ class KnifeRow(Row):
     """A knife; place is its column on the board (column is a word of SQL)."""
 
     personal = frozenset({"mark", "wish", "note"})
+    told = frozenset({"place", "declined", "waiting_for", "looking_for"})
     box_id = IntegerField()
     number = IntegerField()
     kind = TextField()

@@ -29,6 +29,7 @@ class Line:
     entity_id: int
     before: Stored | None
     after: Stored | None
+    """Of a row that was changed, what changed at least; of one that came or went, all."""
 
 
 ACTIONS = "SELECT group_id, operation, about, at_us, by, undoes FROM history WHERE line = 0"
@@ -68,6 +69,21 @@ def lines_backwards(database: ShopDatabase, group_id: str) -> tuple[Line, ...]:
         Line(id=_int(r[0]), entity=str(r[1]), entity_id=_int(r[2]), before=_stored(r[3]), after=_stored(r[4]))
         for r in rows
     )
+
+
+def left_by(database: ShopDatabase, line: Line) -> Stored | None:
+    """The whole row as a line of history left it, put together from its life until then; None where it was taken away.
+
+    A column that is newer than the row's last line is not in it.
+    """
+    left: Stored | None = None
+    for (after,) in database.rows(
+        "SELECT after FROM history WHERE entity = ? AND entity_id = ? AND id <= ? ORDER BY id",
+        (line.entity, line.entity_id, line.id),
+    ):
+        now = _stored(after)
+        left = None if now is None else {**(left or {}), **now}
+    return left
 
 
 def undone_groups(database: ShopDatabase) -> frozenset[str]:

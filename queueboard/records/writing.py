@@ -33,6 +33,17 @@ def masked(table: type[Row], values: Mapping[str, Cell], salt: str) -> Values:
     }
 
 
+def only_changed(table: type[Row], before: Values | None, after: Values | None) -> tuple[Values | None, Values | None]:
+    """What a line of history holds of a row: all of it when it comes or goes, else what changed and what is asked for.
+
+    A row of twenty columns is moved five times in its life; told whole each time, history would be most of the file.
+    """
+    if before is None or after is None:
+        return before, after
+    names = [name for name in after if name in table.told or before[name] != after[name]]
+    return {name: before[name] for name in names}, {name: after[name] for name in names}
+
+
 def digest(text: str, salt: str) -> str:
     """A salted digest that names a text without telling it."""
     return "#" + hmac.new(bytes.fromhex(salt), text.encode(), hashlib.sha256).hexdigest()[:24]
@@ -135,6 +146,7 @@ class Writing:
 
     def _remember(self, table: type[Row], row_id: int, before: Values | None, after: Values | None) -> None:
         first = self.lines == 0
+        was, now = only_changed(table, before, after)
         line: dict[str, Cell] = {
             "group_id": self.actor.group_id,
             "line": self.lines,
@@ -146,8 +158,8 @@ class Writing:
             "reason": digest(self.reason, self.salt) if first and self.reason else None,
             "entity": _name_of(table),
             "entity_id": row_id,
-            "before": None if before is None else canonical(masked(table, before, self.salt)),
-            "after": None if after is None else canonical(masked(table, after, self.salt)),
+            "before": None if was is None else canonical(masked(table, was, self.salt)),
+            "after": None if now is None else canonical(masked(table, now, self.salt)),
         }
         last = self.database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1")
         previous = FIRST_PREVIOUS if last is None else str(last)
@@ -161,7 +173,7 @@ class Writing:
             self.boxes.add(row_id)
         belongs = (row.get(name) for row in (before or {}, after or {}) for name in _OF_A_BOX)
         self.boxes.update(int(box_id) for box_id in belongs if box_id is not None)
-        self._keep_apart(table, history_id, before, after, self.reason if first else "")
+        self._keep_apart(table, history_id, was, now, self.reason if first else "")
 
     def _keep_apart(
         self, table: type[Row], history_id: int, before: Values | None, after: Values | None, reason: str
@@ -171,7 +183,7 @@ class Writing:
             for side, values in (("before", before), ("after", after))
             if values is not None and self.words_kept
             for name in sorted(table.personal)
-            if values[name] not in (None, "")
+            if values.get(name) not in (None, "")
         ]
         if reason:
             texts.append({"history_id": history_id, "side": "reason", "field": "reason", "text": reason})

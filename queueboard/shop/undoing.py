@@ -137,7 +137,7 @@ def _needs_reason(database: ShopDatabase, action: telling.Action) -> bool:
 def _put_back(writing: Writing, line: telling.Line) -> None:
     table = STATE[line.entity]
     current = writing.row(table, line.entity_id)
-    if not _same(writing, table, current, line.after):
+    if not _same(writing, table, current, telling.left_by(writing.database, line)):
         raise ChangedError(_since(writing, line))
     if line.before is None:
         writing.remove(table, line.entity_id)

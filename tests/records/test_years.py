@@ -1,0 +1,28 @@
+"""The shop file of many years, which the figures of speed are measured on, is as sound as a file that was lived."""
+
+import sqlite3
+from datetime import timedelta
+from pathlib import Path
+
+from queueboard.records.auditing import audit
+from queueboard.shop.looking import look
+from queueboard.shop.opening import close_shop, open_shop
+from tests.bench import years
+
+
+def test_a_file_of_many_years_is_sound(tmp_path: Path) -> None:
+    """Its rows follow from its history, its chain holds, and the board shows the open boxes of the invented shop."""
+    path = tmp_path / "years.qb"
+    years.make(path, 400)
+    connection = sqlite3.connect(path)
+    try:
+        assert list(audit(connection)) == []
+        assert connection.execute("SELECT count(*) FROM knife WHERE place = 'gone'").fetchone()[0] > 400
+        first, last = connection.execute("SELECT min(at_us), max(at_us) FROM history").fetchone()
+        assert timedelta(microseconds=last - first) > timedelta(days=9 * 365)
+    finally:
+        connection.close()
+    shop = open_shop(path)
+
+    assert len(look(shop, years.MORNING).boxes) > 20
+    close_shop(shop)
