@@ -177,7 +177,10 @@ def _customer(written: Written, columns: Mapping[str, Sequence[str]], salt: str,
     words: Values = {"name": f"Household {number:05}", "phone": f"555 {number:07}", "town": f"Town {number % 83}"}
     row: Values = {
         **dict.fromkeys(columns["customer"], ""),
-        **{"id": row_id, "row_version": 1, "merged_into": None, "proof_card": 0},
+        "id": row_id,
+        "row_version": 1,
+        "merged_into": None,
+        "proof_card": 0,
         **words,
     }
     at = int((MORNING - timedelta(days=YEARS * 366)).timestamp()) * 1_000_000
