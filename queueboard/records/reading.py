@@ -42,7 +42,7 @@ OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
 packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
 announced_us, expected_on, expected_knives, complaint,
-not_above_cents, packed_g, parcel_mm, rounding FROM box"""
+not_above_cents, packed_g, parcel_mm, rounding, place FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
@@ -249,6 +249,7 @@ def box_of(row: tuple[Cell, ...]) -> Box:
         packed_g=whole_or_none(row[24]),
         parcel_mm=tuple(int(side) for side in str(row[25]).split("x")) if row[25] else (),
         rounding=Rounding(str(row[26])),
+        place=str(row[27]),
     )
 
 

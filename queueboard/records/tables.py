@@ -47,7 +47,7 @@ class CustomerRow(Row):
 class BoxRow(Row):
     """A box."""
 
-    personal = frozenset({"note"})
+    personal = frozenset({"note", "place"})
     number = IntegerField()
     customer_id = IntegerField()
     came_by = TextField()
@@ -73,6 +73,7 @@ class BoxRow(Row):
     packed_g = IntegerField(null=True)
     parcel_mm = TextField(default="")
     rounding = TextField(default="half up")
+    place = TextField(default="")
 
 
 class KnifeRow(Row):
