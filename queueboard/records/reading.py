@@ -14,11 +14,13 @@ from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.moved import found_of, moves_of, off_of
 from queueboard.records.runs import open_runs
+from queueboard.records.shelf import call_backs_of
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.found import FoundKnife, MovedKnife, Off
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.measured import BenchRun
+from queueboard.values.shelf import CallBack
 from queueboard.words import (
     CameBy,
     Column,
@@ -78,6 +80,8 @@ class OpenWork:
     """How many knives of a box were taken off it, by box."""
     found: tuple[FoundKnife, ...]
     """The found knives that nobody has settled, oldest first."""
+    call_backs: dict[int, CallBack]
+    """By the box that came back."""
 
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
@@ -104,6 +108,7 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         moves=moves_of(database, OPEN_BOXES),
         off=off_of(database, OPEN_BOXES),
         found=found_of(database, "f.settled_us IS NULL"),
+        call_backs={one.box_id: one for one in call_backs_of(database, f"c.box_id {inside}")},
     )
 
 
