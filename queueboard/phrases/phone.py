@@ -126,9 +126,9 @@ def _due(box: BoxPicture, now: datetime) -> str:
         return "no date told"
     late = box.ship_by.timestamp() < now.timestamp()
     if late or box.forecast.lateness is Lateness.WILL_BE_LATE:
-        told = "" if box.promise is None else told_aloud(box, box.promise.day, now)
-        new = "no new day is known yet" if box.honest_day is None else told_aloud(box, box.honest_day, now)
-        return f"{told} was told, {'which is late' if late else 'which will not hold'}, now {new}"
+        told = "" if box.promise is None else f"promised {told_aloud(box, box.promise.day, now)}"
+        new = "" if box.honest_day is None else f"{told_aloud(box, box.honest_day, now)} instead"
+        return f"{told}{' and late' if late else ', which will not hold'}, {new or 'no new day known yet'}"
     day = spoken_day(box.ship_by.date(), now.date())
     return f"ships {day}" if box.box.goes_by is GoesBy.PARCEL else f"to be fetched from {day} {time_words(box.ship_by)}"
 

@@ -4,8 +4,9 @@ from datetime import date
 
 from queueboard.phrases.typed import MONTHS, WEEKDAYS
 
-_SMALL = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-_SMALL += ("eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_TO_TEN = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_TEENS = ("eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_SMALL = (*_TO_TEN, *_TEENS)
 _TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
 _WEEK, _MONTH = 6, 27
 """Days as far as a weekday, or a day of the month, can mean only one day."""
