@@ -1,9 +1,10 @@
 """The answer to "is my box ready?", to be read aloud; of an open box, and of one that is gone."""
 
+from collections import Counter
 from datetime import date, datetime
 
 from queueboard.phrases.announced import NOT_HERE
-from queueboard.phrases.boxes import looked_for, ready_to_fetch
+from queueboard.phrases.boxes import ready_to_fetch
 from queueboard.phrases.dates import kind_words, time_words
 from queueboard.phrases.knives import place_words
 from queueboard.phrases.money import box_owed_words, owed_words
@@ -21,6 +22,7 @@ _SAID = {
     WaitingFor.GLUE: "glue to dry",
 }
 """What is waited for, as it is said to the customer."""
+_ON_REWORK, _AS_IT_WAS = "on rework", "not sharpened"
 
 
 def phone_sentence(box: BoxPicture, picture: Picture) -> str:
@@ -47,14 +49,14 @@ def gone_answer(gone: GoneSeen, now: datetime, settings: Settings) -> str:
     day = spoken_day(gone.left_at.date(), now.date())
     if not gone.left:
         return sentence(f"nothing of it is here, closed {day}")
-    sharp = [knife for knife in gone.left if knife.declined is None]
+    as_it_was = sum(knife.declined is not None for knife in gone.left)
     how = f"with {gone.carrier}" if gone.carrier else ""
     how = f"handed to {gone.handed_to}" if gone.handed_to else how
     with_whom = f" {how}" if how.startswith("with") else ""
     return sentence(
         f"{_all(len(gone.left))} left {day}{with_whom}",
         how if how.startswith("handed") else "",
-        _unsharpened(len(gone.left) - len(sharp)),
+        f"{number_words(as_it_was)} {_AS_IT_WAS}" if as_it_was else "",
         owed_words(gone.owed_cents, settings),
     )
 
@@ -85,37 +87,29 @@ def _is_done(knife: Knife) -> bool:
     return knife.can_leave and knife.declined is None
 
 
-def _unsharpened(count: int) -> str:
-    return f"{number_words(count)} not sharpened" if count else ""
-
-
 def _rest(box: BoxPicture) -> list[str]:
     """What the others are at: two on rework, one waiting for belts, one being looked for, nine gone already."""
     if not box.box.opened:
         return []
-    others = [knife for knife in box.on_hand if not _is_done(knife)]
-    free = [k for k in others if k.waiting_for is None and not (k.looking_for or k.apart or k.declined)]
-    redone = [knife for knife in free if knife.rework and knife.column is not Column.READY]
-    said = [f"{number_words(len(redone))} on rework"] if redone else []
-    said += [
-        f"{number_words(count)} {place_words(column)}"
-        for column in ON_BOARD[:-1]
-        if (count := sum(knife.column is column and knife not in redone for knife in free))
-    ]
-    reasons = [k.waiting_for for k in others if k.waiting_for is not None and k.declined is None]
-    said += [
-        f"{number_words(reasons.count(each))} waiting for {_SAID.get(each, each.value)}"
-        for each in dict.fromkeys(reasons)
-    ]
-    apart = sum(k.apart and k.waiting_for is None and not k.declined and not k.looking_for for k in others)
-    said += [f"{number_words(apart)} held until your yes to the count"] if apart else []
-    missed = looked_for(box)
-    said += [f"{number_words(missed)} being looked for"] if missed else []
-    said.append(_unsharpened(sum(k.declined is not None and not k.looking_for for k in others)))
-    whole = box.box.waiting_for
+    others = Counter(_at(knife) for knife in box.on_hand if not _is_done(knife))
+    first = [_ON_REWORK, *map(place_words, ON_BOARD)]
+    said = [f"{number_words(others[what])} {what}" for what in dict.fromkeys((*first, *others)) if others[what]]
+    whole, gone = box.box.waiting_for, len(box.in_column(Column.GONE))
     said += [f"waiting for {_SAID.get(whole, whole.value)}"] if whole is not None else []
-    gone = len(box.in_column(Column.GONE))
     return [*said, f"{number_words(gone)} gone already" if gone else ""]
+
+
+def _at(knife: Knife) -> str:
+    """What one knife that is not done is at; of several things the one that the customer must know."""
+    if knife.looking_for:
+        return "being looked for"
+    if knife.declined is not None:
+        return _AS_IT_WAS
+    if knife.waiting_for is not None:
+        return f"waiting for {_SAID.get(knife.waiting_for, knife.waiting_for.value)}"
+    if knife.apart:
+        return "held until your yes to the count"
+    return _ON_REWORK if knife.rework else place_words(knife.column)
 
 
 def _due(box: BoxPicture, now: datetime) -> str:
