@@ -23,7 +23,7 @@ MOST_OLD = 5
 WHY_HINT = "drags on tomato, tip does not cut"
 
 
-class _Asked(Dialog):
+class CallBackAsked(Dialog):
     """What both share: the shop's own rule, asked about only beyond its days."""
 
     def __init__(self, desk: Desk) -> None:
@@ -42,7 +42,7 @@ class _Asked(Dialog):
         return rule_words(days_since(gone, self.desk.picture.now), self.desk.picture.settings)
 
 
-class TakeBackDialog(_Asked):
+class TakeBackDialog(CallBackAsked):
     """Which knives of a box that is gone came back, and what is wrong; they are received as a new box."""
 
     hint = "Enter on, at the end they are received as a new box · escape leaves"
@@ -99,7 +99,7 @@ class TakeBackDialog(_Asked):
         self.done(number)
 
 
-class LinkCallBackDialog(_Asked):
+class LinkCallBackDialog(CallBackAsked):
     """Which earlier box an open box was: its knives are known again by kind, length and mark."""
 
     hint = "Enter on, at the end it is linked · escape leaves"
