@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError
+from queueboard.shop.finding import find_gone
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, last_line, look
@@ -15,6 +16,7 @@ from queueboard.shop.picture import Picture
 from queueboard.shop.whereabouts import beside
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
+from queueboard.values.shelf import GoneSeen
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -58,6 +60,10 @@ class Desk:
     def look_for_a_day_list(self) -> Picture:
         """A picture whose plan was tried in more ways than there is time for after each key; it is not kept."""
         return look(self.shop, self.picture.now, restarts=DAY_LIST)
+
+    def gone(self, text: str) -> tuple[GoneSeen, ...]:
+        """The boxes that are gone and fit what was typed, the newest first."""
+        return find_gone(self.shop, text)
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """The knives of other boxes that were at work when this one was last moved."""

@@ -1,11 +1,9 @@
-"""The commands that only look: day, late, labels, boxes, box, owing, said, find."""
+"""The commands that only look: day, late, labels, boxes, box, owing, said."""
 
 import argparse
 from collections.abc import Callable
 
-from queueboard.clean import clean, insist_on_signs
 from queueboard.cli.common import (
-    FINE,
     NOTHING_FOUND,
     Clock,
     Command,
@@ -16,7 +14,6 @@ from queueboard.cli.common import (
     shop_of,
     trouble,
 )
-from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
 from queueboard.papers.one_box import box_sheet
@@ -24,7 +21,6 @@ from queueboard.papers.owing import owing_facts, owing_list
 from queueboard.papers.said import said_facts, said_sheet
 from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
-from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
 from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.numbers import fix_day_list
@@ -79,22 +75,6 @@ def owed(args: argparse.Namespace, clock: Clock) -> int:
         picture = look(shop, clock())
         accounts = owing(shop, picture.now)
     return say_json(owing_facts(accounts, picture)) if args.json else say(owing_list(accounts, picture.settings))
-
-
-def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
-    """A sentence to read aloud for each open box that fits."""
-    typed = " ".join(args.text)
-    insist_on_signs(typed, "text to look for")
-    text = clean(typed, field="text to look for")
-    if not text:
-        raise TypedError("There is nothing to look for: type a name, a town, a tag or the last figures of a phone.")
-    picture = picture_of(args, clock)
-    found = find(picture, text)
-    if args.json:
-        say_json(facts.boxes_facts(found, picture))
-    elif found:
-        say(lists.found_list(found, picture))
-    return FINE if found else trouble(f"No open box fits “{text}”.", NOTHING_FOUND)
 
 
 late = reading(lists.late_list, facts.late_facts)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, keeping, promise, reading, slips
+from queueboard.cli import acting, board, edges, keeping, promise, reading, slips, telling
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
@@ -83,8 +83,7 @@ def build_parser() -> argparse.ArgumentParser:
     lists = [add(name, command, says) for name, command, says in _LISTS]
     box = add("box", reading.box, "everything about one box")
     box.add_argument("number", help="box or tag: 417 or 417-3")
-    find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
-    find.add_argument("text", nargs="+", help="what to look for")
+    telling.add_commands(add)
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
     promise.add_options(asked)
     said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
@@ -93,7 +92,7 @@ def build_parser() -> argparse.ArgumentParser:
     slips.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    for reader in (day, *lists, box, find, asked, said, compare, chart):
+    for reader in (day, *lists, box, asked, said, compare, chart):
         reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     _keeping(add)
     return parser

@@ -109,6 +109,8 @@ def box_facts(box: BoxPicture, picture: Picture) -> dict[str, Fact]:
         "this_next": box.box.this_next,
         "never_slip": box.box.never_slip,
         "complaint": box.box.complaint,
+        "call_back_of": None if box.call_back is None else box.call_back.old_number,
+        "place": box.box.place,
         "waiting_for": None if box.box.waiting_for is None else box.box.waiting_for.value,
         "ship_by": _iso(box.ship_by),
         "lateness": forecast.lateness.value,

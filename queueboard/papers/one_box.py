@@ -3,6 +3,7 @@
 from queueboard.papers.text import columns, page, section
 from queueboard.phrases.bill import charge_words, payment_words
 from queueboard.phrases.boxes import batch_totals, box_signs
+from queueboard.phrases.call_backs import call_back_lines
 from queueboard.phrases.counts import box_sum_words, moved_lines
 from queueboard.phrases.knives import found_words, knife_name, knife_signs, wait_words, wish_in_capitals
 from queueboard.phrases.labels import label_words
@@ -16,9 +17,10 @@ def box_sheet(box: BoxPicture, picture: Picture) -> str:
     """The box with all its knives; the sentence to read aloud on the phone stands first."""
     now = picture.now
     moved = () if box.sum.plain else (box_sum_words(box.sum), *moved_lines(box, now))
+    stands = ((f"stands at {box.box.place}",) if box.box.place else ()) + call_back_lines(box)
     return page(
         (phone_sentence(box, picture), " ".join(box_signs(box, now))),
-        section("TOTALS", (*batch_totals(box, picture.settings, now), *moved)),
+        section("TOTALS", (*batch_totals(box, picture.settings, now), *moved, *stands)),
         section("KNIVES", columns([_row(knife, picture) for knife in box.knives]) if box.knives else ()),
         section("COMES WITH", (f"{thing.state.value}: {thing.name}" for thing in box.things)),
         section("TOLD", told_lines(box, now)),

@@ -3,6 +3,7 @@
 from queueboard.clean import cell_text
 from queueboard.papers.facts import Fact
 from queueboard.papers.templates import filled
+from queueboard.phrases.call_backs import back_lines
 from queueboard.phrases.knives import found_words, knife_name
 from queueboard.phrases.proof import CARE, WHAT_IT_IS, all_words, done_lines, spot_words
 from queueboard.shop.proof import Card, CardKnife, CardSpot
@@ -28,7 +29,7 @@ def _words(card: Card) -> dict[str, object]:
             {
                 "name": cell_text(f"{one.knife.tag} {knife_name(one.knife, card.settings)}"),
                 "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots] if _has_figure(one) else [],
-                "done": [cell_text(line) for line in (*_came_in(one), *done_lines(one))],
+                "done": [cell_text(line) for line in (*_came_in(one), *back_lines(one), *done_lines(one))],
             }
             for one in card.knives
         ],
@@ -76,6 +77,15 @@ def _knife(one: CardKnife, card: Card) -> dict[str, Fact]:
             }
             for test in one.edge.tests
         ],
+        "came_back": None
+        if one.back is None
+        else {
+            "box": one.back.old_number,
+            "tag": one.back.old_tag or None,
+            "days": one.back.days,
+            "free": one.back.free,
+            "spots": [{"name": spot.spot.name, "after_gf": spot.after_gf} for spot in one.back.spots],
+        },
         "second_looks": [
             {
                 "choice": look.choice.value,

@@ -103,7 +103,8 @@ def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
         ("RUSH", box.box.rush),
         ("THIS NEXT", box.box.this_next),
         ("NEVER SLIP", box.box.never_slip),
-        ("COMPLAINT", box.box.complaint),
+        ("CALL-BACK", box.call_back is not None),
+        ("COMPLAINT", box.box.complaint and box.call_back is None),
     )
     return tuple(sign for sign, holds in signs if holds)
 

@@ -1,14 +1,19 @@
-"""The answer to "is my box ready?", to be read aloud."""
+"""The answer to "is my box ready?", to be read aloud; of an open box, and of one that is gone."""
 
-from datetime import datetime
+from collections import Counter
+from datetime import date, datetime
 
 from queueboard.phrases.announced import NOT_HERE
-from queueboard.phrases.boxes import looked_for, ready_to_fetch
-from queueboard.phrases.dates import date_words, day_words, many, time_words
+from queueboard.phrases.boxes import ready_to_fetch
+from queueboard.phrases.dates import kind_words, time_words
 from queueboard.phrases.knives import place_words
-from queueboard.phrases.money import box_owed_words
+from queueboard.phrases.money import box_owed_words, owed_words
+from queueboard.phrases.spoken import good_to, number_words, sentence, spoken_day, spoken_knives
+from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.words import ON_BOARD, GoesBy, WaitingFor
+from queueboard.values.knife import Knife
+from queueboard.values.shelf import GoneSeen
+from queueboard.words import ON_BOARD, Column, GoesBy, LabelState, Lateness, WaitingFor
 
 _SAID = {
     WaitingFor.ESTIMATE: "your yes to the estimate",
@@ -17,58 +22,125 @@ _SAID = {
     WaitingFor.GLUE: "glue to dry",
 }
 """What is waited for, as it is said to the customer."""
+_ON_REWORK, _AS_IT_WAS = "on rework", "not sharpened"
 
 
 def phone_sentence(box: BoxPicture, picture: Picture) -> str:
-    """Box 417, Maren Tallis: 11 of 13 ready, 2 on the bench, ships Thursday, 86.00 EUR to pay."""
-    today = picture.now.date()
-    parts = [_state(box, picture.now), _rest(box), _due(box, picture.now), box_owed_words(box, picture.settings)]
-    if box.label is not None and box.label.expires_on is not None:
-        parts.append(f"the label is good to {date_words(box.label.expires_on, today)}")
-    return f"Box {box.box.number}, {box.customer.name}: {', '.join(filter(None, parts))}."
+    """Box 417, Maren Tallis: Eleven of thirteen done, two on rework, ships Thursday, 86.00 EUR to pay."""
+    return f"Box {box.box.number}, {box.customer.name}: {answer(box, picture)}"
+
+
+def gone_sentence_of(gone: GoneSeen, now: datetime, settings: Settings) -> str:
+    """Box 402, Maren Tallis: All five knives left Thursday 5 November with Quay Post, paid."""
+    return f"Box {gone.box.number}, {gone.customer.name}: {gone_answer(gone, now, settings)}"
+
+
+def answer(box: BoxPicture, picture: Picture) -> str:
+    """Eleven of thirteen done, two on rework, ships Thursday, 86.00 EUR to pay, label good to the 20th.
+
+    It names how many are done, what the others are at, the date, the money, and the last day of the label.
+    """
+    said = (_state(box, picture.now), *_rest(box), _due(box, picture.now))
+    return sentence(*said, box_owed_words(box, picture.settings), _label(box, picture.now))
+
+
+def gone_answer(gone: GoneSeen, now: datetime, settings: Settings) -> str:
+    """All five left Thursday 5 November with Quay Post, paid; of one that left through no close-out what is known."""
+    day = spoken_day(gone.left_at.date(), now.date())
+    if not gone.left:
+        return sentence(f"nothing of it is here, closed {day}")
+    as_it_was = sum(knife.declined is not None for knife in gone.left)
+    how = f"with {gone.carrier}" if gone.carrier else ""
+    how = f"handed to {gone.handed_to}" if gone.handed_to else how
+    with_whom = f" {how}" if how.startswith("with") else ""
+    return sentence(
+        f"{_all(len(gone.left))} left {day}{with_whom}",
+        how if how.startswith("handed") else "",
+        f"{number_words(as_it_was)} {_AS_IT_WAS}" if as_it_was else "",
+        owed_words(gone.owed_cents, settings),
+    )
 
 
 def _state(box: BoxPicture, now: datetime) -> str:
     if box.box.announced:
         on = box.box.expected_on
-        return NOT_HERE if on is None else f"{NOT_HERE}, expected {day_words(on, now.date())}"
+        return NOT_HERE if on is None else f"{NOT_HERE}, expected {spoken_day(on, now.date())}"
     if not box.box.opened:
         arrived = box.box.received_at.astimezone(now.tzinfo).date()
-        return f"here since {day_words(arrived, now.date())}, not opened yet"
-    if box.ready_count == len(box.on_hand):
-        return ("ready", "both knives ready")[len(box.on_hand) - 1] if len(box.on_hand) <= 2 else _all(box)
-    return f"{box.ready_count or 'none'} of {len(box.on_hand)} ready"
+        return f"here since {spoken_day(arrived, now.date())}, not opened yet"
+    done = sum(_is_done(knife) for knife in box.on_hand)
+    if not box.on_hand:
+        return "no knife of it is here"
+    return f"{_all(done)} done" if done == len(box.on_hand) else f"{_of(done, len(box.on_hand))} done"
 
 
-def _all(box: BoxPicture) -> str:
-    return f"all {many(len(box.on_hand), 'knife')} ready"
+def _of(done: int, here: int) -> str:
+    """One of one is said as it is: the knife is not."""
+    return f"{number_words(done)} of {number_words(here)}"
 
 
-def _rest(box: BoxPicture) -> str:
-    """What the others are at: 2 on the bench, 1 waiting for belts, 1 being looked for."""
+def _all(count: int) -> str:
+    return ("the knife", "both knives")[count - 1] if count <= 2 else f"all {spoken_knives(count)}"
+
+
+def _is_done(knife: Knife) -> bool:
+    return knife.can_leave and knife.declined is None
+
+
+def _rest(box: BoxPicture) -> list[str]:
+    """What the others are at: two on rework, one waiting for belts, one being looked for, nine gone already."""
     if not box.box.opened:
-        return ""
-    free = [knife for knife in box.on_hand if knife.waiting_for is None and not knife.looking_for]
-    said = [
-        f"{count} {place_words(column)}"
-        for column in ON_BOARD[:-1]
-        if (count := sum(knife.column is column for knife in free))
-    ]
-    reasons = [knife.waiting_for for knife in box.waiting if knife.waiting_for is not None]
-    said += [f"{reasons.count(each)} waiting for {_SAID.get(each, each.value)}" for each in dict.fromkeys(reasons)]
-    whole = box.box.waiting_for
-    missed = looked_for(box)
-    said += [f"{missed} being looked for"] if missed else []
+        return []
+    others = Counter(_at(knife) for knife in box.on_hand if not _is_done(knife))
+    first = [_ON_REWORK, *map(place_words, ON_BOARD)]
+    said = [f"{number_words(others[what])} {what}" for what in dict.fromkeys((*first, *others)) if others[what]]
+    whole, gone = box.box.waiting_for, len(box.in_column(Column.GONE))
     said += [f"waiting for {_SAID.get(whole, whole.value)}"] if whole is not None else []
-    return ", ".join(said)
+    return [*said, f"{number_words(gone)} gone already" if gone else ""]
+
+
+def _at(knife: Knife) -> str:
+    """What one knife that is not done is at; of several things the one that the customer must know."""
+    if knife.looking_for:
+        return "being looked for"
+    if knife.declined is not None:
+        return _AS_IT_WAS
+    if knife.waiting_for is not None:
+        return f"waiting for {_SAID.get(knife.waiting_for, knife.waiting_for.value)}"
+    if knife.apart:
+        return "held until your yes to the count"
+    return _ON_REWORK if knife.rework else place_words(knife.column)
 
 
 def _due(box: BoxPicture, now: datetime) -> str:
+    """Ships Thursday; where that will not hold, what was told, and what can honestly be told instead."""
     if ready_to_fetch(box):
         return "it can be fetched"
     if box.ship_by is None:
         return "no date told"
-    day = day_words(box.ship_by.date(), now.date())
-    if box.ship_by.timestamp() < now.timestamp():
-        return f"it was due {day} and is late"
+    late = box.ship_by.timestamp() < now.timestamp()
+    if late or box.forecast.lateness is Lateness.WILL_BE_LATE:
+        told = "" if box.promise is None else f"promised {told_aloud(box, box.promise.day, now)}"
+        new = "" if box.honest_day is None else f"{told_aloud(box, box.honest_day, now)} instead"
+        return f"{told}{' and late' if late else ', which will not hold'}, {new or 'no new day known yet'}"
+    day = spoken_day(box.ship_by.date(), now.date())
     return f"ships {day}" if box.box.goes_by is GoesBy.PARCEL else f"to be fetched from {day} {time_words(box.ship_by)}"
+
+
+def told_aloud(box: BoxPicture, day: date, now: datetime) -> str:
+    """A day as it was, or can be, told of a box: in hand by Friday, ready by tomorrow 16:00."""
+    promise = box.promise
+    if promise is None:
+        return spoken_day(day, now.date())
+    clock = f" {time_words(promise.at)}" if promise.at is not None and promise.day == day else ""
+    return f"{kind_words(promise.kind, box.box.goes_by)} {spoken_day(day, now.date())}{clock}"
+
+
+def _label(box: BoxPicture, now: datetime) -> str:
+    """Label good to the 20th; that it is over, where it is; nothing of a label that is not here, or has no last day."""
+    label = box.label
+    if label is None or label.state is not LabelState.HERE or label.expires_on is None:
+        return ""
+    if label.expires_on < now.date():
+        return f"the label was good to {spoken_day(label.expires_on, now.date())} only"
+    return f"label good to {good_to(label.expires_on, now.date())}"

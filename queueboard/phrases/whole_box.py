@@ -5,6 +5,7 @@ from datetime import datetime
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
 from queueboard.phrases.boxes import batch_totals, unopened_words
+from queueboard.phrases.call_backs import call_back_lines
 from queueboard.phrases.carriers import carrier_words
 from queueboard.phrases.counts import box_sum_words, moved_lines
 from queueboard.phrases.dates import told_words, when_words
@@ -116,6 +117,8 @@ def box_facts(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
         f"{comes}, goes back by {own.goes_by.value}{days}; {_counted(box)}",
         *batch_totals(box, picture.settings, now),
         *label_warnings(box, picture),
+        *((f"stands at {own.place}",) if own.place else ()),
+        *call_back_lines(box),
         *(() if box.sum.plain else (box_sum_words(box.sum),)),
         *moved_lines(box, now),
         *((f"of these: {', '.join(gone)}",) if gone else ()),

@@ -14,11 +14,13 @@ from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.moved import found_of, moves_of, off_of
 from queueboard.records.runs import open_runs
+from queueboard.records.shelf import call_backs_of
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.found import FoundKnife, MovedKnife, Off
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.measured import BenchRun
+from queueboard.values.shelf import CallBack
 from queueboard.words import (
     CameBy,
     Column,
@@ -42,7 +44,7 @@ OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
 packing, carrier_days, rush, this_next, never_slip, waiting_for, waiting_since_us, note, closed_us,
 announced_us, expected_on, expected_knives, complaint,
-not_above_cents, packed_g, parcel_mm, rounding FROM box"""
+not_above_cents, packed_g, parcel_mm, rounding, place FROM box"""
 
 KNIFE = """SELECT k.id, k.row_version, k.box_id, b.number, k.number, k.kind, k.edge, k.length_mm, k.condition, k.place,
 k.mark, k.wish, k.note, k.rework, k.declined, k.waiting_for, k.waiting_since_us, k.price_cents, k.looking_for,
@@ -78,6 +80,8 @@ class OpenWork:
     """How many knives of a box were taken off it, by box."""
     found: tuple[FoundKnife, ...]
     """The found knives that nobody has settled, oldest first."""
+    call_backs: dict[int, CallBack]
+    """By the box that came back."""
 
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
@@ -104,6 +108,7 @@ def read_open_work(database: ShopDatabase) -> OpenWork:
         moves=moves_of(database, OPEN_BOXES),
         off=off_of(database, OPEN_BOXES),
         found=found_of(database, "f.settled_us IS NULL"),
+        call_backs={one.box_id: one for one in call_backs_of(database, f"c.box_id {inside}")},
     )
 
 
@@ -249,6 +254,7 @@ def box_of(row: tuple[Cell, ...]) -> Box:
         packed_g=whole_or_none(row[24]),
         parcel_mm=tuple(int(side) for side in str(row[25]).split("x")) if row[25] else (),
         rounding=Rounding(str(row[26])),
+        place=str(row[27]),
     )
 
 

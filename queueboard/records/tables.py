@@ -47,7 +47,7 @@ class CustomerRow(Row):
 class BoxRow(Row):
     """A box."""
 
-    personal = frozenset({"note"})
+    personal = frozenset({"note", "place"})
     told = frozenset({"waiting_for"})
     number = IntegerField()
     customer_id = IntegerField()
@@ -74,6 +74,7 @@ class BoxRow(Row):
     packed_g = IntegerField(null=True)
     parcel_mm = TextField(default="")
     rounding = TextField(default="half up")
+    place = TextField(default="")
 
 
 class KnifeRow(Row):

@@ -17,6 +17,7 @@ from queueboard.settings.reading_hours import read_bench, read_hours
 from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
+from queueboard.settings.reading_shelf import read_shelf
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, Keeping, MarketDay, Settings
 
@@ -41,6 +42,7 @@ _TABLES = (
     "prices",
     "belts",
     "keeping",
+    "shelf",
     "processes",
     "edges",
     "kinds",
@@ -93,6 +95,7 @@ def read_settings(text: str) -> Settings:
         gauge=read_gauge(whole, kinds),
         prices=read_prices(whole, kinds),
         keeping=_keeping(whole),
+        shelf=read_shelf(whole),
     )
 
 

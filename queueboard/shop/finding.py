@@ -1,23 +1,134 @@
-"""Finding an open box by surname, tag, town or the last figures of the phone."""
+"""Finding a box by surname, first name, tag, town or the last figures of the phone; open ones, and those gone."""
+
+from collections.abc import Iterable
+from datetime import tzinfo
 
 from queueboard.clean import folded
+from queueboard.money.bill import totals
+from queueboard.records.database import ShopDatabase
+from queueboard.records.erasing import erased_customers
+from queueboard.records.reading import customers_of
+from queueboard.records.shelf import gone_numbers, how_it_left
+from queueboard.shop import rows
+from queueboard.shop.numbers import settings_in
+from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.customer import Customer
+from queueboard.values.shelf import GoneSeen
+from queueboard.words import GoesBy, Settling
+
+MOST_GONE = 12
+"""So many boxes that are gone are shown, the newest."""
+_PHONE_SIGNS = frozenset("0123456789 +-/().")
+FEWEST_FIGURES = 3
+"""From so many figures on they may be the end of a phone number."""
 
 
 def find(picture: Picture, text: str) -> tuple[BoxPicture, ...]:
-    """The open boxes that fit what was typed, accents and case aside; in the picture's order.
+    """The open boxes that fit what was typed, accents and case aside; the same surnames stand side by side.
 
-    Figures find a box number, a tag, or the last figures of a phone; other text finds names and towns.
+    Each word must fit, in any order: figures a box number or the end of a phone, a tag its box, other words name and
+    town. A phone may be typed with its blanks.
     """
-    wanted = folded(text.strip())
+    wanted = folded(text)
     if not wanted:
         return ()
-    return tuple(box for box in picture.boxes if _fits(box, wanted))
+    return _by_surname(box for box in picture.boxes if _fits(wanted, box.box.number, box.customer))
 
 
-def _fits(box: BoxPicture, wanted: str) -> bool:
-    number, _, knife = wanted.partition("-")
-    if number.isdigit() and (not knife or knife.isdigit()):
-        digits = "".join(sign for sign in box.customer.phone if sign.isdigit())
-        return str(box.box.number) == number or (len(number) >= 3 and not knife and digits.endswith(number))
-    return all(word in folded(f"{box.customer.name} {box.customer.town}") for word in wanted.split())
+def find_gone(shop: Shop, text: str, limit: int = MOST_GONE) -> tuple[GoneSeen, ...]:
+    """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found."""
+    wanted = folded(text)
+    if not wanted:
+        return ()
+    with shop.reading() as database:
+        erased = erased_customers(database)
+        known = {one.id: one for one in customers_of(database) if one.id not in erased}
+        zone = settings_in(database).zone
+        found: list[GoneSeen] = []
+        for box_id, number, customer_id in gone_numbers(database):
+            customer = known.get(customer_id)
+            if customer is not None and _fits(wanted, number, customer):
+                found.append(_gone(database, box_id, customer, zone))
+                if len(found) == limit:
+                    break
+    return tuple(found)
+
+
+def gone_box(shop: Shop, box_id: int) -> GoneSeen | None:
+    """One box that is gone; None while it is open, or when its customer was erased."""
+    with shop.reading() as database:
+        box = rows.box_now(database, box_id)
+        if box.closed_at is None or box.customer_id in erased_customers(database):
+            return None
+        customer = next(one for one in customers_of(database) if one.id == box.customer_id)
+        return _gone(database, box_id, customer, settings_in(database).zone)
+
+
+def newest_gone(shop: Shop, number: int) -> GoneSeen | None:
+    """The box with this number that has left last; None when none has."""
+    with shop.reading() as database:
+        same = next((box_id for box_id, its, _ in gone_numbers(database) if its == number), None)
+    return None if same is None else gone_box(shop, same)
+
+
+def gone_of_customer(shop: Shop, customer_id: int) -> tuple[GoneSeen, ...]:
+    """The boxes of one customer that are gone, the newest first."""
+    with shop.reading() as database:
+        customer = next((one for one in customers_of(database) if one.id == customer_id), None)
+        zone = settings_in(database).zone
+        theirs = [box_id for box_id, _, whose in gone_numbers(database) if whose == customer_id][:MOST_GONE]
+        return () if customer is None else tuple(_gone(database, box_id, customer, zone) for box_id in theirs)
+
+
+def surname(name: str) -> str:
+    """The surname in a name as it is compared: what stands before a comma, else the last word."""
+    before, comma, _ = folded(name).partition(",")
+    words = before.split()
+    return before.strip() if comma else (words[-1] if words else "")
+
+
+def _by_surname(boxes: Iterable[BoxPicture]) -> tuple[BoxPicture, ...]:
+    """The boxes in their order, but for those of a surname seen before, which stand behind it."""
+    groups: dict[str, list[BoxPicture]] = {}
+    for box in boxes:
+        groups.setdefault(surname(box.customer.name), []).append(box)
+    return tuple(box for group in groups.values() for box in group)
+
+
+def _gone(database: ShopDatabase, box_id: int, customer: Customer, zone: tzinfo) -> GoneSeen:
+    box = rows.box_now(database, box_id)
+    left = how_it_left(database, box_id)
+    label = rows.newest_label(database, box_id)
+    by_parcel = box.goes_by is GoesBy.PARCEL
+    return GoneSeen(
+        box=box,
+        customer=customer,
+        knives=rows.knives_of_box(database, box_id),
+        left_at=(box.closed_at or box.received_at).astimezone(zone),
+        handed_to="" if left is None or by_parcel else left[0],
+        carrier=label.carrier if label is not None and by_parcel else "",
+        settled=None if left is None else Settling(left[1]),
+        owed_cents=totals(rows.bill_of(database, box_id)).owed_cents,
+    )
+
+
+def _fits(wanted: str, number: int, customer: Customer) -> bool:
+    phone = _figures(customer.phone)
+    figures = _figures(wanted)
+    if " " in wanted and len(figures) > FEWEST_FIGURES and _PHONE_SIGNS.issuperset(wanted) and phone.endswith(figures):
+        return True
+    known = folded(f"{customer.name} {customer.town}")
+    return all(word in known or _is_number(word, number, phone) for word in wanted.split())
+
+
+def _is_number(word: str, number: int, phone: str) -> bool:
+    """True for the number of the box, a tag of it, or the last figures of the phone."""
+    box, _, knife = word.partition("-")
+    if not box.isdigit() or (knife and not knife.isdigit()):
+        return False
+    return str(number) == box or (len(box) >= FEWEST_FIGURES and not knife and phone.endswith(box))
+
+
+def _figures(text: str) -> str:
+    return "".join(sign for sign in text if sign.isdigit())

@@ -141,6 +141,7 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         moves=tuple(move for move in work.moves if box.id in (move.from_box_id, move.to_box_id)),
         off=work.off.get(box.id, Off()),
         look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
+        call_back=work.call_backs.get(box.id),
     )
 
 

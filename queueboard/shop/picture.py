@@ -16,6 +16,7 @@ from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BoxForecast, Plan
+from queueboard.values.shelf import CallBack
 from queueboard.values.totals import Totals
 from queueboard.words import Column
 
@@ -52,6 +53,8 @@ class BoxPicture:
     """Ids of this box's knives with a twin (same kind and length) in another open box."""
     charges: tuple[Charge, ...] = ()
     """What is charged beside the prices of its knives, oldest first."""
+    call_back: CallBack | None = None
+    """The box it was before it came back; None for one that did not."""
 
     @property
     def on_hand(self) -> tuple[Knife, ...]:

@@ -1,7 +1,7 @@
 """What the proof card of a box rests on: each knife before and after at its spots, and what was done to it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from queueboard.edges.change import Change, change
 from queueboard.edges.summary import mean
@@ -9,16 +9,19 @@ from queueboard.edges.trial import Half
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of, struck_of
 from queueboard.records.reading import BOX, box_of, customers_of, knives_of
+from queueboard.records.shelf import call_backs_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.rows import box_now
 from queueboard.shop.wobbling import wobble_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.edge import KnifeEdge, Spot, StruckReading
 from queueboard.values.knife import Knife
+from queueboard.values.shelf import CallBack
 from queueboard.words import Column, Stage
 
 
@@ -34,6 +37,22 @@ class CardSpot:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CameBack:
+    """What a knife that came back was when it had left."""
+
+    old_number: int
+    """The number of the box it left in."""
+    old_tag: str
+    """Its tag then; empty where it is not known which knife of that box it was."""
+    days: int
+    """Calendar days between."""
+    free: bool
+    """True where the work was done again for nothing."""
+    spots: tuple[CardSpot, ...]
+    """What was read of it then, heel first; empty when nothing was."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardKnife:
     """One knife of the card."""
 
@@ -45,6 +64,8 @@ class CardKnife:
     """The belts it was worked on; empty for one that was declined or is not worked yet."""
     struck: tuple[StruckReading, ...]
     """What was read wrong, with the reason."""
+    back: CameBack | None = None
+    """Of a box that came back, what it was before; else None."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,14 +84,42 @@ def card_of(shop: Shop, number: int) -> Card | None:
     """The card of the newest box with this number, open or gone; None when there was none."""
     with shop.reading() as database:
         found = database.rows(f"{BOX} WHERE number = ? ORDER BY id DESC LIMIT 1", (number,))
-        if not found:
-            return None
-        box, settings = box_of(found[0]), settings_in(database)
-        customer = next(one for one in customers_of(database) if one.id == box.customer_id)
-        knives = tuple(_card(database, k, settings) for k in knives_of(database, "k.box_id = ?", box.id))
-        wobble = wobble_in(database)
+        return _card_of(database, box_of(found[0])) if found else None
+
+
+def card_of_box(shop: Shop, box_id: int) -> Card:
+    """The card of one box, whatever boxes had its number since."""
+    with shop.reading() as database:
+        return _card_of(database, box_now(database, box_id))
+
+
+def _card_of(database: ShopDatabase, box: Box) -> Card:
+    settings = settings_in(database)
+    customer = next(one for one in customers_of(database) if one.id == box.customer_id)
+    linked = next(iter(call_backs_of(database, "c.box_id = ?", box.id)), None)
+    knives = tuple(
+        replace(_card(database, knife, settings), back=_came_back(database, knife, linked))
+        for knife in knives_of(database, "k.box_id = ?", box.id)
+    )
     pairs = [pair for one in knives if (pair := _pair(one.spots)) is not None]
-    return Card(settings=settings, box=box, customer=customer, knives=knives, change=change(pairs, wobble.gf))
+    together = change(pairs, wobble_in(database).gf)
+    return Card(settings=settings, box=box, customer=customer, knives=knives, change=together)
+
+
+def _came_back(database: ShopDatabase, knife: Knife, linked: CallBack | None) -> CameBack | None:
+    """The knife as it had left; of one that nobody could tell, only in which box."""
+    if linked is None:
+        return None
+    old_id = dict(linked.knives).get(knife.id)
+    old = None if old_id is None else next(iter(knives_of(database, "k.id = ?", old_id)))
+    edge = None if old is None else edge_of(database, old.id)
+    return CameBack(
+        old_number=linked.old_number,
+        old_tag="" if old is None else old.tag,
+        days=linked.days,
+        free=linked.free,
+        spots=() if edge is None else tuple(_spot(edge, spot) for spot in edge.spots),
+    )
 
 
 def _card(database: ShopDatabase, knife: Knife, settings: Settings) -> CardKnife:

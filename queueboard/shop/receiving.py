@@ -110,7 +110,7 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
         add_promise(writing, box_id, new.promise, first=True)
     if new.goes_by is GoesBy.PARCEL:
         add_label(writing, box_id, new.label or NewLabel(owner=LabelOwner.SHOP, state=LabelState.TO_BUY))
-    if new.opened:
+    if new.opened and not new.free:
         charge_whole_box(writing, settings, rows.box_now(writing.database, box_id), new.knives)
     return number
 
@@ -206,6 +206,7 @@ def take_off(writing: Writing, knife: Knife) -> None:
     rows.no_trials(writing, knife.id)
     rows.no_edge(writing, knife.id)
     rows.no_charges(writing, knife.id)
+    rows.no_call_backs(writing, knife.id)
     writing.remove(KnifeRow, knife.id)
 
 

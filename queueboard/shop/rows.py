@@ -17,6 +17,8 @@ from queueboard.records.edge_tests import rows_of_edge
 from queueboard.records.moved import moves_of, off_of
 from queueboard.records.reading import knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
+from queueboard.records.shelf import pairs_of_knife
+from queueboard.records.shelf_tables import CallBackKnifeRow
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
@@ -241,6 +243,12 @@ def no_edge(writing: Writing, knife_id: int) -> None:
     for name, ids in rows_of_edge(writing.database, knife_id).items():
         for row_id in ids:
             writing.remove(tables[name], row_id)
+
+
+def no_call_backs(writing: Writing, knife_id: int) -> None:
+    """Take away what links a knife to the one that it was before it came back."""
+    for row_id in pairs_of_knife(writing.database, knife_id):
+        writing.remove(CallBackKnifeRow, row_id)
 
 
 def no_charges(writing: Writing, knife_id: int) -> None:

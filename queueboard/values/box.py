@@ -151,6 +151,8 @@ class Box:
     """Length, width and height of the parcel in millimetres; empty until typed."""
     rounding: Rounding = Rounding.HALF_UP
     """The shop's rule for parts of a cent when it came in."""
+    place: str = ""
+    """Where it stands in the shop, such as C4; empty until typed."""
 
     @property
     def announced(self) -> bool:

@@ -135,6 +135,8 @@ class NewBox:
     opened: bool = True
     rush: bool = False
     note: str = ""
+    free: bool = False
+    """True for a box that nothing is charged for as a whole: no minimum, no way back."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

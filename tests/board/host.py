@@ -14,6 +14,7 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
+from queueboard.values.shelf import GoneSeen
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -64,6 +65,10 @@ class FakeDesk(Desk):
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """Nothing lay beside it: there is no history to ask."""
+        return ()
+
+    def gone(self, text: str) -> tuple[GoneSeen, ...]:
+        """Nothing has left yet: there is no file to ask."""
         return ()
 
     def look_for_a_day_list(self) -> Picture:

@@ -17,12 +17,14 @@ from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_list import BoxListScreen
 from queueboard.board.screens.box_money import BoxMoney
 from queueboard.board.screens.box_papers import BoxPapers
+from queueboard.board.screens.box_shelf import BoxShelf
 from queueboard.board.screens.boxes import BoxesScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.customers import GiveBoxDialog, MergeDialog
 from queueboard.board.screens.day import DayScreen
 from queueboard.board.screens.day_cursor import RunCursor
 from queueboard.board.screens.day_runs import DayRuns
+from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
@@ -53,6 +55,7 @@ from tests.board.answering import COUNTER, PARCEL
 from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
+from tests.board.shelf_screens import SHELF_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -153,6 +156,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
     **MONEY_SCREENS,
+    **SHELF_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
 
@@ -165,7 +169,19 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
-    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
+    shared = {
+        ShopModal,
+        Form,
+        Dialog,
+        BoxListScreen,
+        RunCursor,
+        DayRuns,
+        EdgeView,
+        BoxPapers,
+        BoxMoney,
+        BoxShelf,
+        CallBackAsked,
+    }
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

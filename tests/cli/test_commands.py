@@ -107,7 +107,7 @@ def test_finding_answers_with_a_sentence_to_read_aloud(file: str, capsys: pytest
 def test_finding_nothing_has_its_own_code(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     """What fits no box ends with the code for nothing found; JSON still says an empty list."""
     assert main(["find", "[nobody]", "--file", file], clock=clock) == NOTHING_FOUND
-    assert "No open box fits “[nobody]”." in capsys.readouterr().err
+    assert "No box fits “[nobody]”." in capsys.readouterr().err
     assert main(["find", "nobody", "--json", "--file", file], clock=clock) == NOTHING_FOUND
 
     assert valid("find", capsys.readouterr().out)["boxes"] == []

@@ -89,7 +89,7 @@ def test_no_phrase_says_that_it_is_not_opened() -> None:
 
     assert not [words for words in said if "not opened" in words or "all ready" in words]
     assert (ready_words(box), standing_words(box), in_the_way(box, NOW)) == ("not here yet",) * 3
-    assert "Box 432, Sorrel Hane: not here yet, expected Tue 24 Nov, ships" in phone_sentence(box, seen)
+    assert "Box 432, Sorrel Hane: Not here yet, expected Tuesday 24 November, ships" in phone_sentence(box, seen)
     assert box_facts(box, seen)[0].startswith("announced Fri 20 Nov 11:00, comes by mail, goes back by parcel")
 
 

@@ -203,7 +203,7 @@ def test_a_name_goes_through_every_sentence_unchanged(name: str) -> None:
 
     assert box_title(one) == f"417 {name}"
     assert box_row(one, SHOP, NOW).name == name
-    assert phone_sentence(one, picture(one)).startswith(f"Box 417, {name}: 1 of 3 ready, ")
+    assert phone_sentence(one, picture(one)).startswith(f"Box 417, {name}: One of three done, ")
 
 
 def test_the_phone_sentence_answers_when_how_many_and_how_much() -> None:
@@ -214,6 +214,6 @@ def test_the_phone_sentence_answers_when_how_many_and_how_much() -> None:
     )
 
     assert phone_sentence(one, picture(one)) == (
-        "Box 417, Maren Tallis: 1 of 4 ready, 1 on the bench, 1 in testing, 1 being looked for, "
+        "Box 417, Maren Tallis: One of four done, one on the bench, one in testing, one being looked for, "
         "ships Monday, 27.00 EUR to pay."
     )

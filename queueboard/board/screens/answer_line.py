@@ -11,7 +11,7 @@ class AnswerLine(OneLine):
 
     `quick` names the single characters that act at once while nothing is typed: + yes, - no, / again;
     a refused answer that is marked to be typed over counts as nothing.
-    `always` names those that act at once whatever is typed.
+    `always` names those that act at once whatever is typed, `behind` those that act once something is.
     """
 
     class Quick(Message):
@@ -25,13 +25,15 @@ class AnswerLine(OneLine):
         super().__init__(most=300, id=id)
         self.quick: frozenset[str] = frozenset()
         self.always: frozenset[str] = frozenset()
+        self.behind: frozenset[str] = frozenset()
 
     def on_key(self, event: Key) -> None:
         """Hand such a key to the screen before it becomes text."""
         if event.character is None:
             return
         nothing = not self.value or self.selected_text == self.value
-        if event.character in self.always or (nothing and event.character in self.quick):
+        now = self.always | (self.quick if nothing else self.behind)
+        if event.character in now:
             event.prevent_default()
             event.stop()
             self.post_message(self.Quick(event.character))

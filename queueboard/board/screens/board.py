@@ -79,6 +79,14 @@ class BoardScreen(BoardAsks):
             show=False,
         ),
         Binding(
+            "S",
+            "list('shelf')",
+            "shelf",
+            tooltip="What is ready and not fetched: days, place, notices, money.",
+            id="board.shelf",
+            show=False,
+        ),
+        Binding(
             "k",
             "list('bench')",
             "bench",
@@ -185,6 +193,10 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.found import FoundScreen
 
             return FoundScreen(board.desk)
+        case "shelf":
+            from queueboard.board.screens.shelf import ShelfScreen
+
+            return ShelfScreen(board.desk)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 

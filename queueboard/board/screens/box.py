@@ -16,6 +16,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_money import BoxMoney
 from queueboard.board.screens.box_papers import BoxPapers
+from queueboard.board.screens.box_shelf import BoxShelf
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
@@ -27,7 +28,7 @@ from queueboard.phrases.boxes import box_signs, box_title, ready_words
 from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts, whole_box_cells
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.proof import card_of
+from queueboard.shop.proof import card_of_box
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -40,7 +41,7 @@ WHOLE = "box"
 """The key of the first row, which stands for the box as a whole."""
 
 
-class BoxScreen(BoxMoney, BoxPapers):
+class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
     """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
 
     CSS_PATH = "box.tcss"
@@ -174,7 +175,7 @@ class BoxScreen(BoxMoney, BoxPapers):
         """Write the proof card of the box, as text and as a page for a browser."""
         box = self.box()
         if box is not None:
-            write_card(self, box.box.number)
+            write_card(self, box.box.id)
 
     def action_ask(self, what: str) -> None:
         """Open the dialog for the knife under the cursor, or for the box."""
@@ -202,13 +203,12 @@ class BoxScreen(BoxMoney, BoxPapers):
         self.dismiss(None)
 
 
-def write_card(screen: ShopScreen[None], number: int) -> None:
+def write_card(screen: ShopScreen[None] | ShopScreen[int | None], box_id: int) -> None:
     """Write a proof card beside the shop file and say where it lies."""
     from queueboard.papers.proof_card import card_html, card_text
 
-    card = card_of(screen.desk.shop, number)
-    if card is None:
-        return
+    card = card_of_box(screen.desk.shop, box_id)
+    number = card.box.number
     try:
         write_paper(screen.desk, f"card-{number}.txt", card_text(card))
         path = write_paper(screen.desk, f"card-{number}.html", card_html(card))

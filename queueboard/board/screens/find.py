@@ -1,4 +1,4 @@
-"""Finding a box by surname, tag, town or the last four of the phone; matches side by side, one sentence to read out."""
+"""Finding a box, open or gone, by name, tag, town or the last four of the phone; one sentence to read out."""
 
 from typing import ClassVar
 
@@ -9,19 +9,25 @@ from textual.content import Content
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopScreen
+from queueboard.board.copying import copy_text
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
+from queueboard.board.screens.find_cards import Match, card
+from queueboard.board.screens.gone import GoneScreen
+from queueboard.board.screens.message import MessageScreen
+from queueboard.board.screens.paper_out import write_paper
 from queueboard.clean import cell_text
-from queueboard.phrases.announced import expected_words
-from queueboard.phrases.boxes import counts_words, due_words, ready_words, waits_words
+from queueboard.errors import FileError
 from queueboard.phrases.dates import many
-from queueboard.phrases.money import owed_words
-from queueboard.phrases.phone import phone_sentence
+from queueboard.phrases.finding import apart_words
+from queueboard.phrases.phone import answer, gone_answer
 from queueboard.shop.finding import find
 from queueboard.shop.picture import BoxPicture, Picture
 
 CARD_WIDTH = 26
 """Cells that one match needs; as many stand side by side as fit."""
+FEWEST_FOR_GONE = 2
+"""From so many signs on boxes that are gone are looked for too."""
 
 
 class FindScreen(ShopScreen[int | None]):
@@ -33,54 +39,79 @@ class FindScreen(ShopScreen[int | None]):
         Binding("escape", "leave", "back to the board", id="find.leave"),
         Binding("down,tab", "step(1)", "next match", id="find.next", priority=True),
         Binding("up,shift+tab", "step(-1)", "match before", id="find.before", priority=True),
+        Binding("f8", "copy", "hand the sentence to the terminal to copy; + does too", id="find.copy"),
+        Binding("f7", "message", "a message to this customer", id="find.message"),
+        Binding("f9", "write", "write the sentence to a file", id="find.write"),
     ]
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self.matches: tuple[BoxPicture, ...] = ()
+        self.matches: tuple[Match, ...] = ()
         self.place = 0
 
     def compose(self) -> ComposeResult:
         """The question, the answer line, the matches, the sentence, the keys."""
-        yield Static("Find: surname, tag, town or the last four of the phone", id="heading", markup=False)
+        yield Static(
+            "Find: name, tag, town or the last four of the phone, words in any order", id="heading", markup=False
+        )
         yield AnswerLine(id="answer")
         yield Static(id="found", markup=False)
         yield Horizontal(id="cards")
         with VerticalScroll(id="aloud", can_focus=False):
             yield Static(id="sentence", markup=False)
-        yield Static("Enter to this box · * or ↓ next · / or ↑ before · . or escape back", id="keys", markup=False)
+        yield Static(id="typed", markup=False)
+        keys = "Enter to it · + copy · F7 message · F9 to a file · * or ↓ next · / or ↑ before"
+        yield Static(keys, id="keys", markup=False)
 
     def on_mount(self) -> None:
         """Wait for the first letters."""
         line = self.query_one(AnswerLine)
         line.always = frozenset("*/")
         line.quick = frozenset(".,")
+        line.behind = frozenset("+")
         line.focus()
         self.show(self.desk.picture)
 
     def show(self, picture: Picture) -> None:
         """Look again for what was typed; the mark stays on its box."""
         was = self.marked()
-        typed = self.query_one(AnswerLine).value.strip()
-        self.matches = find(picture, typed) if typed else ()
+        typed = self.typed()
+        gone = self.desk.gone(typed) if len(typed) >= FEWEST_FOR_GONE else ()
+        self.matches = (*find(picture, typed), *gone)
         same = [n for n, box in enumerate(self.matches) if was is not None and box.box.id == was.box.id]
         self.place = same[0] if same else 0
         self._paint(typed)
 
-    def marked(self) -> BoxPicture | None:
+    def typed(self) -> str:
+        """What is looked for."""
+        return self.query_one(AnswerLine).value.strip()
+
+    def marked(self) -> Match | None:
         """The match that Enter goes to."""
         return self.matches[self.place] if self.place < len(self.matches) else None
+
+    def sentence(self) -> str:
+        """What is read aloud of the marked match; empty for none."""
+        marked, picture = self.marked(), self.desk.picture
+        if marked is None:
+            return ""
+        if isinstance(marked, BoxPicture):
+            return answer(marked, picture)
+        return gone_answer(marked, picture.now, picture.settings)
 
     def _paint(self, typed: str) -> None:
         picture, marked = self.desk.picture, self.marked()
         if marked is not None:
-            found = f"{many(len(self.matches), 'box')} · {self.place + 1} of {len(self.matches)} is marked"
+            apart = apart_words(marked.customer, [one.customer for one in self.matches])
+            which = f"{many(len(self.matches), 'box')} · {self.place + 1} of {len(self.matches)} is marked"
+            found = " · ".join(filter(None, (which, apart)))
         elif typed:
-            found = "No open box fits. Type less, or another way: tag, town, last four of the phone."
+            found = "No box fits. Type less, or another way: tag, town, last four of the phone."
         else:
             found = f"{many(len(picture.boxes), 'box')} open."
         self.query_one("#found", Static).update(found)
-        self.query_one("#sentence", Static).update(phone_sentence(marked, picture) if marked is not None else "")
+        whose = "" if marked is None else f"{marked.box.number} {cell_text(marked.customer.name)}\n"
+        self.query_one("#sentence", Static).update(Content.assemble(whose, (cell_text(self.sentence()), "bold")))
         fit = max(1, self.app.size.width // CARD_WIDTH)
         first = max(0, min(self.place - fit // 2, len(self.matches) - fit))
         cards = self.query_one("#cards")
@@ -92,22 +123,31 @@ class FindScreen(ShopScreen[int | None]):
     def on_resize(self) -> None:
         """More or fewer stand side by side."""
         if self.children:
-            self._paint(self.query_one(AnswerLine).value.strip())
+            self._paint(self.typed())
 
     def on_input_changed(self, event: Input.Changed) -> None:
         """Every letter looks again."""
         self.show(self.desk.picture)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Leave with the marked box."""
+        """Leave with the marked box; one that is gone is shown over this, since the board does not have it."""
         marked = self.marked()
-        if marked is not None:
+        if isinstance(marked, BoxPicture):
             self.dismiss(marked.box.number)
+        elif marked is not None:
+            self.app.push_screen(GoneScreen(self.desk, marked), self.come_back)
+
+    def come_back(self, number: int | None) -> None:
+        """Leave with the call-back that was received for a box that is gone."""
+        if number is not None:
+            self.dismiss(number)
 
     def on_answer_line_quick(self, event: AnswerLine.Quick) -> None:
         """The keys of the numeric pad."""
         if event.character in ".,":
             self.dismiss(None)
+        elif event.character == "+":
+            self.action_copy()
         else:
             self.action_step(1 if event.character == "*" else -1)
 
@@ -115,26 +155,35 @@ class FindScreen(ShopScreen[int | None]):
         """Mark the next match, round and round."""
         if self.matches:
             self.place = (self.place + by) % len(self.matches)
-            self._paint(self.query_one(AnswerLine).value.strip())
+            self._paint(self.typed())
+
+    def action_copy(self) -> None:
+        """Hand the sentence to the terminal."""
+        if said := self.sentence():
+            copy_text(self, said, "F9 writes it to a file")
+
+    def action_write(self) -> None:
+        """Write the sentence beside the shop file and say where."""
+        marked = self.marked()
+        if marked is None:
+            return
+        try:
+            path = write_paper(self.desk, f"said-{marked.box.number}.txt", f"{self.sentence()}\n")
+        except FileError as error:
+            self.say(str(error), trouble=True)
+        else:
+            self.say(f"Written to {path}.")
+
+    def action_message(self) -> None:
+        """Show the messages that could be told to the customer of the marked match."""
+        marked = self.marked()
+        if marked is not None:
+            self.app.push_screen(MessageScreen(self.desk, marked.box.id))
+
+    def put(self, sentence: str, *, trouble: bool) -> None:
+        """Say it below, where it covers nothing."""
+        self.query_one("#typed", Static).update(Content(f"! {sentence}" if trouble else sentence))
 
     def action_leave(self) -> None:
         """Back to the board."""
         self.dismiss(None)
-
-
-def card(box: BoxPicture, picture: Picture, *, marked: bool) -> Content:
-    """One match, a line each; the mark is a sign, not only a colour."""
-    phone = "".join(sign for sign in box.customer.phone if sign.isdigit())
-    waits = waits_words(box, picture.now)
-    lines = (
-        cell_text(box.customer.name)[:60],
-        cell_text(box.customer.town)[:60],
-        f"phone ends in {phone[-4:]}" if phone else "no phone",
-        ready_words(box),
-        expected_words(box, picture.now.date()) if box.box.announced else counts_words(box),
-        due_words(box, picture.now),
-        owed_words(box.owed_cents, picture.settings),
-        f"WAIT {waits}" if waits else "",
-    )
-    sign = "▸ " if marked else "  "
-    return Content.assemble((f"{sign}{box.box.number}", "bold"), *(f"\n{line}" for line in lines if line))

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog
 from queueboard.board.screens.dialogs.announced import AnnouncedDialog
+from queueboard.board.screens.dialogs.call_back import LinkCallBackDialog
 from queueboard.board.screens.dialogs.charges import ChargeDialog, LimitDialog, StrikeChargeDialog
 from queueboard.board.screens.dialogs.correct_menu import CorrectDialog
 from queueboard.board.screens.dialogs.count import CountDialog
@@ -17,6 +18,7 @@ from queueboard.board.screens.dialogs.note import NoteDialog
 from queueboard.board.screens.dialogs.packing import FlagsDialog, PackingDialog
 from queueboard.board.screens.dialogs.promise import PromiseDialog
 from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
+from queueboard.board.screens.dialogs.shelf import PlaceDialog
 from queueboard.board.screens.dialogs.waiting import WaitingDialog
 from queueboard.board.screens.dialogs.weigh import WeighDialog
 from queueboard.errors import RuleError
@@ -43,6 +45,8 @@ FOR_BOX: Mapping[str, Callable[[Desk, int], Dialog]] = {
     "thing": ThingDialog,
     "lost": LostDialog,
     "weigh": WeighDialog,
+    "place": PlaceDialog,
+    "call_back": LinkCallBackDialog,
 }
 """Dialogs about a box, whatever is under the cursor."""
 
