@@ -4,7 +4,7 @@ import argparse
 from collections.abc import Callable
 from pathlib import Path
 
-from queueboard.cli import acting, customers
+from queueboard.cli import acting, customers, orders
 from queueboard.cli.common import (
     FINE,
     NOBODY,
@@ -39,6 +39,7 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     export.add_argument("target", type=named, help="a new file")
     take = add("take", take_shop, "make a new shop file of what `queueboard export` wrote")
     take.add_argument("source", type=named, help="the file that was written")
+    orders.add_command(add, named)
     customers.add_commands(add, named)
     add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 

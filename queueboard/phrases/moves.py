@@ -93,6 +93,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "strike_charge": ("{to} of {what} taken off the bill", "put the {to} of {what} back on the bill"),
     "strike_knife": ("{what} struck out", "put {what} back on the list"),
     "take_back": ("{what} received: a call-back of box {was}", "take {what} out of the shop again"),
+    "take_orders": ("{to} orders taken in, from {what} on", "take the {to} orders from {what} on off the board"),
     "take_shop_label": ("{what} gets a label of the shop", "put the label of {what} back as it was"),
     "take_payment": ("{cents} {to} taken for {what}", "take back the payment of {cents} {to} for {what}"),
     "take_settings": ("settings taken in", "go back to the settings before"),

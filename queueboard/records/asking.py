@@ -40,6 +40,21 @@ def boxes_of_customer(database: ShopDatabase, customer_id: int) -> tuple[int, ..
     return tuple(sorted(_ids(database, "SELECT id FROM box WHERE customer_id = ?", customer_id)))
 
 
+def announced_alike(
+    database: ShopDatabase, customer_id: int, knives: int | None, on: date | None, note: str
+) -> int | None:
+    """The number of a box of this customer that is, or was, expected with so many knives, for that day, with that note.
+
+    The newest; None when there is none.
+    """
+    found = database.one(
+        "SELECT number FROM box WHERE customer_id = ? AND expected_knives IS ? AND expected_on IS ? AND note = ? "
+        "ORDER BY id DESC LIMIT 1",
+        (customer_id, knives, None if on is None else on.isoformat(), note),
+    )
+    return _number(found)
+
+
 def paid_cents(database: ShopDatabase, box_id: int) -> int:
     """All money taken for a box, less what was given back."""
     sql = "SELECT SUM(CASE sort WHEN ? THEN -cents ELSE cents END) FROM payment WHERE box_id = ?"

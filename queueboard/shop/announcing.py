@@ -23,6 +23,11 @@ def announce_box(writing: Writing, new: NewAnnounced) -> int:
 
     Nothing of it is on hand, and no close-out waits for it, until it is in the door.
     """
+    return store_announced(writing, new)
+
+
+def store_announced(writing: Writing, new: NewAnnounced) -> int:
+    """Store a box that is announced; returns its number."""
     return store_box(
         writing,
         NewBox(

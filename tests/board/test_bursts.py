@@ -26,6 +26,7 @@ from queueboard.board.screens.day_cursor import RunCursor
 from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
+from queueboard.board.screens.dialogs.orders import OrdersDialog
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.help import HelpScreen
@@ -121,6 +122,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     dialogs.LabelDialog: lambda desk: dialogs.LabelDialog(desk, box(desk.shop, PARCEL).box.id),
     dialogs.LostDialog: lambda desk: dialogs.LostDialog(desk, _lost(desk)),
     dialogs.NoteDialog: lambda desk: dialogs.NoteDialog(desk, box(desk.shop, COUNTER).knives[0]),
+    OrdersDialog: OrdersDialog,
     dialogs.OpenBoxDialog: lambda desk: dialogs.OpenBoxDialog(desk, _unopened(desk)),
     dialogs.PackingDialog: lambda desk: dialogs.PackingDialog(desk, box(desk.shop, COUNTER).box.id),
     dialogs.PaymentDialog: lambda desk: dialogs.PaymentDialog(desk, box(desk.shop, COUNTER).box.id),

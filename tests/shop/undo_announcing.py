@@ -1,9 +1,12 @@
 """For every operation on announced boxes: how to come to it, and the one act itself."""
 
+from dataclasses import replace
 from datetime import date
 
+from queueboard.intake.orders import Order
 from queueboard.shop import announcing
 from queueboard.shop.opening import Shop
+from queueboard.shop.orders import take_orders
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.new import NewAnnounced, NewCustomer, NewPromise
 from queueboard.words import PromiseKind
@@ -27,6 +30,11 @@ def announced(shop: Shop) -> BoxPicture:
 
 def do_announce_box(shop: Shop) -> Act:
     return lambda actor: announcing.announce_box(shop, actor, OAKE)
+
+
+def do_take_orders(shop: Shop) -> Act:
+    orders = [Order(line=2, box=OAKE), Order(line=3, box=replace(OAKE, note="A-17"))]
+    return lambda actor: take_orders(shop, actor, orders)
 
 
 def do_expect_box(shop: Shop) -> Act:

@@ -33,6 +33,14 @@ class BoardScreen(BoardAsks):
             id="board.day",
         ),
         Binding("r", "receive", "receive", tooltip="Take in a box.", id="board.receive"),
+        Binding(
+            "I",
+            "orders",
+            "orders",
+            show=False,
+            tooltip="Take in a file of orders: boxes that will come by mail.",
+            id="board.orders",
+        ),
         Binding("u", "undo", "undo", tooltip="Take back the newest step, or an earlier one.", id="board.undo"),
         Binding("R", "announce", "announce", tooltip="Note a box that will come by mail.", id="board.announce"),
         Binding(
@@ -141,6 +149,11 @@ class BoardScreen(BoardAsks):
         from queueboard.board.screens.announce import AnnounceScreen
 
         self.app.push_screen(AnnounceScreen(self.desk), self.come_back)
+
+    def action_orders(self) -> None:
+        from queueboard.board.screens.dialogs.orders import OrdersDialog
+
+        self.app.push_screen(OrdersDialog(self.desk))
 
     def action_undo(self) -> None:
         from queueboard.board.screens.undo import UndoScreen

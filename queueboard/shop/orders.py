@@ -1,0 +1,93 @@
+"""Orders from a file become announced boxes: tried first without storing anything, then all taken in one action."""
+
+from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import replace
+
+from queueboard.clean import folded
+from queueboard.errors import QueueboardError, RuleError
+from queueboard.intake.orders import BadLine, Order, Orders
+from queueboard.records.asking import announced_alike
+from queueboard.records.erasing import erased_customers
+from queueboard.records.reading import customers_of
+from queueboard.records.writing import Writing
+from queueboard.shop.announcing import store_announced
+from queueboard.shop.laws import keep_laws
+from queueboard.shop.opening import Shop
+from queueboard.shop.operation import operation
+from queueboard.values.actor import Actor
+from queueboard.values.customer import Customer
+from queueboard.values.new import NewAnnounced
+
+
+class _LetGoError(Exception):
+    """Ends a trial: what was written is not kept."""
+
+
+def try_orders(shop: Shop, actor: Actor, orders: Orders) -> Orders:
+    """Which of the good ones the shop would take, each tried and let go of again; nothing is stored."""
+    good: list[Order] = []
+    bad = list(orders.bad)
+    for order in orders.good:
+        try:
+            with suppress(_LetGoError), shop.writing(actor, take_orders.__name__) as writing:
+                _store(writing, order.box)
+                keep_laws(writing)
+                raise _LetGoError
+            _not_before(order, good)
+            good.append(order)
+        except QueueboardError as error:
+            bad.append(BadLine(line=order.line, why=str(error)))
+    return Orders(good=tuple(good), bad=tuple(sorted(bad, key=lambda one: one.line)))
+
+
+@operation(undo_needs_reason=True)
+def take_orders(writing: Writing, orders: Sequence[Order]) -> tuple[int, ...]:
+    """Announce a box for each order, all of them or none; returns their numbers."""
+    if not orders:
+        raise RuleError("There is no order to take in.")
+    writing.tell(to=f"{len(orders)}")
+    return tuple(_store(writing, order.box) for order in orders)
+
+
+def _not_before(order: Order, others: Sequence[Order]) -> None:
+    """Refuse an order that stands in the same file twice."""
+    twin = next((other for other in others if other.box == order.box), None)
+    if twin is not None:
+        raise RuleError(f"It says the same as line {twin.line}.")
+
+
+def _store(writing: Writing, box: NewAnnounced) -> int:
+    """Announce one box, for the customer who is known by name and phone, or for a new one."""
+    known = _known(writing, box)
+    if known is None:
+        return store_announced(writing, box)
+    twin = announced_alike(writing.database, known.id, box.expected_knives, box.expected_on, box.note)
+    if twin is not None:
+        raise RuleError(f"Box {twin} says the same already; it was taken in before.")
+    return store_announced(writing, replace(box, customer_id=known.id, new_customer=None))
+
+
+def _known(writing: Writing, box: NewAnnounced) -> Customer | None:
+    """The customer of the same name, and the same phone where both have one; None for somebody new.
+
+    RuleError where several could be meant.
+    """
+    new, gone = box.new_customer, erased_customers(writing.database)
+    if new is None:
+        return None
+    everybody = (one for one in customers_of(writing.database) if one.id not in gone)
+    named = [one for one in everybody if folded(one.name) == folded(new.name) and _same_phone(one.phone, new.phone)]
+    sure = [one for one in named if _digits(one.phone) and _digits(new.phone)]
+    found = sure or named
+    if len(found) > 1:
+        raise RuleError(f"There are {len(found)} customers called {new.name}; the phone says which is meant.")
+    return found[0] if found else None
+
+
+def _same_phone(one: str, other: str) -> bool:
+    return not _digits(one) or not _digits(other) or _digits(one) == _digits(other)
+
+
+def _digits(phone: str) -> str:
+    return "".join(sign for sign in phone if sign.isdigit())
