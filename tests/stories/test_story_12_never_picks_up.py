@@ -156,7 +156,9 @@ def test_the_notice_names_the_knives_and_the_command_says_to_look_the_law_up(
     assert main(["shelf", "--file", path], clock=now) == 0
     assert "402 94 days, 47.00 USD to pay, CHECK LOCAL LAW FIRST, at C4: Ines Morel" in capsys.readouterr().out
     assert main(["shelf", "--json", "--file", path], clock=now) == 0
-    (one,) = valid("shelf", capsys.readouterr().out)["boxes"]  # type: ignore[misc]  # the schema says that it is a list
+    boxes = valid("shelf", capsys.readouterr().out)["boxes"]
+    assert isinstance(boxes, list)
+    (one,) = boxes
     assert (one["days"], one["place"], len(one["notices"]), one["too_long"]) == (94, "C4", 3, True)
 
 
