@@ -123,6 +123,15 @@ def test_the_list_has_days_place_money_and_what_was_told(told: Shop) -> None:
     assert not shelf(told, 9, 14).too_long
 
 
+def test_a_notice_is_of_the_day_on_the_shops_wall(waiting: Shop) -> None:
+    """Told on the evening of 10 August, which is the 11th by UTC, it is of the 10th wherever it is shown."""
+    box_id = box(waiting).box.id
+    shelving.note_notice(waiting, at(8, 11, hour=1), box_id, MessageSort.UNCLAIMED, NoticeWay.CALL, "Please fetch it.")
+
+    assert "told Mon 10 Aug by call" in since_words(shelf(waiting, 8, 12), date(2026, 8, 12))
+    assert [notice.told_at.date() for notice in shelving.notices_of_box(waiting, box_id)] == [date(2026, 8, 10)]
+
+
 def test_paid_and_not_fetched_is_another_list(told: Shop) -> None:
     """Until the money is there it is ready and not paid; then it is paid and not fetched."""
     assert [heading for heading, _ in shelf_groups((shelf(told, 11, 4),))] == [UNPAID]
