@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError
-from queueboard.shop.finding import find_gone
+from queueboard.shop.finding import GoneIndex, find_gone, gone_index
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, last_line, look
@@ -37,6 +37,7 @@ class Desk:
         self.picture: Picture = look(shop, clock())
         self.besides = ""
         """What the last action did besides, until it was said."""
+        self._gone: tuple[int, GoneIndex] | None = None
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
@@ -62,8 +63,10 @@ class Desk:
         return look(self.shop, self.picture.now, restarts=DAY_LIST)
 
     def gone(self, text: str) -> tuple[GoneSeen, ...]:
-        """The boxes that are gone and fit what was typed, the newest first."""
-        return find_gone(self.shop, text)
+        """The boxes that are gone and fit what was typed, the newest first; read anew when something has changed."""
+        if self._gone is None or self._gone[0] != self.picture.last_line:
+            self._gone = (self.picture.last_line, gone_index(self.shop))
+        return find_gone(self.shop, text, index=self._gone[1])
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """The knives of other boxes that were at work when this one was last moved."""

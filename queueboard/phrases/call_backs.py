@@ -9,6 +9,8 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.shop.proof import CardKnife, CardSpot
 from queueboard.values.shelf import CallBack
 
+UNREAD = "not read with the gauge"
+
 
 def ago_words(days: int) -> str:
     """9 days after it left; on the day it left."""
@@ -25,12 +27,13 @@ def rule_words(days: int, settings: Settings) -> str:
 def read_words(spots: tuple[CardSpot, ...]) -> str:
     """What was read when it left: heel 165, middle 150, tip 180 gf; that nothing was, else."""
     read = [f"{one.spot.name} {one.after_gf}" for one in spots if one.after_gf is not None]
-    return f"{', '.join(read)} gf" if read else "not read with the gauge"
+    return f"{', '.join(read)} gf" if read else UNREAD
 
 
 def old_knife_words(one: CardKnife, settings: Settings) -> str:
     """A knife of the old box: 340-2 left at heel 165, middle 150, tip 180 gf; chef 20 cm, black handle."""
-    return f"{one.knife.tag} left at {read_words(one.spots)}; {knife_name(one.knife, settings)}"
+    read = read_words(one.spots)
+    return f"{one.knife.tag} {read if read == UNREAD else f'left at {read}'}; {knife_name(one.knife, settings)}"
 
 
 def back_lines(one: CardKnife) -> Iterator[str]:
@@ -46,7 +49,7 @@ def back_lines(one: CardKnife) -> Iterator[str]:
 
 def _read_then(spots: tuple[CardSpot, ...]) -> str:
     said = read_words(spots)
-    return said if said.startswith("not") else f"read at {said}"
+    return said if said == UNREAD else f"read at {said}"
 
 
 def call_back_lines(box: BoxPicture) -> tuple[str, ...]:

@@ -20,14 +20,14 @@ def phone_end_words(customer: Customer) -> str:
 
 
 def apart_words(customer: Customer, found: Sequence[Customer]) -> str:
-    """Same surname: ask for the first name or the town; empty where nobody else has it."""
+    """Same surname: ask first name, town, last four; empty where nobody else has it."""
     same = {one.id: one for one in found if surname(one.name) == surname(customer.name)}
     if len(same) < 2:
         return ""
     told = (
-        ("the first name", [folded(one.name) for one in same.values()]),
-        ("the town", [folded(one.town) for one in same.values()]),
-        ("the last four", [phone_end(one) for one in same.values()]),
+        ("first name", [folded(one.name) for one in same.values()]),
+        ("town", [folded(one.town) for one in same.values()]),
+        ("last four", [phone_end(one) for one in same.values()]),
     )
     differ = [what for what, words in told if len(set(words)) > 1]
-    return f"same surname: ask {' or '.join(differ)}" if differ else "same surname, told apart by nothing"
+    return f"same surname: ask {', '.join(differ)}" if differ else "same surname, told apart by nothing"

@@ -24,21 +24,16 @@ def shelf_groups(shelf: Sequence[ShelfBox]) -> tuple[tuple[str, tuple[ShelfBox, 
 
 
 def shelf_line(one: ShelfBox, picture: Picture) -> str:
-    """402 94 days, at C4, 5 knives, 47.00 EUR to pay; NOTICE 2 DUE; CHECK LOCAL LAW FIRST: the person's name apart."""
+    """402 94 days, 47.00 EUR to pay, NOTICE 2 DUE, CHECK LOCAL LAW FIRST, at C4; whose it is stands behind."""
     days = many(one.days, "day") if one.days else "today"
-    return ", ".join(
-        filter(
-            None,
-            (
-                f"{one.box.box.number} {days}",
-                f"at {one.box.box.place}" if one.box.box.place else "no place noted",
-                many(len(one.box.on_hand), "knife"),
-                box_owed_words(one.box, picture.settings),
-                due_words_of(one),
-                CHECK_LAW.upper() if one.too_long else "",
-            ),
-        )
+    said = (
+        f"{one.box.box.number} {days}",
+        box_owed_words(one.box, picture.settings),
+        due_words_of(one),
+        CHECK_LAW.upper() if one.too_long else "",
+        f"at {one.box.box.place}" if one.box.box.place else "no place noted",
     )
+    return ", ".join(filter(None, said))
 
 
 def due_words_of(one: ShelfBox) -> str:
@@ -47,9 +42,10 @@ def due_words_of(one: ShelfBox) -> str:
 
 
 def since_words(one: ShelfBox, today: date) -> str:
-    """Ready since Mon 3 Aug; what was told since, oldest first."""
+    """Five knives ready since Mon 3 Aug, in figures; what was told since, oldest first."""
     told = notices_words(one.notices, today)
-    return f"ready since {date_words(one.since.date(), today)}; {told or 'nobody was told yet'}"
+    count = many(len(one.box.on_hand), "knife")
+    return f"{count} ready since {date_words(one.since.date(), today)}; {told or 'nobody was told yet'}"
 
 
 def notices_words(notices: Sequence[Notice], today: date) -> str:

@@ -65,6 +65,22 @@ def readings_words(seen: EdgeNow, spot: Spot, stage: Stage) -> str:
     return ", ".join(words)
 
 
+def both_sets_lines(seen: EdgeNow) -> Iterator[str]:
+    """Every reading of a knife that is not OK again, by spot and reader: heel: before 1450 J; after (310) K gf."""
+    for spot in seen.spots:
+        said = []
+        for stage in (Stage.BEFORE, Stage.AFTER):
+            forces = [
+                f"({one.force_gf}) {one.read_by}"
+                if stage is Stage.AFTER and not seen.edge.counts(one)
+                else f"{one.force_gf} {one.read_by}"
+                for one in seen.edge.at(spot, stage)
+            ]
+            said += [f"{stage.value} {', '.join(forces)}"] if forces else []
+        if said:
+            yield f"{spot.name}: {'; '.join(said)} gf"
+
+
 def line_words(seen: EdgeNow) -> str:
     """What the edge is held against, and how surely: line 250 gf · the tester wobbles by 12 gf."""
     if seen.line is None:

@@ -1,7 +1,9 @@
 """Finding a box by surname, first name, tag, town or the last figures of the phone; open ones, and those gone."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import tzinfo
+from itertools import islice
 
 from queueboard.clean import folded
 from queueboard.money.bill import totals
@@ -33,26 +35,43 @@ def find(picture: Picture, text: str) -> tuple[BoxPicture, ...]:
     wanted = folded(text)
     if not wanted:
         return ()
-    return _by_surname(box for box in picture.boxes if _fits(wanted, box.box.number, box.customer))
+    return _by_surname(
+        box for box in picture.boxes if _are_numbers(_Whose.of(box.customer).left_of(wanted), box.box.number)
+    )
 
 
-def find_gone(shop: Shop, text: str, limit: int = MOST_GONE) -> tuple[GoneSeen, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoneIndex:
+    """Whom and what of boxes that are gone is looked through, as it stood when it was read."""
+
+    whose: dict[int, "_Whose"]
+    numbers: tuple[tuple[int, int, int], ...]
+    """Id, number and customer of each box, the newest gone first."""
+
+
+def gone_index(shop: Shop) -> GoneIndex:
+    """Read once what several searches look through; erased customers are not in it."""
+    with shop.reading() as database:
+        erased = erased_customers(database)
+        whose = {one.id: _Whose.of(one) for one in customers_of(database) if one.id not in erased}
+        return GoneIndex(whose=whose, numbers=gone_numbers(database))
+
+
+def find_gone(shop: Shop, text: str, limit: int = MOST_GONE, index: GoneIndex | None = None) -> tuple[GoneSeen, ...]:
     """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found."""
     wanted = folded(text)
     if not wanted:
         return ()
+    there = gone_index(shop) if index is None else index
+    left = {customer_id: one.left_of(wanted) for customer_id, one in there.whose.items()}
+    fitting = (
+        (box_id, there.whose[whose].customer)
+        for box_id, number, whose in there.numbers
+        if whose in left and _are_numbers(left[whose], number)
+    )
     with shop.reading() as database:
-        erased = erased_customers(database)
-        known = {one.id: one for one in customers_of(database) if one.id not in erased}
         zone = settings_in(database).zone
-        found: list[GoneSeen] = []
-        for box_id, number, customer_id in gone_numbers(database):
-            customer = known.get(customer_id)
-            if customer is not None and _fits(wanted, number, customer):
-                found.append(_gone(database, box_id, customer, zone))
-                if len(found) == limit:
-                    break
-    return tuple(found)
+        return tuple(_gone(database, box_id, whose, zone) for box_id, whose in islice(fitting, limit))
 
 
 def gone_box(shop: Shop, box_id: int) -> GoneSeen | None:
@@ -113,21 +132,39 @@ def _gone(database: ShopDatabase, box_id: int, customer: Customer, zone: tzinfo)
     )
 
 
-def _fits(wanted: str, number: int, customer: Customer) -> bool:
-    phone = _figures(customer.phone)
-    figures = _figures(wanted)
-    if " " in wanted and len(figures) > FEWEST_FIGURES and _PHONE_SIGNS.issuperset(wanted) and phone.endswith(figures):
-        return True
-    known = folded(f"{customer.name} {customer.town}")
-    return all(word in known or _is_number(word, number, phone) for word in wanted.split())
+@dataclass(frozen=True, slots=True)
+class _Whose:
+    """A customer as one is looked for."""
+
+    customer: Customer
+    known: str
+    phone: str
+
+    @classmethod
+    def of(cls, customer: Customer) -> "_Whose":
+        return cls(customer, folded(f"{customer.name} {customer.town}"), _figures(customer.phone))
+
+    def left_of(self, wanted: str) -> tuple[str, ...]:
+        """The words that fit neither name, town nor phone: only the number of a box can be meant by them."""
+        if " " in wanted and _PHONE_SIGNS.issuperset(wanted):
+            figures = _figures(wanted)
+            if len(figures) > FEWEST_FIGURES and self.phone.endswith(figures):
+                return ()
+        return tuple(word for word in wanted.split() if word not in self.known and not _ends(self.phone, word))
 
 
-def _is_number(word: str, number: int, phone: str) -> bool:
-    """True for the number of the box, a tag of it, or the last figures of the phone."""
-    box, _, knife = word.partition("-")
-    if not box.isdigit() or (knife and not knife.isdigit()):
-        return False
-    return str(number) == box or (len(box) >= FEWEST_FIGURES and not knife and phone.endswith(box))
+def _ends(phone: str, word: str) -> bool:
+    """True for the last figures of a phone."""
+    return len(word) >= FEWEST_FIGURES and word.isdigit() and phone.endswith(word)
+
+
+def _are_numbers(words: tuple[str, ...], number: int) -> bool:
+    """True where each word is the number of a box, or a tag of it; for no words too."""
+    for word in words:
+        box, _, knife = word.partition("-")
+        if box != str(number) or (knife and not knife.isdigit()):
+            return False
+    return True
 
 
 def _figures(text: str) -> str:

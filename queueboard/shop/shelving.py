@@ -1,7 +1,7 @@
 """Boxes that are ready and not fetched: since when, where they stand, and what their customers were told."""
 
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from queueboard.clean import clean
@@ -13,6 +13,7 @@ from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shelf_words import MessageSort, NoticeWay
 from queueboard.shop import rows
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
@@ -53,7 +54,7 @@ def on_shelf(shop: Shop, picture: Picture) -> tuple[ShelfBox, ...]:
     by_box: defaultdict[int, list[Notice]] = defaultdict(list)
     with shop.reading() as database:
         for notice in notices_of(database, "box_id IN (SELECT id FROM box WHERE closed_us IS NULL)"):
-            by_box[notice.box_id].append(notice)
+            by_box[notice.box_id].append(_local(notice, picture.settings))
     there = (
         shelf_box(box, since.astimezone(picture.now.tzinfo), by_box[box.box.id], picture)
         for box in picture.boxes
@@ -83,9 +84,14 @@ def _notice_due(days: int, notices: tuple[Notice, ...], settings: Settings) -> i
 
 
 def notices_of_box(shop: Shop, box_id: int) -> tuple[Notice, ...]:
-    """Everything that was told of a box, oldest first."""
+    """Everything that was told of a box, oldest first, by the clock on the shop's wall."""
     with shop.reading() as database:
-        return notices_of(database, "box_id = ?", box_id)
+        settings = settings_in(database)
+        return tuple(_local(notice, settings) for notice in notices_of(database, "box_id = ?", box_id))
+
+
+def _local(notice: Notice, settings: Settings) -> Notice:
+    return replace(notice, told_at=notice.told_at.astimezone(settings.zone))
 
 
 @operation()

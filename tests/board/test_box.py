@@ -10,6 +10,7 @@ from queueboard.board.forms.form import Dialog
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_money import BoxMoney
+from queueboard.board.screens.box_shelf import BoxShelf
 from queueboard.board.screens.dialogs.opening import FOR_BOX, FOR_EITHER, FOR_KNIFE
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import decline_knife, note_knife
@@ -89,7 +90,7 @@ def test_every_dialog_key_has_its_dialog() -> None:
     """Each short name that a key of the screen asks for is known, once."""
     asked = {
         str(binding.action).split("'")[1]
-        for binding in (*BoxScreen.BINDINGS, *BoxMoney.BINDINGS)
+        for binding in (*BoxScreen.BINDINGS, *BoxMoney.BINDINGS, *BoxShelf.BINDINGS)
         if not isinstance(binding, tuple) and binding.action.startswith("ask(")
     }
 

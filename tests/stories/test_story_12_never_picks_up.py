@@ -116,11 +116,20 @@ def test_the_list_has_days_place_money_and_what_was_told(told: Shop) -> None:
     """402 stands first with 94 days at C4, the three notices with day and way, and the line about the law."""
     picture, one = seen(told, 11, 5), shelf(told, 11, 5)
 
-    assert shelf_line(one, picture) == "402 94 days, at C4, 5 knives, 47.00 USD to pay, CHECK LOCAL LAW FIRST"
+    assert shelf_line(one, picture) == "402 94 days, 47.00 USD to pay, CHECK LOCAL LAW FIRST, at C4"
     assert since_words(one, picture.now.date()) == (
-        "ready since Mon 3 Aug; told Mon 10 Aug by text (K), Mon 24 Aug by call (K), Mon 14 Sep by letter (K)"
+        "5 knives ready since Mon 3 Aug; told Mon 10 Aug by text (K), Mon 24 Aug by call (K), Mon 14 Sep by letter (K)"
     )
     assert not shelf(told, 9, 14).too_long
+
+
+def test_a_notice_is_of_the_day_on_the_shops_wall(waiting: Shop) -> None:
+    """Told on the evening of 10 August, which is the 11th by UTC, it is of the 10th wherever it is shown."""
+    box_id = box(waiting).box.id
+    shelving.note_notice(waiting, at(8, 11, hour=1), box_id, MessageSort.UNCLAIMED, NoticeWay.CALL, "Please fetch it.")
+
+    assert "told Mon 10 Aug by call" in since_words(shelf(waiting, 8, 12), date(2026, 8, 12))
+    assert [notice.told_at.date() for notice in shelving.notices_of_box(waiting, box_id)] == [date(2026, 8, 10)]
 
 
 def test_paid_and_not_fetched_is_another_list(told: Shop) -> None:
@@ -154,11 +163,11 @@ def test_the_notice_names_the_knives_and_the_command_says_to_look_the_law_up(
     assert "heck local law" not in str(facts["text"])
     assert "Check local law first" in str(facts["law"])
     assert main(["shelf", "--file", path], clock=now) == 0
-    assert (
-        "402 94 days, at C4, 5 knives, 47.00 USD to pay, CHECK LOCAL LAW FIRST: Ines Morel" in capsys.readouterr().out
-    )
+    assert "402 94 days, 47.00 USD to pay, CHECK LOCAL LAW FIRST, at C4: Ines Morel" in capsys.readouterr().out
     assert main(["shelf", "--json", "--file", path], clock=now) == 0
-    (one,) = valid("shelf", capsys.readouterr().out)["boxes"]  # type: ignore[misc]  # the schema says that it is a list
+    boxes = valid("shelf", capsys.readouterr().out)["boxes"]
+    assert isinstance(boxes, list)
+    (one,) = boxes
     assert (one["days"], one["place"], len(one["notices"]), one["too_long"]) == (94, "C4", 3, True)
 
 
@@ -185,7 +194,7 @@ async def test_the_same_by_keys_on_the_shelf(waiting: Shop, tmp_path: Path) -> N
     desk = Desk(waiting, "K", lambda: at(8, 10).now)
     app = Host(desk, lambda: ShelfScreen(desk))
     async with app.run_test(size=LARGE) as pilot:
-        assert "402 7 days, at C4, 5 knives, 47.00 USD to pay, NOTICE 1 DUE" in dump(app)
+        assert "402 7 days, 47.00 USD to pay, NOTICE 1 DUE, at C4" in dump(app)
         await pilot.press("plus")
         await pilot.pause()
         assert isinstance(app.screen, MessageScreen)

@@ -207,9 +207,7 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
 
             return FoundScreen(board.desk)
         case "shelf":
-            from queueboard.board.screens.shelf import ShelfScreen
-
-            return ShelfScreen(board.desk)
+            return _shelf(board)
         case "labels":
             from queueboard.board.screens.labels import LabelsScreen
 
@@ -218,3 +216,9 @@ def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
             from queueboard.board.screens.boxes import BoxesScreen
 
             return BoxesScreen(board.desk)
+
+
+def _shelf(board: BoardScreen) -> ShopScreen[int | None]:
+    from queueboard.board.screens.shelf import ShelfScreen
+
+    return ShelfScreen(board.desk)

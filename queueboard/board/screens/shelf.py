@@ -15,6 +15,7 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.clean import cell_text
 from queueboard.errors import FileError
 from queueboard.papers.shelf import shelf_list
+from queueboard.papers.text import wrapped
 from queueboard.phrases.messages import law_words
 from queueboard.phrases.shelf import rule_words, shelf_groups, shelf_line, shelf_sum, since_words
 from queueboard.shelf_words import MessageSort
@@ -34,7 +35,7 @@ class ShelfScreen(BoxListScreen):
         Binding("v", "write", "write the list to a file, to print it", id="shelf.write"),
         Binding("S", "leave", "back to the board", id="shelf.leave"),
     ]
-    KEYS = "+ notice · * place · / it is fetched · y pay · v to a file · Enter to this box · . back"
+    KEYS = "+ notice · * place · / fetched · y pay · v to a file · Enter to it · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -52,7 +53,9 @@ class ShelfScreen(BoxListScreen):
     def lines(self, picture: Picture) -> tuple[Line, ...]:
         """Those not paid, those paid; then the shop's own days and the law line."""
         groups = shelf_groups(self.there)
-        below = f"\n{rule_words(picture.settings)}\n {law_words(picture.settings, picture.now.date())}"
+        said = rule_words(picture.settings), law_words(picture.settings, picture.now.date())
+        width = max(40, self.app.size.width - 4)
+        below = "\n ".join(("", *(part for line in said for part in wrapped(line, width))))
         return (
             *(line for group in groups for line in _group(*group, picture)),
             Line(id="rule", text=Content(below)),

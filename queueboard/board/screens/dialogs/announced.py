@@ -90,7 +90,7 @@ class CallOffDialog(Dialog):
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
         self.opened = self.box_now(box_id)
-        self.why = Field(hint="such as: they sold the knives")
+        self.why = Field(hint="such as: they need them at home")
 
     def heading(self) -> str:
         return f"Why does box {self.opened.box.number}, {self.opened.customer.name}, not come?"

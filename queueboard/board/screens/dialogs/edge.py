@@ -8,7 +8,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row
 from queueboard.board.forms.form import Dialog
 from queueboard.errors import RuleError
-from queueboard.phrases.testing import choice_words, test_words
+from queueboard.phrases.testing import both_sets_lines, choice_words, test_words
 from queueboard.phrases.typed_bench import parse_force, parse_spots
 from queueboard.shop.edge_now import EdgeNow
 from queueboard.shop.gauging import SERRATED, correct_reading, mark_spots
@@ -100,7 +100,8 @@ class SecondLookDialog(Dialog):
 
     def fields(self) -> ComposeResult:
         now = self.desk.picture.now
-        yield Static(Content("\n".join(test_words(test, now) for test in self.seen.edge.tests[-3:])))
+        tests = (test_words(test, now) for test in self.seen.edge.tests[-3:])
+        yield Static(Content("\n".join((*both_sets_lines(self.seen), *tests))))
         yield self.choice
         yield Row(("why", self.why))
 
