@@ -11,9 +11,8 @@ from queueboard.cli.common import (
     Command,
     actor_of,
     picture_of,
-    say,
-    say_json,
     shop_of,
+    show,
     trouble,
 )
 from queueboard.errors import TypedError
@@ -40,7 +39,7 @@ def day_list(args: argparse.Namespace, clock: Clock) -> int:
         if args.fix and order:
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())
-    return say_json(facts.day_facts(picture)) if args.json else say(day_sheet(picture))
+    return show(args, lambda: facts.day_facts(picture), lambda: day_sheet(picture))
 
 
 def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dict[str, facts.Fact]]) -> Command:
@@ -48,7 +47,7 @@ def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dic
 
     def command(args: argparse.Namespace, clock: Clock) -> int:
         picture = picture_of(args, clock)
-        return say_json(as_facts(picture)) if args.json else say(as_text(picture))
+        return show(args, lambda: as_facts(picture), lambda: as_text(picture))
 
     return command
 
@@ -62,7 +61,7 @@ def box(args: argparse.Namespace, clock: Clock) -> int:
         return trouble(f"Box {tag.box} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
     if tag.knife not in (None, *(knife.number for knife in box.knives)):
         return trouble(no_knife_words(f"{tag}", box), NOTHING_FOUND)
-    return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
+    return show(args, lambda: facts.one_box_facts(box, picture), lambda: box_sheet(box, picture))
 
 
 def said(args: argparse.Namespace, clock: Clock) -> int:
@@ -70,7 +69,7 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         picture = look(shop, clock())
         seen = judged(shop, picture.now)
-    return say_json(said_facts(seen, picture)) if args.json else say(said_sheet(seen, picture))
+    return show(args, lambda: said_facts(seen, picture), lambda: said_sheet(seen, picture))
 
 
 def owed(args: argparse.Namespace, clock: Clock) -> int:
@@ -78,7 +77,7 @@ def owed(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         picture = look(shop, clock())
         accounts = owing(shop, picture.now)
-    return say_json(owing_facts(accounts, picture)) if args.json else say(owing_list(accounts, picture.settings))
+    return show(args, lambda: owing_facts(accounts, picture), lambda: owing_list(accounts, picture.settings))
 
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
@@ -90,10 +89,8 @@ def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
         raise TypedError("There is nothing to look for: type a name, a town, a tag or the last figures of a phone.")
     picture = picture_of(args, clock)
     found = find(picture, text)
-    if args.json:
-        say_json(facts.boxes_facts(found, picture))
-    elif found:
-        say(lists.found_list(found, picture))
+    if found or args.json or args.csv:
+        show(args, lambda: facts.boxes_facts(found, picture), lambda: lists.found_list(found, picture))
     return FINE if found else trouble(f"No open box fits “{text}”.", NOTHING_FOUND)
 
 
