@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, keeping, promise, reading, slips
+from queueboard.cli import acting, board, edges, figures, keeping, promise, reading, slips
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
@@ -91,6 +91,7 @@ def build_parser() -> argparse.ArgumentParser:
     card = add("card", edges.card, "the proof card of a box, open or gone: before and after, what was done, care")
     edges.add_card_options(card)
     slips.add_commands(add)
+    figures.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
     asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")

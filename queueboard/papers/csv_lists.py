@@ -61,6 +61,7 @@ TABLES: Mapping[str, ListTable] = {
             *("settled", "paid_cents", "owed_cents"),
         ),
     ),
+    "evening": ListTable(rows=("done",), columns=("number", "customer", "ready", "gone", "closed")),
     "said": ListTable(rows=("chances",), columns=("from_percent", "boxes", "said_permille", "late")),
     "compare": ListTable(rows=("before_and_after", "kinds"), columns=_CHANGE),
     "chart": ListTable(rows=("charts", "readings"), columns=("process", "belt", "tag", "at", "mean_gf", "signals")),

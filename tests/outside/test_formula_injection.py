@@ -17,7 +17,7 @@ from queueboard.papers.csv_lists import csv_text, harmless_cell, typed_cell
 
 HAZARDS = json.loads((Path(__file__).parent / "values" / "text_hazards.json").read_text(encoding="utf-8"))
 PREFIXES: list[str] = HAZARDS["csv_prefixes"]
-TEXTS = st.text(st.characters(exclude_categories=("Cs",), exclude_characters="\0"))
+TEXTS = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0"))
 """Whatever can be typed: NUL and halves of characters are refused before."""
 
 

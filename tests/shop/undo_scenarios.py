@@ -38,7 +38,15 @@ from queueboard.words import (
     PromiseKind,
     WaitingFor,
 )
-from tests.shop import undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running
+from tests.shop import (
+    undo_announcing,
+    undo_charging,
+    undo_closing,
+    undo_counting,
+    undo_edges,
+    undo_evening,
+    undo_running,
+)
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
 
@@ -245,7 +253,18 @@ SCENARIOS: dict[str, Scenario] = {
     name.removeprefix("do_"): scenario
     for family in (
         globals(),
-        *map(vars, (undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running)),
+        *map(
+            vars,
+            (
+                undo_announcing,
+                undo_charging,
+                undo_closing,
+                undo_counting,
+                undo_edges,
+                undo_evening,
+                undo_running,
+            ),
+        ),
     )
     for name, scenario in family.items()
     if name.startswith("do_")
