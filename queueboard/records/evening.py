@@ -94,11 +94,12 @@ def anything_done(database: ShopDatabase, first_us: int, end_us: int) -> bool:
 
 
 _CAME = {
-    "ready": 'instr(h.after, \'"place":"ready"\') AND NOT coalesce(instr(h.before, \'"place":"ready"\') '
-    'OR instr(h.before, \'"place":"gone"\'), 0)',
+    "ready": 'instr(h.after, \'"place":"ready"\') AND instr(h.after, \'"declined":null\') AND NOT '
+    'coalesce(instr(h.before, \'"place":"ready"\') OR instr(h.before, \'"place":"gone"\'), 0)',
     "gone": 'instr(h.after, \'"place":"gone"\') AND NOT coalesce(instr(h.before, \'"place":"gone"\'), 0)',
 }
-"""A line of history in which a knife came to a place; what comes back from gone was ready before."""
+"""A line of history in which a knife came to a place. What comes back from gone was ready before, and a declined knife
+is laid there without having been worked."""
 
 
 def placed_between(

@@ -39,6 +39,7 @@ TITLES = {
     "LabelsScreen": "Return labels",
     "OwingScreen": "Owed",
     "FoundScreen": "Found knives",
+    "EveningScreen": "The end of the day",
     "BoxesScreen": "All boxes",
     "FindScreen": "Find",
     "BoxScreen": "One box",

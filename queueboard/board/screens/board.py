@@ -92,6 +92,14 @@ class BoardScreen(BoardAsks):
             tooltip="Chances and dates told against what was seen, and the minutes learned.",
             id="board.said",
         ),
+        Binding(
+            "Z",
+            "evening",
+            "end of the day",
+            show=False,
+            tooltip="Done, not done, moved, money, dust tray, tomorrow; and closing the day.",
+            id="board.evening",
+        ),
         Binding("q", "app.quit", "quit", tooltip="Leave the board; everything is stored.", id="board.quit"),
     ]
 
@@ -142,6 +150,11 @@ class BoardScreen(BoardAsks):
     def action_list(self, which: str) -> None:
         """Open one of the lists; a box chosen there is where the cursor goes."""
         self.app.push_screen(list_screen(which, self), self.come_back)
+
+    def action_evening(self) -> None:
+        from queueboard.board.screens.evening import EveningScreen
+
+        self.app.push_screen(EveningScreen(self.desk), self.come_back)
 
     def come_back(self, number: int | None) -> None:
         """Put the cursor on the box a screen was left with."""
