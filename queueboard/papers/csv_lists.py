@@ -61,7 +61,10 @@ TABLES: Mapping[str, ListTable] = {
             *("settled", "paid_cents", "owed_cents"),
         ),
     ),
-    "evening": ListTable(rows=("done",), columns=("number", "customer", "ready", "gone", "closed")),
+    "evening": ListTable(rows=("done",), columns=("day", "number", "customer", "ready", "gone", "closed")),
+    "month": ListTable(
+        rows=("kinds",), columns=("month", "kind", "knives", "timed", "seconds_each", "listed_seconds_each")
+    ),
     "said": ListTable(rows=("chances",), columns=("from_percent", "boxes", "said_permille", "late")),
     "compare": ListTable(rows=("before_and_after", "kinds"), columns=_CHANGE),
     "chart": ListTable(rows=("charts", "readings"), columns=("process", "belt", "tag", "at", "mean_gf", "signals")),
@@ -104,10 +107,8 @@ def _entries(facts: Mapping[str, Fact], path: Sequence[str]) -> Iterator[Mapping
     inner = facts[path[0]]
     for entry in inner if isinstance(inner, list) else [inner]:
         if isinstance(entry, dict):
-            if path[1:]:
-                yield from ({**entry, **row} for row in _entries(entry, path[1:]))
-            else:
-                yield entry
+            row = {**facts, **entry}
+            yield from _entries(row, path[1:]) if path[1:] else [row]
 
 
 def _cell(entry: Mapping[str, Fact], column: str) -> Cell:

@@ -93,7 +93,7 @@ def anything_done(database: ShopDatabase, first_us: int, end_us: int) -> bool:
     return database.one(sql, (first_us, end_us)) is not None
 
 
-_CAME = {
+CAME = {
     "ready": 'instr(h.after, \'"place":"ready"\') AND instr(h.after, \'"declined":null\') AND NOT '
     'coalesce(instr(h.before, \'"place":"ready"\') OR instr(h.before, \'"place":"gone"\'), 0)',
     "gone": 'instr(h.after, \'"place":"gone"\') AND NOT coalesce(instr(h.before, \'"place":"gone"\'), 0)',
@@ -115,7 +115,7 @@ def placed_between(
         for row in database.rows(
             "SELECT h.at_us, h.entity_id, h.group_id FROM history h INDEXED BY history_work "
             "WHERE h.entity IN ('box', 'knife') AND h.entity = 'knife' AND h.at_us >= ? AND h.at_us < ? "
-            f"AND h.operation <> 'undo' AND {_CAME[place]} ORDER BY h.id",
+            f"AND h.operation <> 'undo' AND {CAME[place]} ORDER BY h.id",
             (first_us, end_us),
         )
         if str(row[2]) not in undone
@@ -125,7 +125,7 @@ def placed_between(
         for knife in knives_of(
             database,
             "k.id IN (SELECT h.entity_id FROM history h INDEXED BY history_work WHERE h.entity IN ('box', 'knife') "
-            f"AND h.entity = 'knife' AND h.at_us >= ? AND h.at_us < ? AND {_CAME[place]})",
+            f"AND h.entity = 'knife' AND h.at_us >= ? AND h.at_us < ? AND {CAME[place]})",
             first_us,
             end_us,
         )
