@@ -34,7 +34,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "begin_close_out": ("close-out of {what} begun", "give up the close-out of {what}"),
     "box_waits": ("{what} waits for {to}", "{what} does not wait for {to} after all"),
     "call_off": ("{what} called off", "{what} is expected after all"),
-    "close_day": ("{to} closed", "open {to} again"),
+    "close_day": ("the day {to} closed", "open the day {to} again"),
     "confirm_label": ("label or collector of {what} confirmed", "ask again about the label or collector of {what}"),
     "confirm_names": ("names on {what} compared", "ask again about the names on {what}"),
     "correct_box": ("{what} corrected", "put {what} back as it was typed before"),

@@ -54,7 +54,7 @@ class CloseDayDialog(Dialog):
     def __init__(self, desk: Desk, seen: Evening) -> None:
         super().__init__(desk)
         self.seen = seen
-        self.note = Field(hint="may stay empty")
+        self.note = Field(hint="no names; may stay empty")
 
     def heading(self) -> str:
         return f"Close {evening_title(self.seen).partition(',')[0]}: {closing_words(self.seen, self.desk.picture)}"
