@@ -32,6 +32,9 @@ CREATE TABLE dust_look (
   looked_by TEXT NOT NULL
 ) STRICT;
 CREATE INDEX dust_look_day ON dust_look(day);
+
+CREATE INDEX payment_at ON payment(at_us);
+CREATE INDEX promise_told ON promise(told_us);
 """
 """Days are those of the shop's zone. day_close.not_done counts the boxes that were due and not done when it was closed,
 since nobody can tell it later. till_count.should_cents is what should have been there when it was counted. A dust_look
