@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
+from zoneinfo import ZoneInfo
 
 from queueboard.settings.market_rules import rule_days
 from queueboard.settings.shapes import MarketDay, Settings
@@ -58,6 +59,12 @@ def carrier_works(calendar: ShopCalendar, day: date) -> bool:
 def can_ship(calendar: ShopCalendar, day: date) -> bool:
     """True when a parcel can leave on that day: the shop is open and the carrier collects."""
     return carrier_works(calendar, day) and is_open(calendar, day)
+
+
+def day_ends(zone: ZoneInfo, day: date) -> tuple[datetime, datetime]:
+    """When a day begins and when the next one does, in the shop's zone: 23, 24 or 25 hours apart."""
+    first, end = (datetime.combine(one, time(0), tzinfo=zone) for one in (day, day + timedelta(days=1)))
+    return first, end
 
 
 def bench_windows(calendar: ShopCalendar, now: datetime, days: int) -> tuple[BenchWindow, ...]:

@@ -11,7 +11,8 @@ from pathlib import Path
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.papers import facts
-from queueboard.papers.output import print_json, print_text, print_trouble
+from queueboard.papers.csv_lists import csv_of
+from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
@@ -91,6 +92,23 @@ def say_json(what: Mapping[str, facts.Fact]) -> int:
     """Print as JSON, and end well."""
     print_json(what)
     return FINE
+
+
+def show(args: argparse.Namespace, as_facts: Callable[[], Mapping[str, facts.Fact]], as_text: Callable[[], str]) -> int:
+    """Print a list in the shape that was asked for, and end well: JSON, CSV, else text."""
+    if args.json:
+        return say_json(as_facts())
+    if args.csv:
+        print_csv(csv_of(args.called, as_facts()))
+        return FINE
+    return say(as_text())
+
+
+def add_shapes(listing: argparse.ArgumentParser) -> None:
+    """The shapes besides text in which a list can be printed; papers/csv_lists.py holds its columns."""
+    shapes = listing.add_mutually_exclusive_group()
+    shapes.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    shapes.add_argument("--csv", action="store_true", help="the list as CSV, for a spreadsheet")
 
 
 def trouble(sentence: str, code: int) -> int:

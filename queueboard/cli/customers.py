@@ -10,14 +10,16 @@ from queueboard.cli.common import (
     Clock,
     Command,
     actor_of,
+    add_shapes,
     pasted,
     say,
     say_json,
     shop_of,
+    show,
     trouble,
 )
 from queueboard.errors import TypedError
-from queueboard.papers.known import customers_list, known_facts, known_sheet, write_known
+from queueboard.papers.known import customers_facts, customers_list, known_facts, known_sheet, write_known
 from queueboard.shop.erasing import all_known, erase, find_customers
 
 Adding = Callable[[str, Command, str], argparse.ArgumentParser]
@@ -30,15 +32,17 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     added.add_argument("--write", type=named, metavar="FILE", help="write it into a new file, for that customer")
     added.add_argument("--erase", action="store_true", help="erase it, once the shop's own period is over")
     added.add_argument("--reason", default="", metavar="TEXT", help="why it is erased, without names")
-    added.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    add_shapes(added)
 
 
 def customer(args: argparse.Namespace, clock: Clock) -> int:
     """One customer who fits is shown, written out or erased; of several the list is printed."""
-    if args.erase and (args.json or args.write):
+    if args.erase and (args.json or args.csv or args.write):
         raise TypedError("First write down what is known, with --write FILE; then erase it, in a command of its own.")
     with shop_of(args) as shop:
         found = find_customers(shop, " ".join(args.who))
+        if args.csv:
+            return show(args, lambda: customers_facts(found), lambda: customers_list(found))
         if len(found) != 1:
             say(customers_list(found))
             return FINE if found else trouble("No customer fits; those who were erased fit nothing.", NOTHING_FOUND)

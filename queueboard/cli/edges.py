@@ -5,7 +5,7 @@ What they print with is loaded when it is asked for; the daily commands do witho
 
 import argparse
 
-from queueboard.cli.common import NOTHING_FOUND, Clock, say, say_json, shop_of, trouble
+from queueboard.cli.common import NOTHING_FOUND, Clock, say, say_json, shop_of, show, trouble
 from queueboard.phrases.typed import parse_tag
 
 
@@ -39,7 +39,7 @@ def compare(args: argparse.Namespace, clock: Clock) -> int:
 
     with shop_of(args) as shop:
         seen = compared(shop, clock())
-    return say_json(compare_facts(seen)) if args.json else say(compare_sheet(seen))
+    return show(args, lambda: compare_facts(seen), lambda: compare_sheet(seen))
 
 
 def chart(args: argparse.Namespace, clock: Clock) -> int:
@@ -49,4 +49,4 @@ def chart(args: argparse.Namespace, clock: Clock) -> int:
 
     with shop_of(args) as shop:
         seen = compared(shop, clock())
-    return say_json(chart_facts(seen)) if args.json else say(chart_sheet(seen))
+    return show(args, lambda: chart_facts(seen), lambda: chart_sheet(seen))

@@ -9,9 +9,8 @@ from queueboard.cli.common import (
     Command,
     actor_of,
     picture_of,
-    say,
-    say_json,
     shop_of,
+    show,
     trouble,
 )
 from queueboard.papers import facts, lists
@@ -36,7 +35,7 @@ def day_list(args: argparse.Namespace, clock: Clock) -> int:
         if args.fix and order:
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())
-    return say_json(facts.day_facts(picture)) if args.json else say(day_sheet(picture))
+    return show(args, lambda: facts.day_facts(picture), lambda: day_sheet(picture))
 
 
 def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dict[str, facts.Fact]]) -> Command:
@@ -44,7 +43,7 @@ def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dic
 
     def command(args: argparse.Namespace, clock: Clock) -> int:
         picture = picture_of(args, clock)
-        return say_json(as_facts(picture)) if args.json else say(as_text(picture))
+        return show(args, lambda: as_facts(picture), lambda: as_text(picture))
 
     return command
 
@@ -58,7 +57,7 @@ def box(args: argparse.Namespace, clock: Clock) -> int:
         return trouble(f"Box {tag.box} is not open. `queueboard boxes` lists those that are.", NOTHING_FOUND)
     if tag.knife not in (None, *(knife.number for knife in box.knives)):
         return trouble(no_knife_words(f"{tag}", box), NOTHING_FOUND)
-    return say_json(facts.one_box_facts(box, picture)) if args.json else say(box_sheet(box, picture))
+    return show(args, lambda: facts.one_box_facts(box, picture), lambda: box_sheet(box, picture))
 
 
 def said(args: argparse.Namespace, clock: Clock) -> int:
@@ -66,7 +65,7 @@ def said(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         picture = look(shop, clock())
         seen = judged(shop, picture.now)
-    return say_json(said_facts(seen, picture)) if args.json else say(said_sheet(seen, picture))
+    return show(args, lambda: said_facts(seen, picture), lambda: said_sheet(seen, picture))
 
 
 def owed(args: argparse.Namespace, clock: Clock) -> int:
@@ -74,7 +73,7 @@ def owed(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         picture = look(shop, clock())
         accounts = owing(shop, picture.now)
-    return say_json(owing_facts(accounts, picture)) if args.json else say(owing_list(accounts, picture.settings))
+    return show(args, lambda: owing_facts(accounts, picture), lambda: owing_list(accounts, picture.settings))
 
 
 late = reading(lists.late_list, facts.late_facts)

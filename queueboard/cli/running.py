@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, keeping, promise, reading, slips, telling
-from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, trouble
+from queueboard.cli import acting, board, edges, figures, keeping, promise, reading, slips, telling
+from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
 
@@ -70,7 +70,7 @@ def build_parser() -> argparse.ArgumentParser:
 
     def add(name: str, command: Command, says: str) -> _Parser:
         added = commands.add_parser(name, help=says, description=says, parents=[_common(argparse.SUPPRESS)])
-        added.set_defaults(command=command)
+        added.set_defaults(command=command, called=name)
         return added
 
     start = add("start", acting.start, "make the shop's file, from the starter settings or your own")
@@ -90,10 +90,12 @@ def build_parser() -> argparse.ArgumentParser:
     card = add("card", edges.card, "the proof card of a box, open or gone: before and after, what was done, care")
     edges.add_card_options(card)
     slips.add_commands(add)
+    figures.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    for reader in (day, *lists, box, asked, said, compare, chart):
-        reader.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    for listing in (day, *lists, box, said, compare, chart):
+        add_shapes(listing)
     _keeping(add)
     return parser
 

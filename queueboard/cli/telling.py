@@ -3,7 +3,7 @@
 import argparse
 
 from queueboard.clean import clean, insist_on_signs
-from queueboard.cli.common import FINE, NOTHING_FOUND, Add, Clock, say, say_json, shop_of, trouble
+from queueboard.cli.common import FINE, NOTHING_FOUND, Add, Clock, add_shapes, say, say_json, shop_of, show, trouble
 from queueboard.errors import RuleError, TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.shelf import gone_facts, gone_list, message_facts, message_text, shelf_facts, shelf_list
@@ -32,8 +32,9 @@ def add_commands(add: Add) -> None:
     which = told.add_mutually_exclusive_group(required=True)
     for name, (sort, says) in _SORTS.items():
         which.add_argument(f"--{name}", dest="sort", action="store_const", const=sort, help=says)
-    for one in (found, there, told):
-        one.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    told.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
+    add_shapes(found)
+    add_shapes(there)
 
 
 def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
@@ -47,10 +48,12 @@ def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
         picture = look(shop, clock())
         gone = find_gone(shop, text)
     found = find(picture, text)
-    if args.json:
-        say_json({**facts.boxes_facts(found, picture), "gone": [gone_facts(one, picture) for one in gone]})
-    elif found or gone:
-        say((lists.found_list(found, picture) if found else "") + gone_list(gone, picture))
+    if found or gone or args.json or args.csv:
+        show(
+            args,
+            lambda: {**facts.boxes_facts(found, picture), "gone": [gone_facts(one, picture) for one in gone]},
+            lambda: (lists.found_list(found, picture) if found else "") + gone_list(gone, picture),
+        )
     return FINE if found or gone else trouble(f"No box fits “{text}”.", NOTHING_FOUND)
 
 
@@ -59,7 +62,7 @@ def shelf(args: argparse.Namespace, clock: Clock) -> int:
     with shop_of(args) as shop:
         picture = look(shop, clock())
         there = on_shelf(shop, picture)
-    return say_json(shelf_facts(there, picture)) if args.json else say(shelf_list(there, picture))
+    return show(args, lambda: shelf_facts(there, picture), lambda: shelf_list(there, picture))
 
 
 def message_of(args: argparse.Namespace, clock: Clock) -> int:

@@ -21,6 +21,13 @@ def customers_list(found: Iterable[Customer]) -> str:
     return page(columns(rows, right=frozenset({0}))) if rows else ""
 
 
+def customers_facts(found: Iterable[Customer]) -> dict[str, Fact]:
+    """The same as plain data, with the phone."""
+    return {
+        "customers": [{"id": one.id, "name": one.name, "phone": one.phone, "town": one.town} for one in found],
+    }
+
+
 def known_sheet(known: AllKnown) -> str:
     """The customer's own words, then how much there is of everything else."""
     one = known.customer

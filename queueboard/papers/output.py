@@ -1,5 +1,6 @@
 """The way out to standard output and standard error; nothing that leaves here can command a terminal."""
 
+import io
 import json
 import os
 import re
@@ -28,6 +29,13 @@ def print_text(text: str) -> None:
 def print_json(facts: Mapping[str, Fact]) -> None:
     """Print as JSON in plain ASCII, which every terminal and every script reads alike."""
     _write(json.dumps(facts, indent=2) + "\n")
+
+
+def print_csv(text: str) -> None:
+    """Print CSV with its own line ends, in UTF-8 whatever the machine's usual; on a terminal without controls."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(encoding="utf-8", newline="")
+    print_text(text)
 
 
 def print_trouble(sentence: str) -> None:

@@ -74,6 +74,16 @@ def what_became(database: ShopDatabase, of: Literal["said", "promise"], since: d
     return found
 
 
+def first_and_last_told(database: ShopDatabase, first: date, last: date) -> dict[int, tuple[int, int]]:
+    """The ids of the first and the last date told for each box to which a day between two, both included, was told."""
+    rows = database.rows(
+        "SELECT box_id, min(id), max(id) FROM promise WHERE box_id IN "
+        "(SELECT box_id FROM promise WHERE day >= ? AND day <= ?) GROUP BY box_id",
+        (first.isoformat(), last.isoformat()),
+    )
+    return {whole(row[0]): (whole(row[1]), whole(row[2])) for row in rows}
+
+
 def said_since(database: ShopDatabase, since: date) -> tuple[Said, ...]:
     """What was said from a day on, oldest first."""
     rows = database.rows(

@@ -14,6 +14,9 @@ _TAKEN = {
     "trial_knife.trial_id": "That knife is in the trial already.",
     "spot.knife_id": "Other spots of that knife are marked by now; look again.",
     "stable_period.process": "Another stable period of that process is set by now; look again.",
+    "day_close.day": "That day is closed by now; look again.",
+    "till_count.day": "That was counted by somebody else by now; look again.",
+    "dust_look.after_id": "Somebody else has looked at the dust tray again by now.",
     "belt_spares.label": "Those spares are counted by now; look again.",
 }
 """By the first column of the guard that refused (sqlite.org/rescode.html#constraint_unique names them in its text)."""

@@ -12,6 +12,7 @@ from queueboard.settings.fields import Table, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
+from queueboard.settings.reading_evening import read_evening
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours
 from queueboard.settings.reading_parcels import read_parcels
@@ -43,6 +44,7 @@ _TABLES = (
     "belts",
     "keeping",
     "shelf",
+    "evening",
     "processes",
     "edges",
     "kinds",
@@ -96,6 +98,7 @@ def read_settings(text: str) -> Settings:
         prices=read_prices(whole, kinds),
         keeping=_keeping(whole),
         shelf=read_shelf(whole),
+        evening=read_evening(whole),
     )
 
 

@@ -178,6 +178,16 @@ class Keeping:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Evening:
+    """How a day is closed."""
+
+    second_look_minutes: int = 20
+    """So many minutes after the dust tray was emptied it is looked at again, 5 to 240."""
+    change_cents: int = 0
+    """What lies in the till in the morning, for change."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -212,6 +222,7 @@ class Settings:
     prices: Prices = field(default_factory=Prices)
     keeping: Keeping = Keeping()
     shelf: Shelf = field(default_factory=Shelf)
+    evening: Evening = Evening()
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -41,13 +41,13 @@ def _measured(process: int, run: FinishedRun) -> MeasuredRun:
         knives=run.knives,
         boxes=run.boxes,
         starter_seconds=run.starter_seconds,
-        estimated_seconds=_estimated_seconds(run),
+        estimated_seconds=estimated_seconds(run),
         measured_seconds=max(0, run.worked_seconds - run.set_up_seconds),
         thrown_away=not run.timed,
     )
 
 
-def _estimated_seconds(run: FinishedRun | BenchRun) -> int:
+def estimated_seconds(run: FinishedRun | BenchRun) -> int:
     """What the plan gave, when the run began, to those of its knives that are still counted; without the set-up."""
     begun_with, planned = run.nominal_seconds - run.set_up_seconds, run.planned_seconds - run.set_up_seconds
     return max(1, planned * run.starter_seconds // max(1, begun_with))
@@ -55,7 +55,7 @@ def _estimated_seconds(run: FinishedRun | BenchRun) -> int:
 
 def off_by_its_length(run: BenchRun, now: datetime) -> StaysOut | None:
     """Why the time of a run would not be believed if it were over now, or is not; None when it would be."""
-    return beyond_belief(max(0, run.worked_seconds(now) - run.set_up_seconds), _estimated_seconds(run))
+    return beyond_belief(max(0, run.worked_seconds(now) - run.set_up_seconds), estimated_seconds(run))
 
 
 def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:

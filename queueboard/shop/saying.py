@@ -7,8 +7,9 @@ from datetime import date, datetime, timedelta
 from queueboard.calendar.days import ShopCalendar
 from queueboard.parcels.cutoffs import ship_by
 from queueboard.records import asking
+from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import to_us
-from queueboard.records.judging import Became, said_since, what_became
+from queueboard.records.judging import Became, first_and_last_told, said_since, what_became
 from queueboard.records.reading import promises_of
 from queueboard.records.tables import SaidRow
 from queueboard.records.writing import Writing
@@ -86,12 +87,17 @@ def told_versus_seen(shop: Shop, now: datetime) -> tuple[ToldSeen, ...]:
     """
     with shop.reading() as database:
         since = now.astimezone(settings_in(database).zone).date() - timedelta(days=LOOK_BACK_DAYS)
-        became = what_became(database, "promise", since)
-        told = promises_of(database, "day >= ?", since.isoformat())
-        calendars = {promise.told_at: calendar_at(database, promise.told_at) for promise in told}
-    newest = {promise.box_id: promise.id for promise in told}
+        return told_between(database, now, since, date.max)
+
+
+def told_between(database: ShopDatabase, now: datetime, first: date, last: date) -> tuple[ToldSeen, ...]:
+    """The same of the dates told for a day between two, both included."""
+    became = what_became(database, "promise", first)
+    told = promises_of(database, "day >= ? AND day <= ?", first.isoformat(), last.isoformat())
+    calendars = {promise.told_at: calendar_at(database, promise.told_at) for promise in told}
+    ends = first_and_last_told(database, first, last)
     seen = [
-        _told(promise, became[promise.box_id], cut_off, replaced=newest[promise.box_id] != promise.id)
+        _told(promise, became[promise.box_id], cut_off, ends[promise.box_id])
         for promise in told
         if promise.box_id in became
         and (cut_off := _cut_off(calendars[promise.told_at], promise, became[promise.box_id])) is not None
@@ -104,7 +110,8 @@ def _cut_off(calendar: ShopCalendar, promise: Promise, box: Became) -> datetime 
     return ship_by(calendar, promise, box.goes_by, box.carrier_days)
 
 
-def _told(promise: Promise, box: Became, cut_off: datetime, *, replaced: bool) -> ToldSeen:
+def _told(promise: Promise, box: Became, cut_off: datetime, ends: tuple[int, int]) -> ToldSeen:
+    """ends: the ids of the first and of the last date told for the box."""
     by_parcel = box.goes_by is GoesBy.PARCEL
     done = box.gone_at if by_parcel else box.ready_at
     at = None if done is None else done.astimezone(cut_off.tzinfo)
@@ -114,7 +121,8 @@ def _told(promise: Promise, box: Became, cut_off: datetime, *, replaced: bool) -
         kind=promise.kind,
         day=promise.day,
         told_at=promise.told_at,
-        replaced=replaced,
+        first=promise.id == ends[0],
+        replaced=promise.id != ends[1],
         cut_off=cut_off,
         done_at=at,
         kept=at is not None and (at.date() <= cut_off.date() if by_parcel else at <= cut_off),

@@ -84,6 +84,8 @@ class ToldSeen:
     kind: PromiseKind
     day: date
     told_at: datetime
+    first: bool
+    """True for the first date that was told for the box."""
     replaced: bool
     """True when a later date was told for the same box; the first is judged all the same."""
     cut_off: datetime

@@ -54,6 +54,7 @@ from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.board.answering import COUNTER, PARCEL
 from tests.board.bench_screens import BENCH_SCREENS
+from tests.board.figure_screens import FIGURE_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
 from tests.board.shelf_screens import SHELF_SCREENS
@@ -157,6 +158,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
+    **FIGURE_SCREENS,
     **MONEY_SCREENS,
     **SHELF_SCREENS,
 }

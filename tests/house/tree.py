@@ -12,6 +12,7 @@ PACKAGE = ROOT / "queueboard"
 PURE_ROOMS = (
     "values",
     "settings",
+    "figures",
     "calendar",
     "planning",
     "parcels",

@@ -46,6 +46,8 @@ from tests.shop import (
     undo_edges,
     undo_running,
     undo_shelf,
+    undo_evening,
+    undo_running,
 )
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
@@ -254,6 +256,18 @@ SCENARIOS: dict[str, Scenario] = {
     for family in (
         globals(),
         *map(vars, (undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running, undo_shelf)),
+        *map(
+            vars,
+            (
+                undo_announcing,
+                undo_charging,
+                undo_closing,
+                undo_counting,
+                undo_edges,
+                undo_evening,
+                undo_running,
+            ),
+        ),
     )
     for name, scenario in family.items()
     if name.startswith("do_")

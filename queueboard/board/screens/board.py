@@ -6,14 +6,14 @@ from textual import on
 from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen
-from queueboard.board.screens.board_asks import BoardAsks
+from queueboard.board.screens.board_figures import BoardFigures
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardAsks):
+class BoardScreen(BoardFigures):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"
@@ -163,12 +163,6 @@ class BoardScreen(BoardAsks):
     def action_list(self, which: str) -> None:
         """Open one of the lists; a box chosen there is where the cursor goes."""
         self.app.push_screen(list_screen(which, self), self.come_back)
-
-    def come_back(self, number: int | None) -> None:
-        """Put the cursor on the box a screen was left with."""
-        box = self.desk.picture.box(number) if number is not None else None
-        if box is not None:
-            self.jump(box)
 
 
 def list_screen(which: str, board: BoardScreen) -> ShopScreen[int | None]:
