@@ -5,6 +5,9 @@ from pathlib import Path
 
 from queueboard.errors import FileError
 
+LONGEST_READ = 1_000_000
+"""Characters read of a file of settings, which refuse far fewer."""
+
 
 def insist_on_plain_file(path: Path, wanted: str, remedy: str) -> None:
     """Refuse a folder, a pipe or a device: opening a pipe waits for a writer for ever, and a device may never end.
@@ -16,3 +19,18 @@ def insist_on_plain_file(path: Path, wanted: str, remedy: str) -> None:
     if not stat.S_ISREG(mode):
         what = "folder" if stat.S_ISDIR(mode) else "device or a pipe"
         raise FileError(f"{path} is a {what}, not {wanted}. {remedy}")
+
+
+def settings_file(path: Path) -> str:
+    """The text of a file of settings named by the person, its line ends as they are.
+
+    FileError when it cannot be read as text. No more is read than shows that it is too long to be settings.
+    """
+    try:
+        insist_on_plain_file(path, "a file of settings", "Name a file that holds them.")
+        with path.open(encoding="utf-8-sig", newline="") as file:
+            return file.read(LONGEST_READ)
+    except OSError as error:
+        raise FileError(f"{path} cannot be read: {error.strerror}.") from None
+    except UnicodeDecodeError:
+        raise FileError(f"{path} is no UTF-8 text.") from None

@@ -12,10 +12,10 @@ from queueboard.cli.common import (
     pasted,
     say,
     shop_of,
-    text_of,
 )
 from queueboard.phrases.belts import belt_words
 from queueboard.phrases.health import share_words
+from queueboard.plainfiles import settings_file
 from queueboard.seedfiles import seed_text
 from queueboard.settings.shapes import Settings
 from queueboard.shop.belts import belts_to_ask
@@ -30,7 +30,7 @@ from queueboard.values.actor import Actor
 def start(args: argparse.Namespace, clock: Clock) -> int:
     """Make the shop's file; nothing is asked."""
     path = file_of(args)
-    text = seed_text("settings.toml") if args.settings is None else text_of(args.settings)
+    text = seed_text("settings.toml") if args.settings is None else settings_file(args.settings)
     with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)) as shop:
         now = look(shop, clock()).settings
         named = "" if args.file is None else f" --file {pasted(path)}"
@@ -54,7 +54,7 @@ def settings(args: argparse.Namespace, clock: Clock) -> int:
         if args.take is None:
             return say(settings_text(shop))
         before = settings_before(shop)
-        take_settings(shop, actor_of(args, clock), text_of(args.take))
+        take_settings(shop, actor_of(args, clock), settings_file(args.take))
         asked = _belts(before, look(shop, clock()).settings)
     return say(f"The settings in {pasted(args.take)} are in force.\n{asked}")
 

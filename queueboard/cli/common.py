@@ -9,10 +9,9 @@ from datetime import datetime
 from pathlib import Path
 
 from queueboard.clean import clean
-from queueboard.errors import FileError, TypedError
+from queueboard.errors import TypedError
 from queueboard.papers import facts
 from queueboard.papers.output import print_json, print_text, print_trouble
-from queueboard.plainfiles import insist_on_plain_file
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
@@ -25,9 +24,6 @@ PATIENCE_MS = 10_000
 
 NOBODY = "shop"
 """Who acts where the program does by itself what nobody was asked about."""
-
-LONGEST_READ = 1_000_000
-"""Characters read of a file of settings, which refuse far fewer."""
 
 Clock = Callable[[], datetime]
 Command = Callable[[argparse.Namespace, Clock], int]
@@ -74,18 +70,6 @@ def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
     if not initials:
         raise TypedError("Say who acts: --as INITIALS, or QUEUEBOARD_AS.")
     return Actor(initials=initials, now=clock())
-
-
-def text_of(path: Path) -> str:
-    """The text of a file of settings named by the person; FileError when it cannot be read as text."""
-    try:
-        insist_on_plain_file(path, "a file of settings", "Name a file that holds them.")
-        with path.open(encoding="utf-8-sig") as file:
-            return file.read(LONGEST_READ)
-    except OSError as error:
-        raise FileError(f"{path} cannot be read: {error.strerror}.") from None
-    except UnicodeDecodeError:
-        raise FileError(f"{path} is no UTF-8 text.") from None
 
 
 def pasted(path: Path) -> str:

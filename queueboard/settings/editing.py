@@ -38,7 +38,12 @@ def value_at(values: object, path: Path) -> object | None:
 
 def quoted(text: str) -> str:
     """The text as TOML writes it, in quotes."""
-    return '"' + _TO_ESCAPE.sub(lambda found: f"\\u{ord(found[0]):04X}", text) + '"'
+    return '"' + _TO_ESCAPE.sub(_escaped, text) + '"'
+
+
+def _escaped(found: re.Match[str]) -> str:
+    sign = found[0]
+    return f"\\{sign}" if sign in '"\\' else f"\\u{ord(sign):04X}"
 
 
 def put(text: str, path: Path, literal: str) -> str:

@@ -30,6 +30,7 @@ from queueboard.board.screens.help import HelpScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.labels import LabelsScreen
 from queueboard.board.screens.late import LateScreen
+from queueboard.board.screens.numbers import OwnNumbersScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.screens.run_ask import RunDialog
@@ -53,6 +54,7 @@ from tests.board.answering import COUNTER, PARCEL
 from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
+from tests.board.number_screens import NUMBER_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -152,6 +154,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
+    **NUMBER_SCREENS,
     **MONEY_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
@@ -166,6 +169,7 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
     shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
+    shared |= {OwnNumbersScreen}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 
