@@ -109,7 +109,10 @@ PROCESS_ROWS = Rows(
     ),
     line=lambda row, ways: (
         f"{row['name']}",
-        f"{_shown(row, 'belts', BELTS, ways)}, {row['finish']} · {_shown(row, 'run_size', counted('knife'), ways)}",
+        _told(
+            f"{_shown(row, 'belts', BELTS, ways, 'no belt')}, {row['finish']}",
+            _shown(row, "run_size", counted("knife"), ways),
+        ),
     ),
 )
 

@@ -24,6 +24,7 @@ from queueboard.board.screens.day import DayScreen
 from queueboard.board.screens.day_cursor import RunCursor
 from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
+from queueboard.board.screens.dialogs.numbers import Telling
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.help import HelpScreen
@@ -169,7 +170,7 @@ def _kinds(of: type[AnyScreen]) -> Iterator[type[AnyScreen]]:
 def test_every_screen_is_tried() -> None:
     """A screen that is added is tried with bursts too."""
     shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
-    shared |= {OwnNumbersScreen}
+    shared |= {OwnNumbersScreen, Telling}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

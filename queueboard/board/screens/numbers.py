@@ -1,6 +1,7 @@
 """The shop's own numbers: the list of their sections, and a section with its lines."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from hashlib import sha256
 from typing import ClassVar
 
@@ -180,8 +181,9 @@ class SectionScreen(OwnNumbersScreen):
             yield Line(id=name, text=Content.styled(cell_text(words), "bold"), stops=group.rows is not None)
         for entry in group.entries:
             self.by_id[entry.id] = entry
-            half = f" · {HALF_TYPED}" if is_half_typed(self.desk, kept_name(self.section, entry)) else ""
-            yield Line(id=entry.id, text=Content(f" {line_words(entry)}{half}"), stops=True)
+            half = is_half_typed(self.desk, kept_name(self.section, entry))
+            shown = replace(entry, shows=f"{HALF_TYPED} · {entry.shows}") if half else entry
+            yield Line(id=entry.id, text=Content(f" {line_words(shown)}"), stops=True)
 
     def on_key(self, event: Key) -> None:
         """Digits name no box here."""

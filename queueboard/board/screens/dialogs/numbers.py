@@ -32,7 +32,21 @@ def in_force(section: Section | None, before: Picture, after: Picture) -> str:
     return " ".join((said, *(f"Look at this belt: {words}" for words in asked)))
 
 
-class NumberDialog(Dialog, KeptForm[bool]):
+class Telling(Dialog):
+    """A question that leaves behind what is said of it on the screen below, also where it was asked anew."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self.outcome = ""
+        self.fresh: Telling | None = None
+
+    @property
+    def said(self) -> str:
+        """What is said once it is in force."""
+        return self.outcome if self.fresh is None else self.fresh.said
+
+
+class NumberDialog(Telling, KeptForm[bool]):
     """One line of a section, or a new row: each number as the shop types it."""
 
     DEFAULT_CSS = """
@@ -46,8 +60,6 @@ class NumberDialog(Dialog, KeptForm[bool]):
         self.new_text = text
         self.row: tuple[str | int, ...] = ()
         """Where a new row stands in the new text."""
-        self.said = ""
-        """What is said once it is in force."""
         ways, values = ways_of(desk.picture), values_in(text)
         self.numbers = about.numbers if isinstance(about, Entry) else about.columns
         self.typed = [
@@ -79,12 +91,12 @@ class NumberDialog(Dialog, KeptForm[bool]):
         else:
             self.new_text, self.row = with_typed_row(self.text, self.about, literals)
         if self.new_text == self.text:
-            self.said = NOTHING
+            self.outcome = NOTHING
             self._leave()
             return
         before = self.desk.picture
         if self.attempt(take_settings, self.new_text, seen=self.text) is not None:
-            self.said = in_force(self.section, before, self.desk.picture)
+            self.outcome = in_force(self.section, before, self.desk.picture)
             self._leave()
 
     def _literal(self, number: Number, field: Field) -> str | None:
@@ -124,11 +136,11 @@ class NumberDialog(Dialog, KeptForm[bool]):
         return next(iter((*named, *touched, *(field for _, field in here))), None)
 
     def anew(self) -> Dialog:
-        text = settings_text(self.desk.shop)
-        if isinstance(self.about, Rows):
-            return NumberDialog(self.desk, self.section, self.about, text)
-        entry = entry_now(self.section, self.about, text, self.desk.picture)
-        return NumberDialog(self.desk, self.section, entry, text)
+        text, about = settings_text(self.desk.shop), self.about
+        if isinstance(about, Entry):
+            about = entry_now(self.section, about, text, self.desk.picture)
+        self.fresh = NumberDialog(self.desk, self.section, about, text)
+        return self.fresh
 
 
 def entry_now(section: Section, entry: Entry, text: str, picture: Picture) -> Entry:
@@ -144,7 +156,7 @@ def _capital(sentence: str) -> str:
     return sentence[:1].upper() + sentence[1:]
 
 
-class TakeOutDialog(Dialog):
+class TakeOutDialog(Telling):
     """Whether a row goes."""
 
     hint = "+ or Enter takes it out · - or escape leaves it"
@@ -152,7 +164,6 @@ class TakeOutDialog(Dialog):
     def __init__(self, desk: Desk, section: Section, entry: Entry, text: str) -> None:
         super().__init__(desk)
         self.section, self.entry, self.text = section, entry, text
-        self.said = ""
 
     def heading(self) -> str:
         one = self.entry.rows.one if self.entry.rows else "numbers"
@@ -168,17 +179,17 @@ class TakeOutDialog(Dialog):
         if row is None:
             raise TypedError("This is no row of a list.")
         if self.attempt(take_settings, take_out(self.text, row), seen=self.text) is not None:
-            self.said = in_force(self.section, before, self.desk.picture)
+            self.outcome = in_force(self.section, before, self.desk.picture)
             self.dismiss(True)
 
     def anew(self) -> Dialog:
         text = settings_text(self.desk.shop)
-        return TakeOutDialog(
-            self.desk, self.section, entry_now(self.section, self.entry, text, self.desk.picture), text
-        )
+        entry = entry_now(self.section, self.entry, text, self.desk.picture)
+        self.fresh = TakeOutDialog(self.desk, self.section, entry, text)
+        return self.fresh
 
 
-class TakeInDialog(Dialog):
+class TakeInDialog(Telling):
     """A file of settings in the place of all numbers."""
 
     hint = "Enter takes it in, or says every first mistake with its line · escape leaves all as it was"
@@ -187,7 +198,6 @@ class TakeInDialog(Dialog):
         super().__init__(desk)
         usual = desk.shop.path.parent / "papers" / "settings.toml"
         self.path = Field(str(usual) if usual.exists() else "", hint="the file, from the root on, or ~/mine.toml")
-        self.said = ""
 
     def heading(self) -> str:
         return "Take a whole file of numbers in"
@@ -201,7 +211,7 @@ class TakeInDialog(Dialog):
             raise TypedError("Type the name of the file.")
         path, before = Path(self.path.value.strip()).expanduser(), self.desk.picture
         if self.attempt(take_settings, settings_file(path)) is not None:
-            self.said = in_force(None, before, self.desk.picture)
+            self.outcome = in_force(None, before, self.desk.picture)
             self.dismiss(True)
 
     def refused(self, error: QueueboardError) -> None:
