@@ -22,10 +22,13 @@ def insist_on_plain_file(path: Path, wanted: str, remedy: str) -> None:
 
 
 def read_text(path: Path, wanted: str) -> str:
-    """The text of a file named by the person; FileError when it cannot be read as text. wanted: what it should be."""
+    """The text of a file named by the person, its line ends as they are; FileError when it cannot be read as text.
+
+    wanted: what it should be. No more is read than shows that it is too long for that.
+    """
     try:
         insist_on_plain_file(path, wanted, "Name a file that holds them.")
-        with path.open(encoding="utf-8-sig") as file:
+        with path.open(encoding="utf-8-sig", newline="") as file:
             return file.read(LONGEST_READ)
     except OSError as error:
         raise FileError(f"{path} cannot be read: {error.strerror}.") from None

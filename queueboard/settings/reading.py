@@ -13,6 +13,7 @@ from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
 from queueboard.settings.reading_evening import read_evening
+from queueboard.settings.reading_checked import read_checked
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours
 from queueboard.settings.reading_parcels import read_parcels
@@ -29,7 +30,7 @@ MOST_MARKETS = 50
 LONGEST_CLOSURE = 366
 """Days; a longer one is a slip in its year."""
 
-_TABLES = (
+TABLES = (
     "shop",
     "hours",
     "bench",
@@ -48,7 +49,9 @@ _TABLES = (
     "processes",
     "edges",
     "kinds",
+    "last_checked",
 )
+"""The tables of a text of settings; the shop's own screen shows each of them."""
 
 _HANDLING = (
     "intake_per_knife",
@@ -66,7 +69,7 @@ def read_settings(text: str) -> Settings:
     Whether the country has a list of public holidays is seen later, when that list is asked for.
     """
     whole = _whole(text)
-    whole.only(*_TABLES)
+    whole.only(*TABLES)
     shop = whole.table("shop")
     shop.only("name", "currency", "length_unit", "zone", "country", "region", "ready_by", "open_on_holidays")
     country, region = _place(shop)
@@ -99,6 +102,7 @@ def read_settings(text: str) -> Settings:
         keeping=_keeping(whole),
         shelf=read_shelf(whole),
         evening=read_evening(whole),
+        checked=read_checked(whole),
     )
 
 

@@ -139,13 +139,19 @@ def _rounding(table: Table, key: str, usual: Rounding) -> Rounding:
 
 
 def _boxes(table: Table) -> tuple[BoxSize, ...]:
-    """The boxes the shop packs in, by how many knives they hold."""
-    found = []
+    """The boxes the shop packs in, which are written by how many knives they hold."""
+    found: list[BoxSize] = []
     for row in _rows(table, "boxes"):
         row.only("knives", "size_mm", "weight_g", "label")
+        knives = row.whole("knives", 1, 999, "knives")
+        if found and knives < found[-1].knives:
+            raise row.wrong(
+                f"a box for {knives} knives stands behind one for {found[-1].knives}; write the smallest first",
+                "knives",
+            )
         found.append(
             BoxSize(
-                knives=row.whole("knives", 1, 999, "knives"),
+                knives=knives,
                 size_mm=_size(row),
                 weight_g=row.whole("weight_g", 0, HEAVIEST_G, "grams"),
                 label_cents=row.cents("label") if row.has("label") else None,

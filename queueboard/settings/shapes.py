@@ -188,6 +188,16 @@ class Evening:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """When somebody of the shop last looked its numbers through, part by part."""
+
+    after_days: int = 365
+    """A part that was checked longer ago is old, 1 to 4000. [a choice, no source]"""
+    on: Mapping[str, date] = field(default_factory=dict)
+    """By part; one that is missing was never checked."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -223,6 +233,7 @@ class Settings:
     keeping: Keeping = Keeping()
     shelf: Shelf = field(default_factory=Shelf)
     evening: Evening = Evening()
+    checked: Checked = field(default_factory=Checked)
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -6,7 +6,7 @@ from difflib import get_close_matches
 from functools import lru_cache
 
 from queueboard.calendar.days import ShopCalendar
-from queueboard.errors import RuleError, SettingsError
+from queueboard.errors import ChangedError, RuleError, SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import to_us
@@ -14,6 +14,7 @@ from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
 from queueboard.settings.locate import lines_of
 from queueboard.settings.reading import read_settings
+from queueboard.settings.reading_checked import insist_on_days_that_were
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
 from queueboard.shop.opening import Shop
@@ -24,15 +25,19 @@ YEARS_AHEAD = 2
 
 
 @operation()
-def take_settings(writing: Writing, text: str) -> None:
+def take_settings(writing: Writing, text: str, *, seen: str | None = None) -> None:
     """Take in a whole text of settings; a mistake names its line and leaves the old ones in force.
 
     The public holidays of the country and region are filled in for this year and two more. RuleError for another
-    currency once there is a box.
+    currency once there is a box. *seen* is the text that was changed; ChangedError where another is in force by now.
     """
+    if seen is not None and seen != asking.settings_text(writing.database):
+        raise ChangedError("The shop's numbers were changed in another window meanwhile; nothing was stored.")
     settings = read_settings(text)
     before = currency_of(writing.database)
-    year = writing.actor.now.astimezone(settings.zone).year
+    today = writing.actor.now.astimezone(settings.zone).date()
+    insist_on_days_that_were(settings, text, today)
+    year = today.year
     days = _holidays(settings, text, year)
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:

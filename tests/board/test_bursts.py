@@ -27,12 +27,14 @@ from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
 from queueboard.board.screens.dialogs.orders import OrdersDialog
+from queueboard.board.screens.dialogs.numbers import Telling
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.help import HelpScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.labels import LabelsScreen
 from queueboard.board.screens.late import LateScreen
+from queueboard.board.screens.numbers import OwnNumbersScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.screens.run_ask import RunDialog
@@ -58,6 +60,7 @@ from tests.board.figure_screens import FIGURE_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
 from tests.board.shelf_screens import SHELF_SCREENS
+from tests.board.number_screens import NUMBER_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -159,6 +162,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     WeekScreen: WeekScreen,
     **BENCH_SCREENS,
     **FIGURE_SCREENS,
+    **NUMBER_SCREENS,
     **MONEY_SCREENS,
     **SHELF_SCREENS,
 }
@@ -186,6 +190,8 @@ def test_every_screen_is_tried() -> None:
         BoxShelf,
         CallBackAsked,
     }
+    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
+    shared |= {OwnNumbersScreen, Telling}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}
 

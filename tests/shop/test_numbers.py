@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from queueboard.errors import RuleError, SettingsError
+from queueboard.errors import ChangedError, RuleError, SettingsError
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_before, settings_text, take_settings
@@ -75,3 +75,32 @@ def test_a_place_without_holidays_is_named_by_its_line(shop: Shop, country: str,
         take_settings(shop, by(), text)
 
     assert settings_text(shop) == STARTER
+
+
+def test_a_check_on_a_day_to_come_is_refused(shop: Shop) -> None:
+    """What is last checked was checked: the line is named, and the numbers stay as they were."""
+    with pytest.raises(SettingsError, match=r"^line [0-9]+: 2027-01-05 is still to come, and today is 2026-11-09"):
+        take_settings(shop, by(), STARTER.replace("# tax = 2026-11-02", "tax = 2027-01-05"))
+
+    assert settings_text(shop) == STARTER
+
+
+def test_numbers_changed_in_another_window_are_not_lost(shop: Shop) -> None:
+    """Who changed an older text is told so, and what the other window wrote stays in force."""
+    theirs = STARTER.replace("price = 9.00", "price = 9.50")
+    take_settings(shop, by("JT"), theirs, seen=STARTER)
+
+    with pytest.raises(ChangedError, match="another window"):
+        take_settings(shop, by(), STARTER.replace("after_days = 365", "after_days = 100"), seen=STARTER)
+
+    assert settings_text(shop) == theirs
+
+
+def test_what_is_written_out_and_taken_in_again_is_the_same_text(shop: Shop) -> None:
+    """Byte for byte, whatever stands in it: remarks, odd spaces, other line ends."""
+    odd = STARTER.replace("\n", "\r\n").replace("price = 9.00", "price   =\t9.00  # é 刃")
+
+    take_settings(shop, by(), odd)
+    take_settings(shop, by(), settings_text(shop), seen=odd)
+
+    assert settings_text(shop).encode() == odd.encode()

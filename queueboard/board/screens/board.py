@@ -102,6 +102,14 @@ class BoardScreen(BoardFigures):
             id="board.bench",
         ),
         Binding(
+            "N",
+            "numbers",
+            "own numbers",
+            show=False,
+            tooltip="The shop's own numbers: hours, kinds, prices, carriers, and when each was last checked.",
+            id="board.numbers",
+        ),
+        Binding(
             "z",
             "list('said')",
             "said and seen",
@@ -159,6 +167,11 @@ class BoardScreen(BoardFigures):
         from queueboard.board.screens.undo import UndoScreen
 
         self.app.push_screen(UndoScreen(self.desk))
+
+    def action_numbers(self) -> None:
+        from queueboard.board.screens.numbers import NumbersScreen
+
+        self.app.push_screen(NumbersScreen(self.desk))
 
     def action_list(self, which: str) -> None:
         """Open one of the lists; a box chosen there is where the cursor goes."""
