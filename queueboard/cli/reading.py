@@ -16,6 +16,7 @@ from queueboard.cli.common import (
     shop_of,
     trouble,
 )
+from queueboard.cli.paper import put_out
 from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
@@ -30,6 +31,7 @@ from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.owing import owing
 from queueboard.shop.picture import Picture
+from queueboard.words import PaperSize
 
 
 def day_list(args: argparse.Namespace, clock: Clock) -> int:
@@ -40,7 +42,15 @@ def day_list(args: argparse.Namespace, clock: Clock) -> int:
         if args.fix and order:
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())
-    return say_json(facts.day_facts(picture)) if args.json else say(day_sheet(picture))
+    if args.json:
+        return say_json(facts.day_facts(picture))
+
+    def page(paper: PaperSize) -> str:
+        from queueboard.papers.pages.day import day_page
+
+        return day_page(picture, paper)
+
+    return put_out(args, picture.settings.papers.size, lambda: day_sheet(picture), page)
 
 
 def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dict[str, facts.Fact]]) -> Command:

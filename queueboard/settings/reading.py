@@ -14,6 +14,7 @@ from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours
+from queueboard.settings.reading_papers import read_papers
 from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
@@ -41,6 +42,7 @@ _TABLES = (
     "prices",
     "belts",
     "keeping",
+    "papers",
     "processes",
     "edges",
     "kinds",
@@ -93,6 +95,7 @@ def read_settings(text: str) -> Settings:
         gauge=read_gauge(whole, kinds),
         prices=read_prices(whole, kinds),
         keeping=_keeping(whole),
+        papers=read_papers(whole),
     )
 
 

@@ -8,7 +8,7 @@ from queueboard.edges.summary import mean
 from queueboard.edges.trial import Half
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of, struck_of
-from queueboard.records.reading import BOX, box_of, customers_of, knives_of
+from queueboard.records.reading import BOX, box_of, customers_of, knives_of, things_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Settings
@@ -18,7 +18,7 @@ from queueboard.shop.wobbling import wobble_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.edge import KnifeEdge, Spot, StruckReading
-from queueboard.values.knife import Knife
+from queueboard.values.knife import Knife, Thing
 from queueboard.words import Column, Stage
 
 
@@ -57,6 +57,8 @@ class Card:
     knives: tuple[CardKnife, ...]
     change: Change | None
     """Of the knives read both times, one pair a knife; None for fewer than six."""
+    things: tuple[Thing, ...] = ()
+    """What it came with."""
 
 
 def card_of(shop: Shop, number: int) -> Card | None:
@@ -68,9 +70,17 @@ def card_of(shop: Shop, number: int) -> Card | None:
         box, settings = box_of(found[0]), settings_in(database)
         customer = next(one for one in customers_of(database) if one.id == box.customer_id)
         knives = tuple(_card(database, k, settings) for k in knives_of(database, "k.box_id = ?", box.id))
+        things = things_of(database, "box_id = ?", box.id)
         wobble = wobble_in(database)
     pairs = [pair for one in knives if (pair := _pair(one.spots)) is not None]
-    return Card(settings=settings, box=box, customer=customer, knives=knives, change=change(pairs, wobble.gf))
+    return Card(
+        settings=settings,
+        box=box,
+        customer=customer,
+        knives=knives,
+        change=change(pairs, wobble.gf),
+        things=things,
+    )
 
 
 def _card(database: ShopDatabase, knife: Knife, settings: Settings) -> CardKnife:
