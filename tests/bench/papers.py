@@ -82,7 +82,11 @@ def main() -> None:
         page = folder / f"{name}-{size.value}.html"
         page.write_text(html, encoding="utf-8")
         pages, points = printed(chromium, page)
-        right = "" if all(abs(a - b) <= 1 for a, b in zip(points, POINTS[size], strict=True)) else f"  WRONG SIZE, not {POINTS[size]}"
+        right = (
+            ""
+            if all(abs(a - b) <= 1 for a, b in zip(points, POINTS[size], strict=True))
+            else f"  WRONG SIZE, not {POINTS[size]}"
+        )
         print(f"{name:<16} {size.value:<7} {pages:>2} pages, {points[0]} x {points[1]} pt{right}")
 
 

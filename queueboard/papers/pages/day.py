@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from rich.cells import cell_len
+
 from queueboard.clean import cell_text
 from queueboard.papers.day_sheet import (
     AT_THE_BENCH,
@@ -21,16 +23,18 @@ from queueboard.phrases.bench import run_head_words
 from queueboard.phrases.cautions import BENCH_SHORT, NO_ADVICE
 from queueboard.phrases.dates import many
 from queueboard.phrases.day import belts_words, knife_by_id, run_knife_words, run_minutes_words, runs_today
+from queueboard.phrases.knives import wish_in_capitals
 from queueboard.shop.picture import Picture
+from queueboard.values.knife import Knife
 from queueboard.words import PaperSize
 
-ROOM = 96
+ROOM = 104
 """Lines that two pages of letter paper, the lower of the two sheets, hold beside the head and the least rules."""
 LEAST_RULES, MOST_RULES = 6, 14
 """Empty lines for what comes while the power is out: a walk-in, a payment."""
 CELLS, CELLS_OF_WORK = 100, 76
 """Letters that fit on one line of a part, and on one of the work, with room to spare."""
-MOST_CELLS = 3 * CELLS_OF_WORK
+MOST_CELLS = 2 * CELLS
 """As much is printed of one line; whole wishes stand on the tags and on the screen."""
 
 
@@ -73,8 +77,14 @@ def _work(picture: Picture) -> Iterable[WorkLine]:
         yield WorkLine(says=_cut(f"{place}. {run_head_words(run, picture)}; {belts}"))
         for knife_id in run.knife_ids:
             if knife_id in knives:
-                says = run_knife_words(knives[knife_id], picture)
-                yield WorkLine(tag=knives[knife_id].tag, says=_cut(says.removeprefix(knives[knife_id].tag).strip()))
+                yield _knife_line(knives[knife_id], picture)
+
+
+def _knife_line(knife: Knife, picture: Picture) -> WorkLine:
+    """A long mark may be cut, but never so that it hides the wish behind it."""
+    wish = wish_in_capitals(knife)
+    what = run_knife_words(knife, picture).removeprefix(knife.tag).removesuffix(wish).strip()
+    return WorkLine(tag=knife.tag, says=" ".join(filter(None, (_cut(what), _cut(wish)))))
 
 
 def _cut(text: str) -> str:
@@ -124,9 +134,9 @@ def _first(work: tuple[WorkLine, ...], room: int) -> tuple[WorkLine, ...]:
 
 
 def _lines_of(work: tuple[WorkLine, ...]) -> int:
-    return sum(1 + len(line.says) // (CELLS_OF_WORK if line.tag else CELLS) for line in work)
+    return sum(1 + cell_len(line.says) // (CELLS_OF_WORK if line.tag else CELLS) for line in work)
 
 
 def _height(part: Part) -> int:
-    lines = sum(1 + len(line) // CELLS for line in part.lines)
+    lines = sum(1 + cell_len(line) // CELLS for line in part.lines)
     return 2 + lines if part.lines or part.nothing else 0
