@@ -28,6 +28,7 @@ from queueboard.phrases.typed import parse_tag
 from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
 from queueboard.shop.looking import DAY_LIST, look
+from queueboard.shop.loose import fitting, read_seen
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.owing import owing
 from queueboard.shop.picture import Picture
@@ -105,6 +106,16 @@ def find_boxes(args: argparse.Namespace, clock: Clock) -> int:
     elif found:
         say(lists.found_list(found, picture))
     return FINE if found else trouble(f"No open box fits “{text}”.", NOTHING_FOUND)
+
+
+def loose(args: argparse.Namespace, clock: Clock) -> int:
+    """The knives that a loose one could be, with where each was last."""
+    typed = " ".join(args.text)
+    insist_on_signs(typed, "text to look for")
+    text = clean(typed, field="text to look for")
+    picture = picture_of(args, clock)
+    found = fitting(picture, read_seen(text, picture.settings))
+    return say(lists.loose_list(found, picture)) if found else trouble(f"No knife fits “{text}”.", NOTHING_FOUND)
 
 
 late = reading(lists.late_list, facts.late_facts)

@@ -87,6 +87,8 @@ def build_parser() -> argparse.ArgumentParser:
     box.add_argument("number", help="box or tag: 417 or 417-3")
     find = add("find", reading.find_boxes, "open boxes by name, town, tag or the last figures of the phone")
     find.add_argument("text", nargs="+", help="what to look for")
+    loose = add("loose", reading.loose, "whose a loose knife is: open and found knives by kind, length and mark")
+    loose.add_argument("text", nargs="+", help="what can be seen of it: chef 20 black nick")
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
     promise.add_options(asked)
     said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")

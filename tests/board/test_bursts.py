@@ -30,6 +30,8 @@ from queueboard.board.screens.help import HelpScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.labels import LabelsScreen
 from queueboard.board.screens.late import LateScreen
+from queueboard.board.screens.loose import LooseScreen
+from queueboard.board.screens.papers import PapersDialog
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.screens.run_ask import RunDialog
@@ -142,6 +144,8 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     InitialsScreen: InitialsScreen,
     LabelsScreen: LabelsScreen,
     LateScreen: LateScreen,
+    LooseScreen: LooseScreen,
+    PapersDialog: lambda desk: PapersDialog(desk, box(desk.shop, COUNTER).box.id),
     ReceiveScreen: ReceiveScreen,
     ReceivedScreen: lambda desk: ReceivedScreen(desk, COUNTER),
     RunDialog: lambda desk: RunDialog(desk, box(desk.shop, COUNTER).knives, Column.READY),

@@ -6,14 +6,14 @@ from textual import on
 from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen
-from queueboard.board.screens.board_asks import BoardAsks
+from queueboard.board.screens.board_papers import BoardPapers
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardAsks):
+class BoardScreen(BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"

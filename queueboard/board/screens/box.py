@@ -211,7 +211,7 @@ def write_card(screen: ShopScreen[None], number: int) -> None:
         return
     try:
         write_paper(screen.desk, f"card-{number}.txt", card_text(card))
-        path = write_paper(screen.desk, f"card-{number}.html", card_html(card))
+        path = write_paper(screen.desk, f"card-{number}.html", card_html(card, card.settings.papers.size))
     except FileError as error:
         screen.say(str(error), trouble=True)
         return

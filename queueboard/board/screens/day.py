@@ -11,8 +11,8 @@ from queueboard.board.screens.box_list import Line
 from queueboard.board.screens.day_lines import day_heading, day_lines
 from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.papers import day_paper
 from queueboard.errors import FileError
-from queueboard.papers.day_sheet import day_sheet
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
 
@@ -92,11 +92,12 @@ class DayScreen(DayRuns):
         self.app.push_screen(UndoScreen(self.desk))
 
     def action_write(self) -> None:
-        """Write the sheet beside the shop file and say where."""
-        picture = self.desk.picture
+        """Write the sheet beside the shop file, as text and as a page, and say where."""
+        name, text, page = day_paper(self.desk.picture)
         try:
-            path = write_paper(self.desk, f"day-{picture.now.date().isoformat()}.txt", day_sheet(picture))
+            path = write_paper(self.desk, f"{name}.txt", text)
+            write_paper(self.desk, f"{name}.html", page)
         except FileError as error:
             self.say(str(error), trouble=True)
         else:
-            self.say(f"Written to {path}. Print it from there.")
+            self.say(f"Written to {path}, and as a page beside it. Print it from there.")
