@@ -38,6 +38,7 @@ from queueboard.board.screens.run_ask import RunDialog
 from queueboard.board.screens.said import SaidScreen
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.board.screens.tray import TrayDialog
+from queueboard.board.screens.type_back import TypeBackScreen
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.board.screens.week import WeekScreen
@@ -152,6 +153,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     SaidScreen: SaidScreen,
     SummaryScreen: lambda desk: SummaryScreen(desk, _gone_but_one(desk)),
     TrayDialog: lambda desk: TrayDialog(desk, trays_by(box(desk.shop, COUNTER), 1)),
+    TypeBackScreen: TypeBackScreen,
     UndoScreen: UndoScreen,
     WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,

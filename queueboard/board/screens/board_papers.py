@@ -30,7 +30,21 @@ class BoardPapers(BoardAsks):
             tooltip="Whose is a knife that lies loose? Found by kind, length and mark.",
             id="board.loose",
         ),
+        Binding(
+            "B",
+            "type_back",
+            "type a sheet back",
+            show=False,
+            tooltip="After a power cut: the day sheet in its own order, done or not, paid, Enter.",
+            id="board.type-back",
+        ),
     ]
+
+    def action_type_back(self) -> None:
+        """Type the newest day sheet back."""
+        from queueboard.board.screens.type_back import TypeBackScreen
+
+        self.app.push_screen(TypeBackScreen(self.desk))
 
     def action_papers(self) -> None:
         """Offer the papers of the box aimed at."""

@@ -123,6 +123,9 @@ def _card(desk: Desk, box: BoxPicture) -> Paper:
 
 
 def _day(desk: Desk, _box: BoxPicture) -> Paper:
+    from queueboard.board.sheets import keep_order
+
+    keep_order(desk)
     return day_paper(desk.picture)
 
 
