@@ -53,7 +53,8 @@ def read_seen(text: str, settings: Settings) -> Seen:
         raise TypedError("Type what can be seen of it: kind, length, mark, such as chef 20 black nick.")
     if len(words) == 1 and re.fullmatch(r"[0-9]{1,6}-[0-9]{1,3}", words[0]):
         return Seen(tag=words[0])
-    kind, lengths_mm, rest = "", (), list[str]()
+    kind, rest = "", list[str]()
+    lengths_mm: tuple[int, ...] = ()
     while words:
         pair = " ".join(words[:2])
         if not kind and len(words) > 1 and (known := settings.kind(pair)):

@@ -161,7 +161,12 @@ async def test_the_sheet_that_was_written_is_the_one_typed_back(two_boxes: Shop)
 async def test_each_paper_is_behind_a_digit(two_boxes: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """P and a digit write text and page, readable by the owner only, and say where they lie."""
     shown: list[Path] = []
-    monkeypatch.setattr(opening, "open_page", lambda path: bool(shown.append(path)))
+
+    def no_window(path: Path) -> bool:
+        shown.append(path)
+        return False
+
+    monkeypatch.setattr(opening, "open_page", no_window)
     desk = Desk(two_boxes, "MB", lambda: NOW)
     app = Host(desk, lambda: BoardScreen(desk))
     async with app.run_test(size=SMALL) as pilot:
@@ -185,7 +190,7 @@ def test_without_a_window_no_browser_is_tried(name: str, monkeypatch: pytest.Mon
     """Over ssh, and on a machine without a screen, the page is only written."""
     monkeypatch.delenv("DISPLAY", raising=False)
     monkeypatch.delenv("WAYLAND_DISPLAY", raising=False)
-    monkeypatch.setattr(opening.sys, "platform", "linux")
+    monkeypatch.setattr("sys.platform", "linux")
     if name:
         monkeypatch.setenv(name, "10.0.0.1 1 10.0.0.2 22")
         monkeypatch.setenv("DISPLAY", ":0")

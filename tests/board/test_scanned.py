@@ -7,7 +7,7 @@ from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.day import DayScreen
-from queueboard.board.screens.dialogs.found import SettleFoundDialog
+from queueboard.board.screens.dialogs.found import NoteFoundDialog, SettleFoundDialog
 from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.loose import LooseScreen
@@ -149,3 +149,11 @@ async def test_typing_a_sheet_back_it_goes_to_its_line(two_boxes: Shop) -> None:
     await scanned(two_boxes, TypeBackScreen, then=("plus", "enter"))
     columns = [knife.column for knife in box(two_boxes, COUNTER).knives]
     assert columns == [Column.RECEIVED, Column.READY]
+
+
+async def test_a_knife_with_its_tag_is_no_found_one(two_boxes: Shop) -> None:
+    """Scanned where a found knife is noted, it is said whose it is; nothing is noted, what was typed stays."""
+    app = await scanned(two_boxes, NoteFoundDialog, then=(*"sink", "enter"))
+
+    assert not app.left
+    assert not picture_of(two_boxes).found
