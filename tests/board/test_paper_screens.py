@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.kept import Kept
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.box import BoxScreen
 from queueboard.board.screens.day import DayScreen
 from queueboard.board.screens.loose import LooseScreen
 from queueboard.board.screens.type_back import TypeBackScreen
+from queueboard.board.sheets import HalfTyped
 from queueboard.errors import TypedError
 from queueboard.papers import opening
 from queueboard.phrases.typed_back import TypedLine, read_typed_line
@@ -81,15 +81,14 @@ async def test_it_goes_on_where_it_was_left(two_boxes: Shop) -> None:
 def killed_before(shop: Shop, typed: str) -> None:
     """What lies in the folder when the power goes while the first line is being stored."""
     desk = Desk(shop, "MB", lambda: NOW)
-    screen = TypeBackScreen(desk)
-    tag = screen.tags[0]
-    Kept(desk, "sheet").write(["\t".join((screen.day, *screen.tags)), f"{tag}\t{typed}\t0"])
+    sheet = HalfTyped(desk)
+    sheet.begin(sheet.tags[0], typed, 0)
 
 
 async def test_money_stored_before_the_power_went_is_not_taken_again(two_boxes: Shop) -> None:
     """The line was kept with what had been paid until then, so it is seen that its payment came through."""
     killed_before(two_boxes, "+*9.00")
-    first = box(two_boxes, int(TypeBackScreen(Desk(two_boxes, "MB", lambda: NOW)).tags[0].partition("-")[0]))
+    first = box(two_boxes, int(HalfTyped(Desk(two_boxes, "MB", lambda: NOW)).tags[0].partition("-")[0]))
     move_knives(two_boxes, by("MB"), first.knives[:1], Column.READY)
     take_payment(two_boxes, by("MB"), box(two_boxes, first.box.number).box, cash(900))
 
@@ -150,11 +149,11 @@ async def test_the_sheet_that_was_written_is_the_one_typed_back(two_boxes: Shop)
     async with app.run_test(size=SMALL) as pilot:
         await pilot.press("v")
         await pilot.pause()
-    printed = TypeBackScreen(Desk(two_boxes, "MB", lambda: NOW)).tags
+    printed = HalfTyped(Desk(two_boxes, "MB", lambda: NOW)).tags
     counter(two_boxes, knives=4, name="Bo Tallis")
     move_knives(two_boxes, by(), box(two_boxes, PARCEL).knives, Column.READY)
 
-    assert TypeBackScreen(Desk(two_boxes, "MB", lambda: NOW)).tags == printed
+    assert HalfTyped(Desk(two_boxes, "MB", lambda: NOW)).tags == printed
     assert len(list((two_boxes.path.parent / "papers").glob("day-*.html"))) == 1
 
 

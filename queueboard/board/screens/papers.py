@@ -50,7 +50,8 @@ class PapersDialog(ShopModal[str]):
     def compose(self) -> ComposeResult:
         with Vertical(id="papers"):
             yield Static(Content(f"Papers · {box_title(self._box())}"), id="papers-of")
-            yield Static("\n".join(f"{n}  {what}" for n, (what, _) in enumerate(PAPERS, 1)), id="papers-list")
+            lines = "\n".join(f"{n}  {what}" for n, (what, _) in enumerate(PAPERS, 1))
+            yield Static(Content(lines), id="papers-list")
             yield Static("", id="papers-said", markup=False)
             yield Static("a digit writes it, as text and as a page   - back", id="papers-keys", markup=False)
 

@@ -1,6 +1,6 @@
 """After a power cut: the day sheet typed back in its own order, a line and Enter each; nothing is stored twice."""
 
-import re
+from collections.abc import Callable
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -11,13 +11,13 @@ from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
-from queueboard.board.forms.kept import Kept
 from queueboard.board.screens.answer_line import AnswerLine
-from queueboard.board.sheets import written_sheet
+from queueboard.board.sheets import HalfTyped
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError, TypedError
 from queueboard.phrases.money import too_much_words
-from queueboard.phrases.typed_back import HOW, TypedLine, read_typed_line, sheet_line_words, sheet_tags
+from queueboard.phrases.typed import parse_tag
+from queueboard.phrases.typed_back import HOW, TypedLine, read_typed_line, sheet_line_words
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
@@ -26,11 +26,7 @@ from queueboard.words import Column
 
 
 class TypeBackScreen(ShopScreen[None]):
-    """Down the sheet: done or not, paid, Enter. What was typed is kept from line to line.
-
-    Before a line is stored it is kept with what had been paid until then; so after another power cut it is known
-    whether its money was stored.
-    """
+    """Down the sheet: done or not, paid, Enter."""
 
     DEFAULT_CSS = """
     TypeBackScreen > #heading { padding: 0 1; }
@@ -49,20 +45,9 @@ class TypeBackScreen(ShopScreen[None]):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self.kept = Kept(desk, "sheet")
-        self.day, self.tags = self._sheet()
-        self.typed: dict[str, str] = {}
-        """What was typed for each line, by its tag."""
-        self.place = 0
-
-    def _sheet(self) -> tuple[str, tuple[str, ...]]:
-        """The newest sheet that was written; else the one that is half typed back, else the day's plan as it stands."""
-        day, tags = written_sheet(self.desk)
-        if not tags:
-            today = self.desk.picture.now.date().isoformat()
-            day, *kept = (self.kept.read() or [""])[0].split("\t")
-            day, tags = (day, tuple(kept)) if day == today else (today, sheet_tags(self.desk.picture))
-        return day, tags
+        self.sheet = HalfTyped(desk)
+        self.refusal = ""
+        """Why the last operation was refused."""
 
     def compose(self) -> ComposeResult:
         """The sheet, what is said, the answer, the keys."""
@@ -71,64 +56,46 @@ class TypeBackScreen(ShopScreen[None]):
             yield Static(id="sheet", markup=False)
         yield Static(id="said", markup=False)
         yield AnswerLine(id="answer")
-        yield Static(f"{HOW}\nEnter stores and goes on · / line before · u undo · . leaves", id="keys", markup=False)
+        yield Static(f"{HOW}\nEnter takes it and goes on · / line before · u undo · . leaves", id="keys", markup=False)
 
     def on_mount(self) -> None:
         """Go on where it was left, or where the power went."""
         line = self.query_one(AnswerLine)
         line.quick = frozenset("./,u")
         line.focus()
-        asked = self._go_on()
+        tag, typed, stored = self.sheet.go_on(self.desk.picture)
+        if stored:
+            self._keeping(lambda: self.sheet.end(tag, typed))
+        elif tag:
+            line.value = typed
         self.show(self.desk.picture)
-        if asked:
-            self.say(asked)
-
-    def _go_on(self) -> str:
-        """Take up what was kept of this sheet; a sentence about the line that the power cut off."""
-        kept = self.kept.read()
-        if len(kept) < 2 or kept[0] != "\t".join((self.day, *self.tags)):
-            return ""
-        self.typed = dict(line.split("\t", 1) for line in kept[2:] if "\t" in line)
-        self.place = next((n for n, tag in enumerate(self.tags) if tag not in self.typed), len(self.tags))
-        tag, _, rest = kept[1].partition("\t")
-        typed, _, before = rest.partition("\t")
-        if tag not in self.tags or not re.fullmatch("-?[0-9]+", before):
-            return ""
-        self.place = self.tags.index(tag)
-        cents, box = read_typed_line(typed).cents, self._box_of(tag)
-        if cents and box is not None and box.paid_cents == int(before) + cents:
-            self.typed[tag] = typed
-            self._next()
-            self._keep()
-            return f"The line of {tag} was stored before the power went; go on behind it."
-        self.query_one(AnswerLine).value = typed
-        return f"Typed for {tag} when the power went: Enter stores what of it is not stored yet."
+        if tag:
+            again = f"Typed for {tag} when the power went: Enter takes in what of it is not stored yet."
+            self.say(f"The line of {tag} was stored before the power went; go on behind it." if stored else again)
 
     def show(self, picture: Picture) -> None:
         """Show the sheet as the board has it now."""
         if not self.query("#sheet"):
             return
-        left = sum(tag not in self.typed for tag in self.tags)
-        heading = f"Day sheet of {self.day}, typed back · {len(self.tags)} lines, {left} to go"
+        sheet = self.sheet
+        heading = f"Day sheet of {sheet.day}, typed back · {len(sheet.tags)} lines, {sheet.left} to go"
         self.query_one("#heading", Static).update(Content(heading))
-        lines = []
-        for place, tag in enumerate(self.tags):
-            sign = "▸" if place == self.place else " "
-            typed = f"{self.typed.get(tag, ''):<8}"[:14]
-            lines.append(
-                Content.assemble((f"{sign} {tag:<8}", "bold"), f"{typed} {cell_text(sheet_line_words(tag, picture))}\n")
-            )
-        self.query_one("#sheet", Static).update(
-            Content.assemble(*lines) if lines else Content("Nothing is on the sheet.")
-        )
-        self.query_one("#lines").scroll_to(y=max(0, self.place - 3), animate=False)
+        lines = [self._line(place, tag, picture) for place, tag in enumerate(sheet.tags)]
+        shown = Content.assemble(*lines) if lines else Content("Nothing is on the sheet.")
+        self.query_one("#sheet", Static).update(shown)
+        self.query_one("#lines").scroll_to(y=max(0, sheet.place - 3), animate=False)
+
+    def _line(self, place: int, tag: str, picture: Picture) -> Content:
+        sign = "▸" if place == self.sheet.place else " "
+        typed = f"{self.sheet.typed.get(tag, ''):<8}"[:14]
+        return Content.assemble((f"{sign} {tag:<8}", "bold"), f"{typed} {cell_text(sheet_line_words(tag, picture))}\n")
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Store the line that is due, or the one whose tag is typed, and go on to the next."""
+        """Take the line that is due, or the one whose tag is typed, and go on to the next."""
         try:
             line = read_typed_line(event.value)
-            tag = line.tag or (self.tags[self.place] if self.place < len(self.tags) else "")
-            if tag not in self.tags:
+            tag = line.tag or self.sheet.due
+            if tag not in self.sheet.tags:
                 raise TypedError(f"{tag} is not on this sheet; move it on the board." if tag else "The sheet is done.")
             if not line.goes_there:
                 self._take(tag, line, event.value.strip())
@@ -137,34 +104,26 @@ class TypeBackScreen(ShopScreen[None]):
             return
         self.query_one(AnswerLine).clear()
         if line.goes_there:
-            self.place = self.tags.index(tag)
-            self.say("")
+            self.sheet.go_to(tag)
+        self.say("" if self.sheet.due else "The sheet is typed back to its end; . leaves.")
         self.show(self.desk.picture)
 
     def _take(self, tag: str, line: TypedLine, typed: str) -> None:
-        """Store what was typed of one line: first the knife, then the money; raises when that cannot be."""
-        box = self._box_of(tag)
-        if box is None:
-            if line.done or line.cents:
-                raise RuleError(f"{tag} has left the board; nothing is stored of it.")
-        else:
+        """Take in one line: first the knife, then the money; raises when that cannot be."""
+        box = self.desk.picture.box(parse_tag(tag).box)
+        if box is not None:
             self._ask_first(tag, line, box)
-            self._keep(f"{tag}\t{typed}\t{box.paid_cents}")
+            self._keeping(lambda: self.sheet.begin(tag, typed, box.paid_cents))
             if not self._done(tag, line, box) or not self._paid(line, box):
-                self._keep()
+                self._keeping(self.sheet.give_up)
                 raise RuleError(self.refusal)
-        self.typed[tag] = typed or "as it is"
-        self.place = self.tags.index(tag)
-        self._next()
-        self._keep()
-        last = self.place >= len(self.tags)
-        self.say("The sheet is typed back to its end; . leaves." if last else "")
+        elif line.done or line.cents:
+            raise RuleError(f"{tag} has left the board; nothing is stored of it.")
+        self._keeping(lambda: self.sheet.end(tag, typed or "as it is"))
 
     def _ask_first(self, tag: str, line: TypedLine, box: BoxPicture) -> None:
         if line.done and "-" not in tag:
-            raise TypedError(
-                f"Box {tag} goes by its close-out, c on the board; here its money is typed, such as *41.00."
-            )
+            raise TypedError(f"Box {tag} goes by its close-out, c on the board; here its money is typed: *41.00.")
         if line.cents > max(0, box.owed_cents):
             self.insist((tag, line.cents), too_much_words(line.cents, box.owed_cents, self.desk.picture.settings))
 
@@ -183,29 +142,17 @@ class TypeBackScreen(ShopScreen[None]):
         payment = NewPayment(cents=line.cents, way=line.way, paid_before_cents=box.paid_cents)
         return self.attempt(take_payment, now, payment) is not None
 
-    refusal: str = ""
-    """Why the last operation was refused."""
+    def _keeping(self, keep: Callable[[], None]) -> None:
+        """Keep how far the sheet is; where the disk does not take it, that is said."""
+        try:
+            keep()
+        except OSError as error:
+            self.notify(f"What is typed here cannot be kept: {error.strerror}.", severity="error", markup=False)
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it above the answer line."""
         self.refusal = sentence if trouble else ""
         self.query_one("#said", Static).update(Content(f"! {sentence}" if trouble else sentence))
-
-    def _box_of(self, tag: str) -> BoxPicture | None:
-        return self.desk.picture.box(int(tag.partition("-")[0]))
-
-    def _next(self) -> None:
-        """To the next line of which nothing was typed; behind the last one where there is none."""
-        after = (n for n in range(self.place + 1, len(self.tags)) if self.tags[n] not in self.typed)
-        self.place = next(after, len(self.tags))
-
-    def _keep(self, pending: str = "") -> None:
-        """Keep what was typed so far, and the line that is being stored."""
-        lines = [f"{tag}\t{typed}" for tag, typed in self.typed.items()]
-        try:
-            self.kept.write(["\t".join((self.day, *self.tags)), pending, *lines])
-        except OSError as error:
-            self.notify(f"What is typed here cannot be kept: {error.strerror}.", severity="error", markup=False)
 
     def on_answer_line_quick(self, event: AnswerLine.Quick) -> None:
         """The single keys on an empty line."""
@@ -219,12 +166,11 @@ class TypeBackScreen(ShopScreen[None]):
             self.action_leave()
 
     def action_step(self, by: int) -> None:
-        """To the line before or behind, whatever was typed of it."""
-        self.place = min(max(0, self.place + by), max(0, len(self.tags) - 1))
+        """To the line before or behind."""
+        self.sheet.step(by)
         self.show(self.desk.picture)
 
     def action_leave(self) -> None:
         """Leave; once the whole sheet is typed back, what was kept of it goes."""
-        if all(tag in self.typed for tag in self.tags):
-            self.kept.forget()
+        self.sheet.leave()
         self.dismiss(None)
