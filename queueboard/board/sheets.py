@@ -7,15 +7,14 @@ from queueboard.board.forms.kept import Kept
 from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_tag
-from queueboard.phrases.typed_back import read_typed_line, sheet_tags
+from queueboard.phrases.typed_back import read_typed_line, sheet_order, sheet_tags
 from queueboard.shop.picture import Picture
 
 
 def keep_order(desk: Desk) -> None:
     """Keep the tags of the sheet that is written now, a line each; FileError when the disk does not take them."""
     picture = desk.picture
-    tags = "".join(f"{tag}\n" for tag in sheet_tags(picture))
-    write_paper(desk, f"day-{picture.now.date().isoformat()}.tags", tags)
+    write_paper(desk, f"day-{picture.now.date().isoformat()}.tags", sheet_order(picture))
 
 
 def written_sheet(desk: Desk) -> tuple[str, tuple[str, ...]]:

@@ -39,7 +39,8 @@ def card(args: argparse.Namespace, _clock: Clock) -> int:
         if args.html or args.open or args.write:
             raise TypedError("--json stands alone: it is no paper.")
         return say_json(readings_facts(found))
-    return put_out(args, found.settings.papers.size, lambda: card_text(found), lambda paper: card_html(found, paper))
+    name, usual = f"card-{found.box.number}", found.settings.papers.size
+    return put_out(args, name, usual, lambda: card_text(found), lambda paper: card_html(found, paper))
 
 
 def slip(args: argparse.Namespace, _clock: Clock) -> int:
@@ -49,7 +50,8 @@ def slip(args: argparse.Namespace, _clock: Clock) -> int:
     found = _card_of(args)
     if isinstance(found, int):
         return found
-    return put_out(args, found.settings.papers.size, lambda: slip_text(found), lambda paper: slip_html(found, paper))
+    name, usual = f"slip-{found.box.number}", found.settings.papers.size
+    return put_out(args, name, usual, lambda: slip_text(found), lambda paper: slip_html(found, paper))
 
 
 def _card_of(args: argparse.Namespace) -> "Card | int":

@@ -2,12 +2,12 @@
 
 import argparse
 import os
-import tempfile
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from queueboard.cli.common import FINE, say, trouble
+from queueboard.cli.common import FINE, file_of, say, trouble
 from queueboard.errors import FileError, TypedError
+from queueboard.papers.folder import write_into
 from queueboard.papers.opening import open_page
 from queueboard.words import PaperSize
 
@@ -24,16 +24,19 @@ def add_paper_options(parser: argparse.ArgumentParser, sizes: Sequence[PaperSize
 
 
 def put_out(
-    args: argparse.Namespace, usual: PaperSize, text: Callable[[], str], html: Callable[[PaperSize], str]
+    args: argparse.Namespace, name: str, usual: PaperSize, text: Callable[[], str], html: Callable[[PaperSize], str]
 ) -> int:
-    """Print the paper, or write it where --write says; a page is opened where --open says so."""
+    """Print the paper, or write it where --write says; a page is opened where --open says so.
+
+    name: what a page is called in the folder of papers, where nobody gave it a place.
+    """
     as_page = args.html or args.open
     if args.paper and not as_page:
         raise TypedError("--paper is for a page: add --html or --open.")
     paper = html(PaperSize(args.paper) if args.paper else usual) if as_page else text()
     if not args.write and not args.open:
         return say(paper)
-    path = _written(Path(args.write), paper) if args.write else _set_down(paper)
+    path = _written(Path(args.write), paper) if args.write else write_into(folder_of(args), f"{name}.html", paper)
     if args.open and not open_page(path):
         return trouble(f"There is no browser with a window here. The page is in {path}: open it from there.", FINE)
     return say(f"Written to {path}.\n")
@@ -49,9 +52,6 @@ def _written(path: Path, paper: str) -> Path:
     return path
 
 
-def _set_down(paper: str) -> Path:
-    """A file for a page that nobody gave a place: the system's own for what is thrown away."""
-    handle, name = tempfile.mkstemp(prefix="queueboard-", suffix=".html")
-    with os.fdopen(handle, "w", encoding="utf-8") as file:
-        file.write(paper)
-    return Path(name)
+def folder_of(args: argparse.Namespace) -> Path:
+    """The folder of papers beside the shop file."""
+    return file_of(args).parent / "papers"

@@ -16,15 +16,17 @@ from queueboard.cli.common import (
     shop_of,
     trouble,
 )
-from queueboard.cli.paper import put_out
+from queueboard.cli.paper import folder_of, put_out
 from queueboard.errors import TypedError
 from queueboard.papers import facts, lists
 from queueboard.papers.day_sheet import day_sheet
+from queueboard.papers.folder import write_into
 from queueboard.papers.one_box import box_sheet
 from queueboard.papers.owing import owing_facts, owing_list
 from queueboard.papers.said import said_facts, said_sheet
 from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
+from queueboard.phrases.typed_back import sheet_order
 from queueboard.shop.finding import find
 from queueboard.shop.first_look import judged
 from queueboard.shop.looking import DAY_LIST, look
@@ -51,7 +53,10 @@ def day_list(args: argparse.Namespace, clock: Clock) -> int:
 
         return day_page(picture, paper)
 
-    return put_out(args, picture.settings.papers.size, lambda: day_sheet(picture), page)
+    name = f"day-{picture.now.date().isoformat()}"
+    if args.write or args.open:
+        write_into(folder_of(args), f"{name}.tags", sheet_order(picture))
+    return put_out(args, name, picture.settings.papers.size, lambda: day_sheet(picture), page)
 
 
 def reading(as_text: Callable[[Picture], str], as_facts: Callable[[Picture], dict[str, facts.Fact]]) -> Command:

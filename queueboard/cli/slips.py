@@ -37,7 +37,9 @@ def stub(args: argparse.Namespace, clock: Clock) -> int:
 
         return stub_page(box, picture, paper)
 
-    return put_out(args, picture.settings.papers.slips, lambda: stub_of(box, picture, _columns(args)), page)
+    return put_out(
+        args, f"stub-{number}", picture.settings.papers.slips, lambda: stub_of(box, picture, _columns(args)), page
+    )
 
 
 def tags(args: argparse.Namespace, clock: Clock) -> int:
@@ -56,7 +58,7 @@ def tags(args: argparse.Namespace, clock: Clock) -> int:
         return tags_page(box, picture, paper, only=tag.knife)
 
     usual = picture.settings.papers.slips
-    return put_out(args, usual, lambda: handle_tags(box, picture, _columns(args), only=tag.knife), page)
+    return put_out(args, f"tags-{tag}", usual, lambda: handle_tags(box, picture, _columns(args), only=tag.knife), page)
 
 
 def _columns(args: argparse.Namespace) -> int:

@@ -63,6 +63,11 @@ def sheet_tags(picture: Picture) -> tuple[str, ...]:
     return (*worked, *(str(box.box.number) for box in leaves_today(picture)))
 
 
+def sheet_order(picture: Picture) -> str:
+    """The same, a line each: what is kept beside a sheet that is written, so that it can be typed back."""
+    return "".join(f"{tag}\n" for tag in sheet_tags(picture))
+
+
 def sheet_line_words(tag: str, picture: Picture) -> str:
     """One line as the board has it now: in testing, 41.00 USD to pay: 417-3 chef 20 cm, Maren Tallis."""
     box = picture.box(int(tag.partition("-")[0]))
