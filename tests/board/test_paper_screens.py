@@ -117,6 +117,14 @@ async def test_more_than_is_owed_is_asked_back_once(two_boxes: Shop) -> None:
     assert not [one for number in (PARCEL, COUNTER) for one in box(two_boxes, number).payments]
 
 
+async def test_a_tag_that_is_not_on_the_sheet_gives_way_to_the_next(two_boxes: Shop) -> None:
+    """A refused tag stays to be read; the next one scanned takes its place instead of standing behind it."""
+    assert "999-1 is not on this sheet" in await typed_back(two_boxes, "999-1\n")
+    await typed_back(two_boxes, "999-1\n101-2\n+\n")
+
+    assert [knife.column for knife in box(two_boxes, COUNTER).knives] == [Column.RECEIVED, Column.READY]
+
+
 @pytest.mark.parametrize(
     ("typed", "line"),
     [

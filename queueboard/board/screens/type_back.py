@@ -101,6 +101,7 @@ class TypeBackScreen(ShopScreen[None]):
                 self._take(tag, line, event.value.strip())
         except (TypedError, RuleError) as error:
             self.say(str(error), trouble=True)
+            event.input.select_all()  # it stays to be mended, and the next tag scanned takes its place
             return
         self.query_one(AnswerLine).clear()
         if line.goes_there:
