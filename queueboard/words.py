@@ -305,3 +305,12 @@ class Standing(StrEnum):
     LOOK = "look"
     """Nothing is damaged, but somebody should see to it."""
     DAMAGED = "damaged"
+
+
+class PaperSize(StrEnum):
+    """What a paper is printed on."""
+
+    A4 = "A4"
+    LETTER = "letter"
+    LABEL = "label"
+    """100 x 150 mm, as label printers have it."""

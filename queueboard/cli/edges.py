@@ -4,32 +4,64 @@ What they print with is loaded when it is asked for; the daily commands do witho
 """
 
 import argparse
+from typing import TYPE_CHECKING
 
-from queueboard.cli.common import NOTHING_FOUND, Clock, say, say_json, shop_of, show, trouble
+from queueboard.cli.common import NOTHING_FOUND, Add, Clock, say_json, shop_of, show, trouble
+from queueboard.cli.paper import add_paper_options, put_out
+from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_tag
 
+if TYPE_CHECKING:
+    from queueboard.shop.proof import Card
 
-def add_card_options(card: argparse.ArgumentParser) -> None:
-    """Which box, and the one shape in which its card is printed."""
-    card.add_argument("number", help="box: 417")
-    shapes = card.add_mutually_exclusive_group()
-    shapes.add_argument("--html", action="store_true", help="as a page to print from a browser")
-    shapes.add_argument("--json", action="store_true", help="all its readings, tests and second looks, for scripts")
+
+def add_commands(add: Add) -> None:
+    """Add the commands about the knives of one box."""
+    for name, command, says in (
+        ("card", card, "the proof card of a box, open or gone: before and after, what was done, care"),
+        ("slip", slip, "the packing slip of a box, open or gone, with the proof card"),
+    ):
+        added = add(name, command, says)
+        added.add_argument("number", help="box: 417")
+        add_paper_options(added)
+        if command is card:
+            added.add_argument("--json", action="store_true", help="all its readings, tests and second looks")
 
 
 def card(args: argparse.Namespace, _clock: Clock) -> int:
-    """The proof card of a box, open or gone: as text, as HTML, or all its readings as JSON."""
+    """The proof card of a box, open or gone: as text, as a page, or all its readings as JSON."""
     from queueboard.papers.proof_card import card_html, card_text, readings_facts
+
+    found = _card_of(args)
+    if isinstance(found, int):
+        return found
+    if args.json:
+        if args.html or args.open or args.write:
+            raise TypedError("--json stands alone: it is no paper.")
+        return say_json(readings_facts(found))
+    name, usual = f"card-{found.box.number}", found.settings.papers.size
+    return put_out(args, name, usual, lambda: card_text(found), lambda paper: card_html(found, paper))
+
+
+def slip(args: argparse.Namespace, _clock: Clock) -> int:
+    """The packing slip of a box, open or gone."""
+    from queueboard.papers.proof_card import slip_html, slip_text
+
+    found = _card_of(args)
+    if isinstance(found, int):
+        return found
+    name, usual = f"slip-{found.box.number}", found.settings.papers.size
+    return put_out(args, name, usual, lambda: slip_text(found), lambda paper: slip_html(found, paper))
+
+
+def _card_of(args: argparse.Namespace) -> "Card | int":
+    """What is known of the box, or the code with which the command ends when there never was one."""
     from queueboard.shop.proof import card_of
 
     number = parse_tag(args.number).box
     with shop_of(args) as shop:
         found = card_of(shop, number)
-    if found is None:
-        return trouble(f"There never was a box {number}.", NOTHING_FOUND)
-    if args.json:
-        return say_json(readings_facts(found))
-    return say(card_html(found) if args.html else card_text(found))
+    return trouble(f"There never was a box {number}.", NOTHING_FOUND) if found is None else found
 
 
 def compare(args: argparse.Namespace, clock: Clock) -> int:

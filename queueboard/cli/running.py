@@ -9,6 +9,7 @@ from typing import NoReturn
 
 from queueboard.cli import acting, board, edges, figures, keeping, promise, reading, slips, telling
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
+from queueboard.cli.paper import SHEETS, add_paper_options
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
 
@@ -80,15 +81,17 @@ def build_parser() -> argparse.ArgumentParser:
     demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
     day = add("day", reading.day_list, "today's work in order, what leaves, labels, who is waited for")
     day.add_argument("--fix", action="store_true", help="keep this order today until the board is asked to sort again")
+    add_paper_options(day, SHEETS)
     lists = [add(name, command, says) for name, command, says in _LISTS]
     box = add("box", reading.box, "everything about one box")
     box.add_argument("number", help="box or tag: 417 or 417-3")
     telling.add_commands(add)
+    loose = add("loose", reading.loose, "whose a loose knife is: open and found knives by kind, length and mark")
+    loose.add_argument("text", nargs="+", help="what can be seen of it: chef 20 black nick")
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
     promise.add_options(asked)
     said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
-    card = add("card", edges.card, "the proof card of a box, open or gone: before and after, what was done, care")
-    edges.add_card_options(card)
+    edges.add_commands(add)
     slips.add_commands(add)
     figures.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")

@@ -2,12 +2,14 @@
 
 import argparse
 
-from queueboard.cli.common import NOTHING_FOUND, Add, Clock, picture_of, say, trouble
+from queueboard.cli.common import NOTHING_FOUND, Add, Clock, picture_of, trouble
+from queueboard.cli.paper import add_paper_options, put_out
 from queueboard.papers.slips import handle_tags
 from queueboard.papers.slips import stub as stub_of
 from queueboard.papers.text import NARROW, WIDE
 from queueboard.phrases.boxes import no_knife_words
 from queueboard.phrases.typed import parse_tag
+from queueboard.words import PaperSize
 
 
 def add_commands(add: Add) -> None:
@@ -18,6 +20,7 @@ def add_commands(add: Add) -> None:
     ):
         added = add(name, command, says)
         added.add_argument("number", help=number)
+        add_paper_options(added)
         added.add_argument("--wide", action="store_true", help=f"for paper of 80 mm: {WIDE} columns, else {NARROW}")
 
 
@@ -26,7 +29,17 @@ def stub(args: argparse.Namespace, clock: Clock) -> int:
     number = parse_tag(args.number).box
     picture = picture_of(args, clock)
     box = picture.box(number)
-    return _not_open(number) if box is None else say(stub_of(box, picture, _columns(args)))
+    if box is None:
+        return _not_open(number)
+
+    def page(paper: PaperSize) -> str:
+        from queueboard.papers.pages.slips import stub_page
+
+        return stub_page(box, picture, paper)
+
+    return put_out(
+        args, f"stub-{number}", picture.settings.papers.slips, lambda: stub_of(box, picture, _columns(args)), page
+    )
 
 
 def tags(args: argparse.Namespace, clock: Clock) -> int:
@@ -38,7 +51,14 @@ def tags(args: argparse.Namespace, clock: Clock) -> int:
         return _not_open(tag.box)
     if tag.knife not in (None, *(knife.number for knife in box.knives)):
         return trouble(no_knife_words(f"{tag}", box), NOTHING_FOUND)
-    return say(handle_tags(box, picture, _columns(args), only=tag.knife))
+
+    def page(paper: PaperSize) -> str:
+        from queueboard.papers.pages.slips import tags_page
+
+        return tags_page(box, picture, paper, only=tag.knife)
+
+    usual = picture.settings.papers.slips
+    return put_out(args, f"tags-{tag}", usual, lambda: handle_tags(box, picture, _columns(args), only=tag.knife), page)
 
 
 def _columns(args: argparse.Namespace) -> int:

@@ -1,5 +1,7 @@
 """The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
 
+from dataclasses import dataclass
+
 from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, columns, page, section
 from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
 from queueboard.phrases.bench import run_head_words
@@ -27,35 +29,69 @@ from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import week
 from queueboard.words import LabelWord
 
+WORK, LEAVES = "WORK IN THIS ORDER", "LEAVES TODAY"
+NO_WORK = "Nothing is left for the bench today."
+WEEK_AHEAD, AT_THE_BENCH = "THE WEEK AHEAD", "AT THE BENCH"
 EMPTY_BOARD = "No box is open. Receive one on the board: `queueboard`, then r."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One heading of the sheet with its lines."""
+
+    heading: str
+    lines: tuple[str, ...]
+    nothing: str = ""
+    """What stands there when there are no lines; without it the heading is left out too."""
+    tick: bool = False
+    """True for lines with a place for a tick."""
 
 
 def day_sheet(picture: Picture) -> str:
     """The whole day on paper; a few lines when no box is open."""
+    if not picture.boxes:
+        return page(day_head(picture), ("", EMPTY_BOARD))
+    work = Part(heading=WORK, lines=tuple(_runs(picture)), nothing=NO_WORK)
+    changed, *rest = day_parts(picture)
+    return page(
+        day_head(picture),
+        *(_section(part) for part in (changed, work, *rest)),
+        ("", NO_ADVICE, "", *(["." * RULE_WIDTH] * 3)),
+    )
+
+
+def day_head(picture: Picture) -> tuple[str, ...]:
+    """The lines on top: shop and day, how much work fits, what overloads the bench."""
     bench, _, *rest = day_line_words(picture.day_line)
     overloads = heaviest_overload_words(picture)
-    head = (
+    return (
         sheet_title(picture),
         "   ".join((bench, fits_words(picture), *rest)),
         *((overloads,) if overloads else ()),
     )
-    if not picture.boxes:
-        return page(head, ("", EMPTY_BOARD))
-    return page(
-        head,
-        section("CHANGED SINCE THE ORDER WAS FIXED", map(change_words, picture.plan.changes)),
-        section("WORK IN THIS ORDER", _runs(picture), nothing="Nothing is left for the bench today."),
-        section("LATER", _later(picture)),
-        section("LEAVES TODAY", boxes_to_tick(map(leave_words, leaves_today(picture))), nothing="Nothing."),
-        section("LATE, WILL BE, OR TIGHT", (late_words(box, picture.now) for box in late_boxes(picture))),
-        section("RETURN LABELS", boxes_to_tick(_labels(picture))),
-        section("WAITED FOR", boxes_to_tick(waiting_words(box, picture.now) for box in waiting_boxes(picture))),
-        section("EXPECTED BY MAIL", boxes_to_tick(_expected(picture))),
-        section("THE WEEK AHEAD", _week(picture)),
-        section("AT THE BENCH", BENCH),
-        section("AT THE END OF THE DAY", boxes_to_tick(END_OF_DAY)),
-        ("", NO_ADVICE, "", *(["." * RULE_WIDTH] * 3)),
+
+
+def day_parts(picture: Picture) -> tuple[Part, ...]:
+    """Everything below the head but for the work itself, which comes behind the first part."""
+    late = tuple(late_words(box, picture.now) for box in late_boxes(picture))
+    waited = tuple(waiting_words(box, picture.now) for box in waiting_boxes(picture))
+    leaves = tuple(map(leave_words, leaves_today(picture)))
+    return (
+        Part(heading="CHANGED SINCE THE ORDER WAS FIXED", lines=tuple(map(change_words, picture.plan.changes))),
+        Part(heading="LATER", lines=_later(picture)),
+        Part(heading=LEAVES, lines=leaves, nothing="Nothing.", tick=True),
+        Part(heading="LATE, WILL BE, OR TIGHT", lines=late),
+        Part(heading="RETURN LABELS", lines=tuple(_labels(picture)), tick=True),
+        Part(heading="WAITED FOR", lines=waited, tick=True),
+        Part(heading="EXPECTED BY MAIL", lines=tuple(_expected(picture)), tick=True),
+        Part(heading=WEEK_AHEAD, lines=_week(picture)),
+        Part(heading=AT_THE_BENCH, lines=BENCH),
+        Part(heading="AT THE END OF THE DAY", lines=END_OF_DAY, tick=True),
     )
+
+
+def _section(part: Part) -> tuple[str, ...]:
+    return section(part.heading, boxes_to_tick(part.lines) if part.tick else part.lines, nothing=part.nothing)
 
 
 def sheet_title(picture: Picture) -> str:

@@ -9,8 +9,10 @@ from queueboard.phrases.boxes import BoxRow, box_row
 from queueboard.phrases.dates import many
 from queueboard.phrases.labels import label_due_words, label_wants, whose_label
 from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_parts
+from queueboard.phrases.loose import candidate_place, candidate_words
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.phone import phone_sentence
+from queueboard.shop.loose import Candidate
 from queueboard.shop.picture import BoxPicture, Picture
 
 _NUMBERS_RIGHT = frozenset({0, 1, 2, 3, 4, 5})
@@ -101,3 +103,12 @@ def _sum(picture: Picture) -> str:
 def found_list(found: Iterable[BoxPicture], picture: Picture) -> str:
     """One sentence to read aloud for each box."""
     return page(phone_sentence(box, picture) for box in found)
+
+
+def loose_list(candidates: Iterable[Candidate], picture: Picture) -> str:
+    """Each knife that a loose one could be, with where it was last."""
+    return page(
+        line
+        for one in candidates
+        for line in (candidate_words(one, picture.settings), f"  {candidate_place(one, picture.now)}")
+    )

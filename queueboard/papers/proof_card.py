@@ -1,52 +1,62 @@
-"""The proof card of a box as text, as HTML and as plain data."""
+"""Proof card and packing slip of a box as text and as HTML, and the readings as plain data."""
 
 from queueboard.clean import cell_text
 from queueboard.papers.facts import Fact
+from queueboard.papers.pages.making import made_page
 from queueboard.papers.templates import filled
-from queueboard.phrases.call_backs import back_lines
-from queueboard.phrases.knives import found_words, knife_name
-from queueboard.phrases.proof import CARE, WHAT_IT_IS, all_words, done_lines, spot_words
+from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
+from queueboard.phrases.packing_slip import KnifeWords, card_facts, declined_lines, head_words, in_box, staying_lines
 from queueboard.shop.proof import Card, CardKnife, CardSpot
-from queueboard.words import Stage
+from queueboard.words import PaperSize, Stage
 
 
 def card_text(card: Card) -> str:
     """The card as text."""
-    return filled("proof_card.txt.j2", _words(card))
+    return filled("proof_card.txt.j2", _facts(card))
 
 
-def card_html(card: Card) -> str:
-    """The card as a page of HTML."""
-    return filled("proof_card.html.j2", _words(card))
+def card_html(card: Card, paper: PaperSize = PaperSize.A4) -> str:
+    """The card as a page to print."""
+    return made_page("card", paper, {"title": f"Proof card, box {card.box.number}", **_facts(card)})
 
 
-def _words(card: Card) -> dict[str, object]:
+def slip_text(card: Card) -> str:
+    """The packing slip as text, the proof card with it."""
+    return filled("packing_slip.txt.j2", _slip_facts(card))
+
+
+def slip_html(card: Card, paper: PaperSize = PaperSize.A4) -> str:
+    """The packing slip as a page to print, the proof card with it."""
+    return made_page("slip", paper, {"title": f"Packing slip, box {card.box.number}", **_slip_facts(card)})
+
+
+def _facts(card: Card) -> dict[str, object]:
+    return _in_cells(card_facts(card, card.knives))
+
+
+def _slip_facts(card: Card) -> dict[str, object]:
+    """What the slip has beside the card: the count, what was not sharpened, what stays, how to open it."""
     return {
-        "shop": cell_text(card.settings.name),
-        "number": card.box.number,
-        "name": cell_text(card.customer.name),
-        "knives": [
-            {
-                "name": cell_text(f"{one.knife.tag} {knife_name(one.knife, card.settings)}"),
-                "spots": [tuple(map(cell_text, spot_words(spot))) for spot in one.spots] if _has_figure(one) else [],
-                "done": [cell_text(line) for line in (*_came_in(one), *back_lines(one), *done_lines(one))],
-            }
-            for one in card.knives
-        ],
-        "together": "" if card.change is None else all_words(card.change),
-        "what_it_is": WHAT_IT_IS if any(_has_figure(one) for one in card.knives) else (),
-        "care": CARE,
+        **_in_cells(card_facts(card, in_box(card))),
+        "count": cell_text(head_words(card)),
+        "declined": [cell_text(line) for line in declined_lines(card)],
+        "staying": [cell_text(line) for line in staying_lines(card)],
+        "please": FOR_CUSTOMERS,
+        "no_advice": NO_ADVICE,
     }
 
 
-def _has_figure(one: CardKnife) -> bool:
-    return any(spot.before_gf is not None or spot.after_gf is not None for spot in one.spots)
+def _in_cells(facts: dict[str, object]) -> dict[str, object]:
+    """The same with people's words on one line each, and nothing in them that commands a terminal."""
+    return {name: _cell(fact) for name, fact in facts.items()}
 
 
-def _came_in(one: CardKnife) -> tuple[str, ...]:
-    """What the inspection found, with the condition; nothing where it found nothing."""
-    found = found_words(one.knife)
-    return (f"came in {one.knife.condition.value}; {found}",) if found else ()
+def _cell(fact: object) -> object:
+    if isinstance(fact, str):
+        return cell_text(fact)
+    if isinstance(fact, KnifeWords):
+        return {name: _cell(getattr(fact, name)) for name in ("name", "spots", "says")}
+    return [_cell(one) for one in fact] if isinstance(fact, (list, tuple)) else fact
 
 
 def readings_facts(card: Card) -> dict[str, Fact]:

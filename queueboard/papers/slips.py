@@ -1,5 +1,6 @@
 """Slips that go with knives: the customer's stub, the handle tags, the summary after a close-out."""
 
+from dataclasses import dataclass
 from datetime import date, datetime
 
 from queueboard.clean import cell_text
@@ -8,7 +9,7 @@ from queueboard.papers.text import NARROW, boxes_to_tick, cut_to, page, section,
 from queueboard.phrases.bill import sums_words
 from queueboard.phrases.cautions import FOR_CUSTOMERS, NO_ADVICE
 from queueboard.phrases.closing import settled_words
-from queueboard.phrases.counts import box_sum_words
+from queueboard.phrases.counts import box_sum_words, count_in_words
 from queueboard.phrases.dates import date_words, many, promise_date_words, time_words
 from queueboard.phrases.knives import found_words, knife_name, wish_in_capitals
 from queueboard.phrases.money import money, owed_words
@@ -17,13 +18,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.gone import GoneBox
 
-_ONES = (
-    *("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
-    *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
-)
 _TITLES = frozenset({"mr", "mrs", "ms", "mx", "miss", "dr", "prof", "herr", "frau"})
-_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
-
 
 TERMS = (
     "Sharpening takes metal off and may show. Tell us of cracks and loose handles.",
@@ -32,39 +27,36 @@ TERMS = (
 """What the customer agrees to, under every stub."""
 
 
-def count_in_words(count: int) -> str:
-    """A count spelled out, 0 to 999: thirteen, twenty-one, four hundred seventeen."""
-    if count < 20:
-        return _ONES[count]
-    if count < 100:
-        return _TENS[count // 10] + (f"-{_ONES[count % 10]}" if count % 10 else "")
-    rest = f" {count_in_words(count % 100)}" if count % 100 else ""
-    return f"{_ONES[count // 100]} hundred{rest}"
-
-
 def stub(box: BoxPicture, picture: Picture, width: int = NARROW) -> str:
     """The customer's stub: box, count in figures and words, what it comes with, the date told, the price as known.
 
     No line is wider than *width* columns; the customer's name is not on it, for stubs get lost.
     """
+    lines = (f"BOX {box.box.number}", *stub_lines(box, picture), "-" * width, *TERMS, *phone_lines(picture.settings))
+    head = (*wrapped(picture.settings.name, width), "", *large(f"{box.box.number}", width), "")
+    return page(head, (part for line in lines for part in wrapped(line, width)))
+
+
+def stub_lines(box: BoxPicture, picture: Picture) -> tuple[str, ...]:
+    """What the stub says beside the number of the box and the terms."""
     today, settings, held = picture.now.date(), picture.settings, box.promise
     count = len(box.knives) if box.sum.plain else box.sum.on_hand
     knives = f"{count}, {count_in_words(count)} {'knife' if count == 1 else 'knives'}"
     later = "" if box.sum.plain else box_sum_words(box.sum)
     beyond = f"{len(box.apart)} of them beyond your note: we ask before we begin it" if box.apart else ""
-    lines = (
-        f"BOX {box.box.number}",
+    return (
         knives if box.box.opened else "not opened yet, not counted",
         *filter(None, (later, beyond)),
         *(f"comes with: {thing.name}" for thing in box.things),
         promise_date_words(held, today, box.box.goes_by) if held is not None else "no date told",
         *_told(box, settings),
         f"received {date_words(box.box.received_at.astimezone(picture.now.tzinfo).date(), today)}",
-        "-" * width,
-        *TERMS,
     )
-    head = (*wrapped(settings.name, width), "", *large(f"{box.box.number}", width), "")
-    return page(head, (part for line in lines for part in wrapped(line, width)))
+
+
+def phone_lines(settings: Settings) -> tuple[str, ...]:
+    """The shop's own phone, where it has written one."""
+    return (f"Ask us: {settings.papers.phone}",) if settings.papers.phone else ()
 
 
 def _told(box: BoxPicture, settings: Settings) -> tuple[str, ...]:
@@ -79,19 +71,41 @@ def _told(box: BoxPicture, settings: Settings) -> tuple[str, ...]:
     return tuple(line for line in lines if line)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TagWords:
+    """What stands on one handle tag; no phone, no address, no price."""
+
+    tag: str
+    name: str
+    """The first name."""
+    says: tuple[str, ...]
+    """Kind and length, what the lamp showed, the wish in capitals, the weekday by which it is due."""
+
+
+def tag_words(box: BoxPicture, picture: Picture, *, only: int | None = None) -> tuple[TagWords, ...]:
+    """The words of one tag for each knife, or for one number only."""
+    due = "" if box.ship_by is None else _weekday(box.ship_by.date(), picture.now.date())
+    name, settings = cell_text(name_on_tag(box.customer.name)), picture.settings
+    return tuple(
+        TagWords(
+            tag=knife.tag,
+            name=name,
+            says=tuple(filter(None, (knife_name(knife, settings), found_words(knife), wish_in_capitals(knife), due))),
+        )
+        for knife in box.knives
+        if only in (None, knife.number)
+    )
+
+
 def handle_tags(box: BoxPicture, picture: Picture, width: int = NARROW, *, only: int | None = None) -> str:
     """One tag for each knife, or for one number only, to be cut apart: no phone, no price, nothing wider than *width*.
 
     The tag large, the first name, kind and length, the wish in capitals, the weekday by which it is due.
     """
-    due = "" if box.ship_by is None else _weekday(box.ship_by.date(), picture.now.date())
-    first_name = cut_to(cell_text(name_on_tag(box.customer.name)), width)
     parts: list[str] = []
-    for knife in box.knives:
-        if only in (None, knife.number):
-            said = (first_name, knife_name(knife, picture.settings), found_words(knife), wish_in_capitals(knife), due)
-            parts += ["-" * width, *large(knife.tag, width), "", knife.tag]
-            parts += [part for line in said if line for part in wrapped(line, width)]
+    for one in tag_words(box, picture, only=only):
+        parts += ["-" * width, *large(one.tag, width), "", one.tag, *wrapped(cut_to(one.name, width), width)]
+        parts += [part for line in one.says for part in wrapped(line, width)]
     return page((*parts, "-" * width))
 
 

@@ -11,6 +11,12 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.values.found import FoundKnife
 from queueboard.values.knife import Knife
 
+_ONES = (
+    *("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
+    *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
+)
+_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+
 
 def box_sum_words(total: BoxSum) -> str:
     """5 counted in + 1 added = 1 gone + 5 on hand; what is none is left out. It says so where it does not add up."""
@@ -71,3 +77,13 @@ def found_where_words(found: FoundKnife, now: datetime) -> str:
 def found_count_words(count: int) -> str:
     """How many knives are found and nobody's: 2 knives found, in no box."""
     return f"{many(count, 'knife')} found, in no box"
+
+
+def count_in_words(count: int) -> str:
+    """A count spelled out, 0 to 999: thirteen, twenty-one, four hundred seventeen."""
+    if count < 20:
+        return _ONES[count]
+    if count < 100:
+        return _TENS[count // 10] + (f"-{_ONES[count % 10]}" if count % 10 else "")
+    rest = f" {count_in_words(count % 100)}" if count % 100 else ""
+    return f"{_ONES[count // 100]} hundred{rest}"

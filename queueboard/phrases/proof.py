@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from queueboard.edges.change import Change
+from queueboard.phrases.knives import found_words
 from queueboard.phrases.testing import spot_place
 from queueboard.shop.proof import CardKnife, CardSpot
 from queueboard.words import Column, EdgeTestWay, SecondLook
@@ -28,6 +29,12 @@ def spot_words(one: CardSpot) -> tuple[str, str, str]:
     name = f"{one.spot.name} ({place})" if place else one.spot.name
     before, after = ("-" if force is None else f"{force} gf" for force in (one.before_gf, one.after_gf))
     return name, before, after
+
+
+def came_in_words(one: CardKnife) -> tuple[str, ...]:
+    """What the inspection found, with the condition; nothing where it found nothing."""
+    found = found_words(one.knife)
+    return (f"came in {one.knife.condition.value}; {found}",) if found else ()
 
 
 def done_lines(one: CardKnife) -> Iterator[str]:

@@ -12,10 +12,11 @@ from queueboard.settings.fields import Table, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
-from queueboard.settings.reading_evening import read_evening
 from queueboard.settings.reading_checked import read_checked
+from queueboard.settings.reading_evening import read_evening
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours
+from queueboard.settings.reading_papers import read_papers
 from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
@@ -46,6 +47,7 @@ TABLES = (
     "keeping",
     "shelf",
     "evening",
+    "papers",
     "processes",
     "edges",
     "kinds",
@@ -103,6 +105,7 @@ def read_settings(text: str) -> Settings:
         shelf=read_shelf(whole),
         evening=read_evening(whole),
         checked=read_checked(whole),
+        papers=read_papers(whole),
     )
 
 

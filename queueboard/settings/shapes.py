@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
 from queueboard.settings.shelf_shape import Shelf
-from queueboard.words import Condition, Edge, PlanOrder
+from queueboard.words import Condition, Edge, PaperSize, PlanOrder
 
 MOST_CENTS = 9_999_999
 """The largest amount anywhere, a price or a payment: 99999.99."""
@@ -198,6 +198,18 @@ class Checked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Papers:
+    """What papers are printed on, and what the shop puts on them."""
+
+    size: PaperSize = PaperSize.A4
+    """The sheet for packing slip, proof card and day sheet: A4 or letter."""
+    slips: PaperSize = PaperSize.A4
+    """What tags and stub are printed on; sheets are cut apart."""
+    phone: str = ""
+    """The shop's own phone on the customer's stub; empty for none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of the shop's own numbers, checked."""
 
@@ -234,6 +246,7 @@ class Settings:
     shelf: Shelf = field(default_factory=Shelf)
     evening: Evening = Evening()
     checked: Checked = field(default_factory=Checked)
+    papers: Papers = Papers()
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

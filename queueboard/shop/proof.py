@@ -8,7 +8,7 @@ from queueboard.edges.summary import mean
 from queueboard.edges.trial import Half
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of, struck_of
-from queueboard.records.reading import BOX, box_of, customers_of, knives_of
+from queueboard.records.reading import BOX, box_of, customers_of, knives_of, things_of
 from queueboard.records.shelf import call_backs_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
@@ -20,7 +20,7 @@ from queueboard.shop.wobbling import wobble_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.edge import KnifeEdge, Spot, StruckReading
-from queueboard.values.knife import Knife
+from queueboard.values.knife import Knife, Thing
 from queueboard.values.shelf import CallBack
 from queueboard.words import Column, Stage
 
@@ -78,6 +78,8 @@ class Card:
     knives: tuple[CardKnife, ...]
     change: Change | None
     """Of the knives read both times, one pair a knife; None for fewer than six."""
+    things: tuple[Thing, ...] = ()
+    """What it came with."""
 
 
 def card_of(shop: Shop, number: int) -> Card | None:
@@ -103,7 +105,14 @@ def _card_of(database: ShopDatabase, box: Box) -> Card:
     )
     pairs = [pair for one in knives if (pair := _pair(one.spots)) is not None]
     together = change(pairs, wobble_in(database).gf)
-    return Card(settings=settings, box=box, customer=customer, knives=knives, change=together)
+    return Card(
+        settings=settings,
+        box=box,
+        customer=customer,
+        knives=knives,
+        change=together,
+        things=things_of(database, "box_id = ?", box.id),
+    )
 
 
 def _came_back(database: ShopDatabase, knife: Knife, linked: CallBack | None) -> CameBack | None:

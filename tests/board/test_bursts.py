@@ -26,21 +26,24 @@ from queueboard.board.screens.day_cursor import RunCursor
 from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.correct import CorrectBoxDialog, CorrectCustomerDialog, CorrectKnifeDialog
-from queueboard.board.screens.dialogs.orders import OrdersDialog
 from queueboard.board.screens.dialogs.numbers import Telling
+from queueboard.board.screens.dialogs.orders import OrdersDialog
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.help import HelpScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.labels import LabelsScreen
 from queueboard.board.screens.late import LateScreen
+from queueboard.board.screens.loose import LooseScreen
 from queueboard.board.screens.numbers import OwnNumbersScreen
+from queueboard.board.screens.papers import PapersDialog
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.screens.run_ask import RunDialog
 from queueboard.board.screens.said import SaidScreen
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.board.screens.tray import TrayDialog
+from queueboard.board.screens.type_back import TypeBackScreen
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.board.screens.week import WeekScreen
@@ -59,8 +62,8 @@ from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.figure_screens import FIGURE_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
-from tests.board.shelf_screens import SHELF_SCREENS
 from tests.board.number_screens import NUMBER_SCREENS
+from tests.board.shelf_screens import SHELF_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -151,12 +154,15 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     InitialsScreen: InitialsScreen,
     LabelsScreen: LabelsScreen,
     LateScreen: LateScreen,
+    LooseScreen: LooseScreen,
+    PapersDialog: lambda desk: PapersDialog(desk, box(desk.shop, COUNTER).box.id),
     ReceiveScreen: ReceiveScreen,
     ReceivedScreen: lambda desk: ReceivedScreen(desk, COUNTER),
     RunDialog: lambda desk: RunDialog(desk, box(desk.shop, COUNTER).knives, Column.READY),
     SaidScreen: SaidScreen,
     SummaryScreen: lambda desk: SummaryScreen(desk, _gone_but_one(desk)),
     TrayDialog: lambda desk: TrayDialog(desk, trays_by(box(desk.shop, COUNTER), 1)),
+    TypeBackScreen: TypeBackScreen,
     UndoScreen: UndoScreen,
     WalkInScreen: WalkInScreen,
     WeekScreen: WeekScreen,

@@ -9,7 +9,7 @@ import pytest
 
 from tests.house.tree import ROOT
 
-SLOW = ("textual", "holidays", "jinja2")
+SLOW = ("textual", "holidays", "jinja2", "segno")
 """Libraries that cost a daily command more time than everything else it does."""
 
 

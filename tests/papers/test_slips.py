@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from rich.cells import cell_len
 
 from queueboard.papers.large import ROWS, large
-from queueboard.papers.slips import count_in_words, handle_tags, name_on_tag, stub
+from queueboard.papers.slips import handle_tags, name_on_tag, stub
 from queueboard.papers.text import NARROW, WIDE, cut_to, wrapped
+from queueboard.phrases.counts import count_in_words
 from queueboard.shop.picture import BoxPicture
 from tests.pictures import HOSTILE_NAMES, box, box_picture, customer, knife, picture, thing
 

@@ -44,10 +44,9 @@ from tests.shop import (
     undo_closing,
     undo_counting,
     undo_edges,
-    undo_running,
-    undo_shelf,
     undo_evening,
     undo_running,
+    undo_shelf,
 )
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act

@@ -7,13 +7,14 @@ from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.screens.board_figures import BoardFigures
+from queueboard.board.screens.board_papers import BoardPapers
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardFigures):
+class BoardScreen(BoardFigures, BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"

@@ -12,7 +12,7 @@ from queueboard.errors import QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 
-NEEDS_A_BOX = {"move", "ready", "mark", "box", "close_out", "ask", "edge"}
+NEEDS_A_BOX = {"move", "ready", "mark", "box", "close_out", "ask", "edge", "papers"}
 """Actions about what the cursor is on."""
 
 

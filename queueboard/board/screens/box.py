@@ -211,7 +211,7 @@ def write_card(screen: ShopScreen[None] | ShopScreen[int | None], box_id: int) -
     number = card.box.number
     try:
         write_paper(screen.desk, f"card-{number}.txt", card_text(card))
-        path = write_paper(screen.desk, f"card-{number}.html", card_html(card))
+        path = write_paper(screen.desk, f"card-{number}.html", card_html(card, card.settings.papers.size))
     except FileError as error:
         screen.say(str(error), trouble=True)
         return

@@ -12,6 +12,8 @@ from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.widgets.tag_entry import LONGEST, read_tag
+from queueboard.errors import TypedError
 from queueboard.shop.picture import Picture
 
 
@@ -111,14 +113,21 @@ class BoxListScreen(ShopScreen[int | None]):
         place = self.query_one(OptionList).highlighted
         return self.shown[place] if place is not None and place < len(self.shown) else None
 
+    def take_first(self, key: Key) -> bool:
+        """A dash behind a number makes a tag of it, as a scanner types one, before it could mean anything else."""
+        if key.character == "-" and self.typed and "-" not in self.typed:
+            self._type(f"{self.typed}-")
+            return True
+        return super().take_first(key)
+
     def on_key(self, event: Key) -> None:
         """A digit goes on with the number of a box and moves the cursor to the first that begins so."""
-        if event.character is None or event.character not in "0123456789" or len(self.typed) > 5:
+        if event.character is None or event.character not in "0123456789" or len(self.typed) >= LONGEST:
             return
         event.stop()
         self._type(self.typed + event.character)
         for index, line in enumerate(self.shown):
-            if any(str(number).startswith(self.typed) for number in {line.number, *line.mentions}):
+            if any(str(number).startswith(self.typed.partition("-")[0]) for number in {line.number, *line.mentions}):
                 self.query_one(OptionList).highlighted = index
                 return
 
@@ -144,12 +153,13 @@ class BoxListScreen(ShopScreen[int | None]):
     def action_choose(self) -> None:
         """Leave with the typed box, else with the one under the cursor."""
         if self.typed:
-            number = int(self.typed)
-            if self.desk.picture.box(number) is None:
+            try:
+                box, _ = read_tag(self.typed, self.desk.picture)
+            except TypedError as error:
                 self._type("")
-                self.say(f"There is no open box {number}. Type another number, or escape.", trouble=True)
-                return
-            self.dismiss(number)
+                self.say(f"{error} Type another number, or escape.", trouble=True)
+            else:
+                self.dismiss(box.box.number)
             return
         line = self.current()
         if line is not None and line.number is not None:

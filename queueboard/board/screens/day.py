@@ -11,8 +11,9 @@ from queueboard.board.screens.box_list import Line
 from queueboard.board.screens.day_lines import day_heading, day_lines
 from queueboard.board.screens.day_runs import DayRuns
 from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.papers import day_paper
+from queueboard.board.sheets import keep_order
 from queueboard.errors import FileError
-from queueboard.papers.day_sheet import day_sheet
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
 
@@ -26,6 +27,7 @@ class DayScreen(DayRuns):
         Binding("h", "week", "the week ahead", id="day.week"),
         Binding("u", "undo", "undo", id="day.undo"),
         Binding("v", "write", "write to a file, to print it", id="day.write"),
+        Binding("B", "type_back", "type a sheet back", id="day.type-back"),
         Binding("d", "leave", "back to the board", id="day.leave", show=False),
     ]
     KEYS = "+ begin, finish · * ready · - bell · n untimed · h week · ? keys · . back"
@@ -91,12 +93,20 @@ class DayScreen(DayRuns):
 
         self.app.push_screen(UndoScreen(self.desk))
 
+    def action_type_back(self) -> None:
+        """Type the newest sheet back, after a power cut."""
+        from queueboard.board.screens.type_back import TypeBackScreen
+
+        self.app.push_screen(TypeBackScreen(self.desk))
+
     def action_write(self) -> None:
-        """Write the sheet beside the shop file and say where."""
-        picture = self.desk.picture
+        """Write the sheet beside the shop file, as text and as a page, and say where."""
+        name, text, page = day_paper(self.desk.picture)
         try:
-            path = write_paper(self.desk, f"day-{picture.now.date().isoformat()}.txt", day_sheet(picture))
+            path = write_paper(self.desk, f"{name}.txt", text)
+            write_paper(self.desk, f"{name}.html", page)
+            keep_order(self.desk)
         except FileError as error:
             self.say(str(error), trouble=True)
         else:
-            self.say(f"Written to {path}. Print it from there.")
+            self.say(f"Written to {path}, and as a page beside it. Print it from there.")

@@ -1,30 +1,11 @@
-"""A paper written as a plain text file beside the shop file, from where any printer takes it."""
+"""A paper written into the folder beside the shop file, from where any printer takes it."""
 
-import os
-from contextlib import suppress
 from pathlib import Path
 
 from queueboard.board.desk import Desk
-from queueboard.errors import FileError
+from queueboard.papers.folder import write_into
 
 
 def write_paper(desk: Desk, name: str, text: str) -> Path:
-    """Write it, readable by the owner only, over an older one of the same name; FileError when it cannot be written.
-
-    It is whole or not there: a power cut leaves no half of it.
-    """
-    folder = desk.shop.path.parent / "papers"
-    path, half = folder / name, folder / f".{name}.half"
-    try:
-        folder.mkdir(mode=0o700, exist_ok=True)
-        half.unlink(missing_ok=True)
-        with os.fdopen(os.open(half, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        half.replace(path)
-    except OSError as error:
-        with suppress(OSError):
-            half.unlink()  # it may hold names and addresses
-        raise FileError(f"{path} could not be written: {error.strerror}. Nothing else was lost.") from error
-    return path
+    """Write it, readable by the owner only, over an older one of the same name; FileError when it cannot be written."""
+    return write_into(desk.shop.path.parent / "papers", name, text)

@@ -89,6 +89,14 @@ class TrayDialog(ShopModal[str]):
         other = f"   / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
         self.query_one("#tray-keys", Static).update(f"Type the numbers that {ask} (3.7).   Enter go   - no{other}")
 
+    def take_first(self, key: Key) -> bool:
+        """A dash behind the number of this box makes a tag of it, as a scanner types one; else it says no."""
+        if key.character == "-" and self.typed.split(".")[-1] == str(self.tray.number):
+            self.typed += "-"
+            self._paint()
+            return True
+        return super().take_first(key)
+
     def on_key(self, event: Key) -> None:
         sign = event.character or ""
         if sign and sign in "0123456789., " and len(self.typed) < 60:
@@ -108,6 +116,8 @@ class TrayDialog(ShopModal[str]):
         self.dismiss(None)
 
     def action_go(self) -> None:
+        if self._take_scanned():
+            return
         try:
             going = self.tray.going(read_staying(self.typed, self.tray))
         except TypedError as error:
@@ -120,6 +130,15 @@ class TrayDialog(ShopModal[str]):
         elif self.attempt(move_knives, going, self.tray.to) is not None:
             said = f"{many(len(going), 'knife')} of {self.tray.number} moved to {self.tray.to.value}."
             self.dismiss(f"{said}{at_the_test_words(going, self.tray.to)}")
+
+    def _take_scanned(self) -> bool:
+        """Take the tag at the end as one more number; True for one, since a scanner's Enter is no answer."""
+        typed, dash, number = self.typed.rpartition("-")
+        if not dash:
+            return False
+        self.typed = f"{typed.removesuffix(str(self.tray.number))}{number}."
+        self._paint()
+        return True
 
     def _test(self, ok: tuple[Knife, ...]) -> None:
         """The tray is tested: what was typed is not OK."""

@@ -33,6 +33,11 @@ class NoteFoundDialog(Dialog):
 
     def go(self) -> None:
         settings = self.desk.picture.settings
+        tagged = self.desk.picture.knife(self.line.value.strip())
+        if tagged is not None:
+            raise TypedError(
+                f"{tagged.tag} has its tag: it belongs to box {tagged.box_number}. L on the board goes there."
+            )
         line = self.read(self.line, lambda text: read_line(text, settings))
         if line.count != 1:
             raise TypedError(f"{line.count} knives in one line; note them one by one.")

@@ -1,0 +1,83 @@
+"""The day sheet typed back after a power cut: its lines in their order, and what is typed for one of them."""
+
+import re
+from dataclasses import dataclass
+
+from queueboard.clean import shown
+from queueboard.errors import TypedError
+from queueboard.phrases.day import knife_by_id, leave_words, leaves_today, runs_today
+from queueboard.phrases.knives import knife_line, place_words
+from queueboard.phrases.money import money, owed_words
+from queueboard.phrases.typed import parse_cents
+from queueboard.shop.picture import Picture
+from queueboard.words import PayWay
+
+WAYS = {"1": PayWay.CASH, "2": PayWay.CARD, "3": PayWay.TRANSFER}
+"""As in a close-out."""
+_LINE = re.compile(
+    r"(?:([0-9]{1,6}-[0-9]{1,3}(?=[\s+*-]|$)|[0-9]{1,6}(?=[\s+-]|$))\s*)?([+-])?\s*(?:([0-9])?\*\s*([0-9.,]+))?"
+)
+HOW = (
+    "+ done · - not done · *41.00 paid in cash, 2*41.00 by card, 3*41.00 by transfer · +*41.00 both · a tag goes there"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TypedLine:
+    """What was typed for one line of the sheet."""
+
+    tag: str = ""
+    """The line it is about; empty for the one that is due."""
+    done: bool | None = None
+    """None where nothing was said of it."""
+    cents: int = 0
+    """What was paid; 0 for nothing."""
+    way: PayWay = PayWay.CASH
+
+    @property
+    def goes_there(self) -> bool:
+        """True for a tag alone, which leads to its line and says nothing of it."""
+        return bool(self.tag) and self.done is None and not self.cents
+
+
+def read_typed_line(text: str) -> TypedLine:
+    """Read `+`, `-`, `*41.00`, `+2*41.00`, with or without a tag before it; a tag alone; or nothing at all."""
+    match = _LINE.fullmatch(text.strip())
+    if match is None:
+        raise TypedError(f"“{shown(text)}” is not understood. Type + or -, and *41.00 for what was paid.")
+    tag, done, way, paid = match.groups()
+    if way is not None and way not in WAYS:
+        raise TypedError(f"There is no way {way} to pay: 1 cash, 2 card, 3 transfer, such as 2*41.00.")
+    return TypedLine(
+        tag=tag or "",
+        done=None if done is None else done == "+",
+        cents=parse_cents(paid) if paid else 0,
+        way=WAYS[way or "1"],
+    )
+
+
+def sheet_tags(picture: Picture) -> tuple[str, ...]:
+    """The lines of the day sheet that can be typed back, in its order: today's knives, then the boxes that leave."""
+    knives = knife_by_id(picture)
+    worked = (knives[k].tag for run in runs_today(picture) for k in run.knife_ids if k in knives)
+    return (*worked, *(str(box.box.number) for box in leaves_today(picture)))
+
+
+def sheet_order(picture: Picture) -> str:
+    """The same, a line each: what is kept beside a sheet that is written, so that it can be typed back."""
+    return "".join(f"{tag}\n" for tag in sheet_tags(picture))
+
+
+def sheet_line_words(tag: str, picture: Picture) -> str:
+    """One line as the board has it now: in testing, 41.00 USD to pay: 417-3 chef 20 cm, Maren Tallis."""
+    box = picture.box(int(tag.partition("-")[0]))
+    if box is None:
+        return f"{tag} has left the board"
+    owed = owed_words(box.owed_cents, picture.settings)
+    if "-" not in tag:
+        paid = f", {money(box.paid_cents, picture.settings)} paid" if box.paid_cents else ""
+        return f"{owed}{paid}: {leave_words(box)}"
+    knife = next((one for one in box.knives if one.tag == tag), None)
+    if knife is None:
+        return f"{tag} is not in its box any more"
+    return f"{place_words(knife.column)}, {owed}: {knife_line(knife, picture.settings)}, {box.customer.name}"
