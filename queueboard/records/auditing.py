@@ -6,7 +6,9 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 import json
 import sqlite3
 from collections.abc import Iterator, Mapping
+from contextlib import closing
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
 
@@ -99,14 +101,16 @@ def _follows(now: str | None, then: str | None, defaults: Mapping[str, Cell]) ->
 def _layout(connection: sqlite3.Connection) -> Iterator[str]:
     """Tables, indexes and the guards of history are those of the layout that the file says it has."""
     (version,) = connection.execute("PRAGMA user_version").fetchone()
-    fresh = sqlite3.connect(":memory:")
-    try:
-        for step in migrations.STEPS[:version]:
+    if _made_of(connection) != _made_by(migrations.STEPS[:version]):
+        yield f"its tables are not those of layout {version}"
+
+
+@lru_cache(maxsize=2)
+def _made_by(steps: tuple[str, ...]) -> set[tuple[str, ...]]:
+    with closing(sqlite3.connect(":memory:")) as fresh:
+        for step in steps:
             fresh.executescript(step)
-        if _made_of(connection) != _made_of(fresh):
-            yield f"its tables are not those of layout {version}"
-    finally:
-        fresh.close()
+        return _made_of(fresh)
 
 
 def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
