@@ -49,7 +49,7 @@ def attempt(act: Callable[[], object]) -> bool:
 
 
 @cache
-def _begun() -> bytes:
+def begun() -> bytes:
     """A shop with a parcel and a box over the counter that may erase at once."""
     with TemporaryDirectory() as folder:
         shop = small_shop(Path(folder))
@@ -69,7 +69,7 @@ class Day(RuleBasedStateMachine):
     def __init__(self) -> None:
         super().__init__()
         self.folder = Path(mkdtemp())
-        self.shop = shop_of(_begun(), self.folder / "day.qb")
+        self.shop = shop_of(begun(), self.folder / "day.qb")
         self.now = NOW
         self.seen: tuple[int, Picture] | None = None
 
