@@ -25,17 +25,16 @@ import apsw
 from queueboard.errors import QueueboardError
 from queueboard.records.auditing import audit
 from queueboard.records.database import Cell
-from queueboard.shop import closing as leaving
 from queueboard.shop.looking import look
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import note_box
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.undoing import steps, undo
-from queueboard.words import Column, Settling
+from queueboard.words import Column
+from tests.bench.kill_works import goes
 from tests.bench.machine import asked, heading
 from tests.bench.power_disk import Disk, Said, cuts
 from tests.shop.place import NOW, box, by, counter, parcel, small_shop
-from tests.shop.undo_closing import close
 
 Statement = tuple[str, tuple[Cell, ...]]
 
@@ -95,25 +94,13 @@ def noted(path: Path, told: Told) -> Iterator[Shop]:
     close_shop(shop)
 
 
-def goes(shop: Shop, number: int) -> Iterator[object]:
-    """A box from the bench to its parcel, step by step."""
-    for to in (Column.ON_BENCH, Column.TESTING, Column.READY):
-        yield move_knives(shop, by(), box(shop, number).knives, to)
-    yield leaving.begin_close_out(shop, by(), box(shop, number).box)
-    yield leaving.count(shop, by(), close(shop, number), len(box(shop, number).knives))
-    yield leaving.confirm_names(shop, by(), close(shop, number))
-    yield leaving.confirm_label(shop, by(), close(shop, number), "themselves")
-    yield leaving.settle(shop, by(), close(shop, number), Settling.ON_ACCOUNT)
-    yield leaving.send_off(shop, by(), close(shop, number))
-
-
 def day(shop: Shop) -> Iterator[object]:
     """Boxes come, are noted, go and are undone; each step is one that a person was told is stored."""
     yield parcel(shop)
     yield counter(shop)
     numbers = [seen.box.number for seen in look(shop, NOW).boxes]
     yield note_box(shop, by(), box(shop, numbers[0]).box, "call before six, twice if need be")
-    yield from goes(shop, numbers[0])
+    yield from goes(shop, numbers[0], "J")
     yield undo(shop, by(), steps(shop, "J")[0].group_id, "the wrong box")
     yield move_knives(shop, by(), box(shop, numbers[-1]).knives, Column.ON_BENCH)
 
