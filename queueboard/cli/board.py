@@ -64,8 +64,10 @@ def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str
     """Hand the shop to the board; what went wrong with the day's first copy is said once the terminal is free again."""
     from queueboard.board.run import run_board
 
-    sentence = "" if demo else _morning(shop, clock())
-    code = run_board(shop, initials_of(args), clock, no_mouse=args.no_mouse, demo=demo)
+    sentence = "" if demo or shop.only_read else _morning(shop, clock())
+    # Where nothing can be stored nobody need say who acts.
+    initials = initials_of(args) or (NOBODY if shop.only_read else "")
+    code = run_board(shop, initials, clock, no_mouse=args.no_mouse, demo=demo)
     return trouble(sentence, code or REFUSED) if sentence else code
 
 

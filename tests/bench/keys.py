@@ -27,8 +27,8 @@ from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.undoing import steps
 from tests.bench.machine import asked, heading
 from tests.board.host import LARGE, SMALL
-from tests.shop.place import NOW, shop_of
-from tests.shop.random_day import begun, hold_laws
+from tests.shop.place import NOW, counter, parcel, small_shop
+from tests.shop.random_day import hold_laws
 
 KEYS_EACH = 24
 NAMED = (
@@ -160,7 +160,9 @@ async def press_at_random(wanted: int, seed: int, keys_each: int = KEYS_EACH) ->
     draw, tally = random.Random(seed), Tally()  # noqa: S311  # no secret hangs on it
     while tally.sequences < wanted:
         with TemporaryDirectory() as folder:
-            shop = shop_of(begun(), Path(folder) / "keys.qb")
+            shop = small_shop(Path(folder))
+            parcel(shop)
+            counter(shop)
             until = min(wanted, tally.sequences + EACH_SHOP)
             while tally.sequences < until:
                 await press(shop, draw, until - tally.sequences, keys_each, tally)

@@ -32,7 +32,7 @@ from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.records.test_migrating import OLDER, old_file
-from tests.shop.acts import SETTINGS
+from tests.shop.acts import LENIENT
 from tests.shop.place import NOW, box, by, chef, parcel, small_shop
 from tests.shop.undo_closing import close
 
@@ -230,7 +230,7 @@ CONTROL = Work("control: history apart", in_two_transactions, of_history)
 def prepared(folder: Path, *, log: bool) -> Path:
     """A shop file with a box, a copy, an export and a file of an older layout beside it; log: with write-ahead log."""
     shop = small_shop(folder)
-    take_settings(shop, by(), SETTINGS[1])
+    take_settings(shop, by(), LENIENT)
     parcel(shop)
     for number in range(ERASED):
         add_customer(shop, by(), name=to_erase(number), town="Dunmere")

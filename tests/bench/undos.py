@@ -70,7 +70,7 @@ def act_at_random(shop: Shop, draw: random.Random) -> list[Done]:
     for minute in range(TRIES):
         family = FAMILIES[draw.choice(sorted(FAMILIES))]
         name = draw.choice(sorted(set(family) & set(ACTS)))
-        moment = Moment(shop, NOW + timedelta(minutes=minute), "J", draw.getrandbits(40))
+        moment = Moment(shop, NOW + timedelta(minutes=minute), "J", draw)
         if attempt(lambda: ACTS[name](moment)):  # noqa: B023  # it is called at once
             after = rows_of(shop)
             if after != before:

@@ -74,9 +74,11 @@ from tests.shop.place import chef
 Act = Callable[[Moment], object]
 
 STEPS = ("P240", "P400", "16 um", "9 um", "no such belt")
-PROCESSES = ("plain", "hard", "nowhere")
+PROCESSES = ("plain", "plain", "thin hard", "nowhere")
 SEED = seed_text("settings.toml")
-SETTINGS = (SEED, SEED.replace("= 730", "= 0"), SEED.replace("always = [] ", 'always = ["chef"] '), "bench = 1")
+LENIENT = SEED.replace("= 730", "= 0").replace("always = [] ", 'always = ["chef"] ')
+"""A customer may be erased at once, and the gauge is asked for every chef's knife."""
+SETTINGS = (SEED, LENIENT, LENIENT, "bench = 1")
 
 
 def _comes_in(m: Moment) -> NewBox:
@@ -234,7 +236,7 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "set_price": lambda m: money.set_price(m.shop, m.by, m.knife, m.pick((0, 1250))),
         "take_payment": _pays,
         "pay_account": lambda m: money.pay_account(
-            m.shop, m.by, m.any_box(), NewPayment(cents=100, way=PayWay.CARD, paid_before_cents=0)
+            m.shop, m.by, m.gone, NewPayment(cents=100, way=PayWay.CARD, paid_before_cents=0)
         ),
     },
     "promises": {
@@ -268,7 +270,7 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "settle": _settles,
         "send_off": lambda m: closing.send_off(m.shop, m.by, m.close),
     },
-    "lost and found": {
+    "lost_and_found": {
         "found": lambda m: losing.found(m.shop, m.by, _lost(m)),
         "settle_lost": lambda m: losing.settle_lost(m.shop, m.by, _lost(m), m.text),
         "note_found": lambda m: found_knives.note_found(m.shop, m.by, kind="chef", mark=m.text, place="sink"),

@@ -1,16 +1,19 @@
 """A shop at an instant, and numbers drawn by chance to choose by what an act is about."""
 
+import random
 from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
 from functools import cached_property
 from typing import TypeVar
 
 from queueboard.priced_words import Finding, MoneySort
-from queueboard.records.reading import BOX, box_of, customers_of
+from queueboard.records.cells import whole
+from queueboard.records.reading import customers_of
 from queueboard.records.runs import open_runs
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.rows import box_now
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box, CloseOut, ReturnLabel
 from queueboard.values.customer import Customer
@@ -31,8 +34,8 @@ class NothingThereError(Exception):
 class Moment:
     """A shop at an instant, and numbers drawn by chance to choose by."""
 
-    def __init__(self, shop: Shop, now: datetime, who: str, chance: int) -> None:
-        self.shop, self.now, self.who, self.chance = shop, now, who, chance
+    def __init__(self, shop: Shop, now: datetime, who: str, draw: random.Random) -> None:
+        self.shop, self.now, self.who, self.draw = shop, now, who, draw
 
     @cached_property
     def picture(self) -> Picture:
@@ -46,8 +49,7 @@ class Moment:
 
     def below(self, most: int) -> int:
         """A number from 0 to most - 1."""
-        self.chance, number = divmod(self.chance, most)
-        return number
+        return self.draw.randrange(most)
 
     @property
     def yes(self) -> bool:
@@ -121,9 +123,12 @@ class Moment:
         """Something typed."""
         return self.pick(("", "call before six", "[b]x", "\N{SKULL}\x1b[2J", "y" * 700))
 
-    def any_box(self) -> Box:
-        """A box, open or gone."""
-        return self.pick([box_of(row) for row in self.shop.database.rows(BOX)])
+    @property
+    def gone(self) -> Box:
+        """A box that has left."""
+        return box_now(
+            self.shop.database, whole(self.pick(self.shop.database.rows("SELECT id FROM box WHERE closed_us > 0"))[0])
+        )
 
     def payment(self, seen: BoxPicture, sort: MoneySort = MoneySort.PAYMENT) -> NewPayment:
         """Some money, mostly what is owed."""
