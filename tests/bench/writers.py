@@ -6,7 +6,6 @@ and must lose some.
 """
 
 import os
-import sys
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,7 +17,7 @@ from queueboard.records.cells import whole
 from queueboard.records.tables import KnifeRow
 from queueboard.shop.opening import close_shop, open_shop
 from tests.bench.kills import forked
-from tests.bench.machine import heading
+from tests.bench.machine import asked, heading
 from tests.shop.place import by, parcel, small_shop
 
 PATIENCE_MS = 10_000
@@ -50,9 +49,10 @@ def add_ones(path: Path, times: int, *, careful: bool) -> int:
     return again
 
 
-def race(folder: Path, writers: int, changes: int, *, careful: bool) -> Outcome:
-    """Let processes add ones to one price at the same time."""
+def race(folder: Path, writers: int, changes: int, *, careful: bool, log: bool = False) -> Outcome:
+    """Let processes add ones to one price at the same time; log: on a file with the write-ahead log."""
     shop = small_shop(folder)
+    shop.database.rows(f"PRAGMA journal_mode = {'WAL' if log else 'DELETE'}")
     parcel(shop)
     before = int(str(shop.database.one("SELECT price_cents FROM knife WHERE id = 1")))
     close_shop(shop)
@@ -80,15 +80,16 @@ def race(folder: Path, writers: int, changes: int, *, careful: bool) -> Outcome:
 
 def main() -> None:
     """Print the table."""
-    writers, changes = (int(word) for word in (*sys.argv[1:], "8", "2000")[:2])
+    writers, changes = asked(8, 2000)
     print(heading("tests.bench.writers", 0))
-    print(f"{'':<34}{'writers':>8}{'changes':>9}{'asked again':>13}{'lost':>6}  file")
+    print(f"{'':<50}{'writers':>8}{'changes':>9}{'asked again':>13}{'lost':>6}  file")
     with TemporaryDirectory() as folder:
-        for careful in (True, False):
-            done = race(Path(folder) / str(careful), writers, changes, careful=careful)
+        for careful, log in ((True, False), (True, True), (False, False), (False, True)):
+            done = race(Path(folder) / f"{careful} {log}", writers, changes, careful=careful, log=log)
             name = "with the version that was seen" if careful else "control: whatever was seen"
+            name += ", write-ahead log" if log else ", journal"
             sound = "sound" if done.sound else "NOT SOUND"
-            print(f"{name:<34}{writers:>8}{changes:>9}{done.asked_again:>13}{done.lost:>6}  {sound}")
+            print(f"{name:<50}{writers:>8}{changes:>9}{done.asked_again:>13}{done.lost:>6}  {sound}")
 
 
 if __name__ == "__main__":
