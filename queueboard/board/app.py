@@ -18,7 +18,6 @@ from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
 from queueboard.board.themes import DARK, LIGHT, THEMES
 from queueboard.errors import QueueboardError
-from queueboard.phrases.health import only_read_words
 
 LOOK_SECONDS = 0.25
 """How often the app asks whether another window has written: one look at one number."""
@@ -103,8 +102,6 @@ class QueueboardApp(BellApp):
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)
         self._listen()
-        if self.desk.only_read:
-            self.call_after_refresh(self._tell, only_read_words(str(self.desk.shop.path)), trouble=True)
         if not self.desk.initials:
             from queueboard.board.screens.initials import InitialsScreen
 
