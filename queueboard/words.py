@@ -305,3 +305,12 @@ class Standing(StrEnum):
     LOOK = "look"
     """Nothing is damaged, but somebody should see to it."""
     DAMAGED = "damaged"
+
+
+class Doing(StrEnum):
+    """What a long piece of work is busy with."""
+
+    COPYING = "copying"
+    LOOKING_OVER = "looking history over"
+    WRITING_OUT = "writing out"
+    TAKING_IN = "taking in"

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.papers.progress import bar
 from queueboard.phrases.typed import read_day
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import daily_copy
@@ -87,7 +88,8 @@ def _morning(shop: Shop, now: datetime) -> str:
 
 
 def _copy_of_the_day(shop: Shop, nobody: Actor) -> None:
-    daily_copy(shop, nobody.now)
+    with bar():
+        daily_copy(shop, nobody.now)
 
 
 def _first_look(shop: Shop, nobody: Actor) -> None:

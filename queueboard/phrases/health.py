@@ -46,7 +46,7 @@ def share_words(share: str) -> str:
 
 def only_read_words(path: str) -> str:
     """One line when a board opens on a file that may not be written."""
-    return f"{path} may only be read: this board shows it and stores nothing. Check who owns the file and its folder."
+    return f"{path} may only be read: this board shows it and saves nothing. Check who owns the file and its folder."
 
 
 def restored_words(done: Restored, path: str, copy: str, aside: str) -> str:

@@ -5,17 +5,22 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 
 import json
 import sqlite3
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import closing
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
+from typing import TypeVar
 
 from queueboard.records import migrations
 from queueboard.records.database import Cell
 from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
+from queueboard.values.progress import counted
+from queueboard.words import Doing
+
+T = TypeVar("T")
 
 HASHED = (
     "group_id", "line", "at_us", "by", "operation", "about", "undoes", "reason", "entity", "entity_id", "before",
@@ -68,7 +73,9 @@ def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[L
         () if only is None else (only,),
     )
     defaults: dict[str, Values] = {}
-    for (entity, entity_id), life in groupby(lines, key=itemgetter(0, 1)):
+    for (entity, entity_id), life in groupby(
+        _counted(connection, lines, 1) if only is None else lines, key=itemgetter(0, 1)
+    ):
         last: str | None = None
         known, broken_at = "{}", None
         for _, _, line_id, before, after in life:
@@ -121,7 +128,7 @@ def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
 def _chain(connection: sqlite3.Connection) -> Iterator[str]:
     previous = FIRST_PREVIOUS
     lines = connection.execute(f"SELECT id, previous, hash, {', '.join(HASHED)} FROM history ORDER BY id")
-    for number, row in enumerate(lines, start=1):
+    for number, row in enumerate(_counted(connection, lines, 0), start=1):
         if row[0] != number:
             yield f"line {number} of history is not there"
             return
@@ -129,6 +136,12 @@ def _chain(connection: sqlite3.Connection) -> Iterator[str]:
             yield f"line {number} of history is not as it was written"
             return
         previous = row[2]
+
+
+def _counted(connection: sqlite3.Connection, lines: Iterable[T], times: int) -> Iterator[T]:
+    """The lines of history, which are read three times: for the chain, for the rows and for the words."""
+    (count,) = connection.execute("SELECT count(*) FROM history").fetchone()
+    return counted(Doing.LOOKING_OVER, lines, 3 * count, times * count)
 
 
 def _states(connection: sqlite3.Connection) -> Iterator[str]:
@@ -174,7 +187,8 @@ def _words(connection: sqlite3.Connection) -> Iterator[str]:
         key=itemgetter(0),
     )
     history_id, words = next(stored, (None, iter(())))
-    for row in connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id"):
+    lines = connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id")
+    for row in _counted(connection, lines, 2):
         digests = {} if row[1] == ERASING else _digests(row[2], row[3], row[4])
         if row[5]:
             digests["reason", "reason"] = row[5]

@@ -67,7 +67,7 @@ async def test_a_file_that_may_only_be_read(two_boxes: Shop, monkeypatch: pytest
         return words in " ".join(dump(app).split())
 
     async with app.run_test(size=LARGE) as pilot:
-        await until(pilot, lambda: says("may only be read: this board shows it and stores nothing"))
+        await until(pilot, lambda: says("may only be read: this board shows it and saves nothing"))
         assert says("ONLY TO READ")
         assert says("R. Tallis")
         await pilot.press("escape")
