@@ -29,16 +29,18 @@ class Bar:
         """So much of so much is done."""
         if self.drawn is None and monotonic() - self.begun < self.after_seconds:
             return
-        progress, task = self.drawn = self.drawn or self._begin()
+        fresh = self.drawn is None
+        progress, task = self.drawn = self.drawn or self._made()
         progress.update(task, description=doing.value, completed=done, total=max(1, total))
+        if fresh:
+            progress.start()
 
-    def _begin(self) -> "tuple[Progress, TaskID]":
+    def _made(self) -> "tuple[Progress, TaskID]":
         from rich.console import Console
         from rich.progress import BarColumn, Progress, TaskProgressColumn, TextColumn
 
         columns = TextColumn("{task.description}", markup=False), BarColumn(), TaskProgressColumn()
         progress = Progress(*columns, console=Console(file=self.stream), transient=True)
-        progress.start()
         return progress, progress.add_task("")
 
     def end(self) -> None:
