@@ -85,7 +85,7 @@ def noted(path: Path, told: Told) -> Iterator[Shop]:
     def noting(*args: object, **kwargs: object) -> sqlite3.Connection:
         made = connect(*args, factory=Noted, **kwargs)  # type: ignore[call-overload]  # handed on as they come
         made.told = session
-        return made  # type: ignore[no-any-return]
+        return made  # type: ignore[no-any-return]  # what an untyped call gives back
 
     with patch("sqlite3.connect", noting):
         shop = open_shop(path)
