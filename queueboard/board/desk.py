@@ -25,8 +25,12 @@ R = TypeVar("R")
 class Desk:
     """Holds the shop's handle, who acts, the clock, and the newest picture."""
 
+    only_read = False
+    """True when the shop file may only be read: every action is refused with a sentence."""
+
     def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: str = "") -> None:
         self.shop = shop
+        self.only_read = shop.only_read
         self.initials = initials
         """Empty until they are typed on the first screen."""
         self.clock = clock

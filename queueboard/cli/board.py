@@ -9,6 +9,7 @@ from pathlib import Path
 
 from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.papers.progress import bar
 from queueboard.phrases.typed import read_day
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import daily_copy
@@ -64,8 +65,10 @@ def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str
     """Hand the shop to the board; what went wrong with the day's first copy is said once the terminal is free again."""
     from queueboard.board.run import run_board
 
-    sentence = "" if demo else _morning(shop, clock())
-    code = run_board(shop, initials_of(args), clock, no_mouse=args.no_mouse, demo=demo)
+    sentence = "" if demo or shop.only_read else _morning(shop, clock())
+    # Where nothing can be stored nobody need say who acts.
+    initials = initials_of(args) or (NOBODY if shop.only_read else "")
+    code = run_board(shop, initials, clock, no_mouse=args.no_mouse, demo=demo)
     return trouble(sentence, code or REFUSED) if sentence else code
 
 
@@ -85,7 +88,8 @@ def _morning(shop: Shop, now: datetime) -> str:
 
 
 def _copy_of_the_day(shop: Shop, nobody: Actor) -> None:
-    daily_copy(shop, nobody.now)
+    with bar():
+        daily_copy(shop, nobody.now)
 
 
 def _first_look(shop: Shop, nobody: Actor) -> None:

@@ -19,6 +19,7 @@ from queueboard.cli.common import (
     shop_of,
 )
 from queueboard.papers.health import health_facts, health_sheet
+from queueboard.papers.progress import bar
 from queueboard.phrases.health import erased_again_words, restored_words
 from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.checking import check
@@ -46,7 +47,8 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
 
 def check_file(args: argparse.Namespace, clock: Clock) -> int:
     """Look the shop file over; a damaged one ends with the code for refused."""
-    health = check(file_of(args), clock())
+    with bar():
+        health = check(file_of(args), clock())
     if args.json:
         say_json(health_facts(health))
     else:
@@ -57,13 +59,14 @@ def check_file(args: argparse.Namespace, clock: Clock) -> int:
 def restore_copy(args: argparse.Namespace, clock: Clock) -> int:
     """Go back to a copy; whoever is in trouble need not say who acts."""
     path = file_of(args)
-    done = restore(path, args.copy, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    with bar():
+        done = restore(path, args.copy, Actor(initials=initials_of(args) or NOBODY, now=clock()))
     return say(restored_words(done, pasted(path), pasted(args.copy), "" if done.aside is None else pasted(done.aside)))
 
 
 def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
     """Write everything out."""
-    with shop_of(args) as shop:
+    with shop_of(args) as shop, bar():
         rows = write_out(shop, args.target)
     return say(f"Written: {rows} rows, all of the shop file, in {pasted(args.target)}. Only its owner may read it.\n")
 
@@ -71,6 +74,7 @@ def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
 def take_shop(args: argparse.Namespace, clock: Clock) -> int:
     """Take everything into a new file."""
     path = file_of(args)
-    lines, again = take_in(path, args.source, Actor(initials=initials_of(args) or NOBODY, now=clock()))
+    with bar():
+        lines, again = take_in(path, args.source, Actor(initials=initials_of(args) or NOBODY, now=clock()))
     said = f"{pasted(path)} now holds all of {pasted(args.source)}: {lines} lines of history, verified."
     return say("".join(f"{line}\n" for line in (said, *erased_again_words(again))))

@@ -44,6 +44,11 @@ def share_words(share: str) -> str:
     return f"It lies on a network share ({share}): {apart}. Use a disk of this machine.\n"
 
 
+def only_read_words(path: str) -> str:
+    """One line when a board opens on a file that may not be written."""
+    return f"{path} may only be read: this board shows it and saves nothing. Check who owns the file and its folder."
+
+
 def restored_words(done: Restored, path: str, copy: str, aside: str) -> str:
     """What became of a copy that was put in the place of the file; the paths as they can be pasted."""
     lines = [f"{path} is now what was in {copy}: {many(done.lines_kept, 'line')} of history, verified."]

@@ -5,14 +5,20 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 
 import json
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from contextlib import closing
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
+from typing import TypeVar
 
 from queueboard.records import migrations
 from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
+from queueboard.values.progress import Doing, counted
+
+T = TypeVar("T")
 
 HASHED = (
     "group_id", "line", "at_us", "by", "operation", "about", "undoes", "reason", "entity", "entity_id", "before",
@@ -65,7 +71,8 @@ def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[L
         () if only is None else (only,),
     )
     defaults: dict[str, Values] = {}
-    for (entity, entity_id), life in groupby(lines, key=itemgetter(0, 1)):
+    told = _counted(connection, lines, 1) if only is None else lines
+    for (entity, entity_id), life in groupby(told, key=itemgetter(0, 1)):
         if entity not in defaults:
             defaults[entity] = added_columns(connection, entity)
         last: Values | None = None
@@ -109,14 +116,16 @@ def _follows(was: Values | None, now: Values | None, last: Values | None, defaul
 def _layout(connection: sqlite3.Connection) -> Iterator[str]:
     """Tables, indexes and the guards of history are those of the layout that the file says it has."""
     (version,) = connection.execute("PRAGMA user_version").fetchone()
-    fresh = sqlite3.connect(":memory:")
-    try:
-        for step in migrations.STEPS[:version]:
+    if _made_of(connection) != _made_by(migrations.STEPS[:version]):
+        yield f"its tables are not those of layout {version}"
+
+
+@lru_cache(maxsize=2)
+def _made_by(steps: tuple[str, ...]) -> set[tuple[str, ...]]:
+    with closing(sqlite3.connect(":memory:")) as fresh:
+        for step in steps:
             fresh.executescript(step)
-        if _made_of(connection) != _made_of(fresh):
-            yield f"its tables are not those of layout {version}"
-    finally:
-        fresh.close()
+        return _made_of(fresh)
 
 
 def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
@@ -127,7 +136,7 @@ def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
 def _chain(connection: sqlite3.Connection) -> Iterator[str]:
     previous = FIRST_PREVIOUS
     lines = connection.execute(f"SELECT id, previous, hash, {', '.join(HASHED)} FROM history ORDER BY id")
-    for number, row in enumerate(lines, start=1):
+    for number, row in enumerate(_counted(connection, lines, 0), start=1):
         if row[0] != number:
             yield f"line {number} of history is not there"
             return
@@ -135,6 +144,12 @@ def _chain(connection: sqlite3.Connection) -> Iterator[str]:
             yield f"line {number} of history is not as it was written"
             return
         previous = row[2]
+
+
+def _counted(connection: sqlite3.Connection, lines: Iterable[T], times: int) -> Iterator[T]:
+    """The lines of history, which are read three times: for the chain, for the rows and for the words."""
+    (count,) = connection.execute("SELECT count(*) FROM history").fetchone()
+    return counted(Doing.LOOKING_OVER, lines, 3 * count, times * count)
 
 
 def _states(connection: sqlite3.Connection) -> Iterator[str]:
@@ -180,7 +195,8 @@ def _words(connection: sqlite3.Connection) -> Iterator[str]:
         key=itemgetter(0),
     )
     history_id, words = next(stored, (None, iter(())))
-    for row in connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id"):
+    lines = connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id")
+    for row in _counted(connection, lines, 2):
         digests = {} if row[1] == ERASING else _digests(row[2], row[3], row[4])
         if row[5]:
             digests["reason", "reason"] = row[5]

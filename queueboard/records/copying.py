@@ -9,23 +9,28 @@ from pathlib import Path
 
 from queueboard.records.copies import sum_file, sum_of
 from queueboard.records.making import to_disk
+from queueboard.values.progress import Doing, tell
 
 _OF_THE_SOURCE = ("SQLITE_BUSY", "SQLITE_LOCKED", "SQLITE_IOERR_READ", "SQLITE_IOERR_SHORT_READ")
 """What the file that is copied may say; nobody else knows the copy, and it is not read while it is written."""
+
+PAGES_AT_ONCE = 1000
+"""Pages between two words about how far it is."""
 
 _WHY_NOT = {"SQLITE_FULL": "its disk is full", "SQLITE_READONLY": "it may only be read"}
 """SQLite's own words for it would read as if they were about the shop file."""
 
 
 def copy_whole(source: sqlite3.Connection, target: Path) -> None:
-    """Copy a file in one go into a new one that only the owner may read.
+    """Copy a file into a new one that only the owner may read.
 
+    The source is to be in a transaction, or locked: SQLite would begin again whenever another window has written.
     OSError where the copy cannot be written; where the source cannot be read, SQLite's own error.
     """
     os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, stat.S_IRUSR | stat.S_IWUSR))
     copy = sqlite3.connect(target)
     try:
-        source.backup(copy, pages=-1)
+        source.backup(copy, pages=PAGES_AT_ONCE, progress=_tell)
         copy.execute("PRAGMA journal_mode = DELETE")
     except sqlite3.OperationalError as error:
         if error.sqlite_errorname.startswith(_OF_THE_SOURCE):
@@ -33,6 +38,10 @@ def copy_whole(source: sqlite3.Connection, target: Path) -> None:
         raise OSError(_WHY_NOT.get(error.sqlite_errorname, str(error))) from error
     finally:
         copy.close()
+
+
+def _tell(_status: int, remaining: int, total: int) -> None:
+    tell(Doing.COPYING, total - remaining, total)
 
 
 def same_content(original: sqlite3.Connection, copied: Path) -> bool:

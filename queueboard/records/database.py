@@ -26,6 +26,9 @@ OLDEST_SQLITE = (3, 37, 0)
 class ShopDatabase(SqliteDatabase):
     """A connection to one shop file that reports SQLite's own error when SQLite has already rolled back."""
 
+    only_read = False
+    """True for a file that may not be written by whoever opened it."""
+
     def rollback(self) -> None:
         """Roll back, unless SQLite did so itself (disk full): a second ROLLBACK would hide the real error."""
         if self.raw().in_transaction:
@@ -143,6 +146,11 @@ def newer(path: Path, version: int) -> FileError:
     )
 
 
+def only_to_read(path: Path) -> FileError:
+    """The sentence for a file that may not be written."""
+    return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
+
+
 def damaged(path: Path) -> FileError:
     """The sentence for a damaged file."""
     return FileError(
@@ -152,9 +160,13 @@ def damaged(path: Path) -> FileError:
 
 
 def connect(path: Path, patience_ms: int) -> ShopDatabase:
-    """Open an existing file that look_before_opening has found good; faults are the caller's to tell."""
+    """Open an existing file that look_before_opening has found good; faults are the caller's to tell.
+
+    Where the file or its folder may not be written it is opened to be read only.
+    """
+    only_read = not _writable(path)
     database = ShopDatabase(
-        f"file:{quote(os.fsencode(path.absolute()))}?mode=rw",
+        f"file:{quote(os.fsencode(path.absolute()))}?mode={_to_read(path) if only_read else 'rw'}",
         uri=True,
         lock_type="IMMEDIATE",
         autoconnect=False,
@@ -165,10 +177,22 @@ def connect(path: Path, patience_ms: int) -> ShopDatabase:
             "trusted_schema": 0,
         },
     )
+    database.only_read = only_read
     database.connect()
     if database.one("PRAGMA journal_mode") != "wal":
         database.one("PRAGMA journal_mode = TRUNCATE")
     return database
+
+
+def _to_read(path: Path) -> str:
+    """How SQLite is asked for a file that may only be read.
+
+    With a write-ahead log it wants to keep a file beside it even to read; a file with nothing left in a log stands
+    still as far as we can tell, and is read as such.
+    """
+    with path.open("rb") as file:
+        logged = file.read(100)[18] == 2
+    return "ro&immutable=1" if logged and not unfinished(path) else "ro"
 
 
 def create(path: Path, salt: str, now_us: int) -> None:
@@ -238,7 +262,7 @@ def _sentence(path: Path, error: Exception) -> FileError:
             f"{path} was moved or taken away while it was open. Put it back, or leave and open it where it is."
         )
     if name.startswith("SQLITE_READONLY") or (name.startswith("SQLITE_IOERR") and not _writable(path)):
-        return FileError(f"{path} may only be read, not written. Check who owns the file and its folder.")
+        return only_to_read(path)
     if name.startswith(("SQLITE_CANTOPEN", "SQLITE_PERM")):
         return FileError(f"{path} cannot be opened. Check that the file and its folder are yours to write.")
     no_text = isinstance(error, UnicodeDecodeError) or str(cause).startswith("Could not decode to UTF-8")

@@ -1,8 +1,11 @@
 """All that is known of one customer: which rows, which words beside history, and how the words are emptied."""
 
 import re
+import sqlite3
 from collections.abc import Iterator
+from contextlib import closing, suppress
 from graphlib import TopologicalSorter
+from pathlib import Path
 
 from queueboard.records.auditing import Life, lives
 from queueboard.records.database import Cell, ShopDatabase
@@ -17,6 +20,9 @@ NOBODYS = frozenset({"spot"})
 
 GONE = "erased"
 """What stands where something must stand."""
+
+FIRST_LINES = "SELECT entity_id, hash FROM history WHERE entity = 'customer' AND before IS NULL ORDER BY id"
+"""What names each customer: the first line about them."""
 
 _AT_ONCE = 500
 
@@ -117,8 +123,26 @@ def hash_of_customer(database: ShopDatabase, customer_id: int) -> str:
 def customers_by_hash(database: ShopDatabase, hashes: frozenset[str]) -> tuple[int, ...]:
     """Ids of the customers that these hashes name, of those who are not erased in this file."""
     gone = erased_customers(database)
-    rows = database.rows("SELECT entity_id, hash FROM history WHERE entity = 'customer' AND before IS NULL ORDER BY id")
+    rows = database.rows(FIRST_LINES)
     return tuple(int(str(row[0])) for row in rows if row[1] in hashes and row[0] not in gone)
+
+
+def brings_back(copy: Path, hashes: frozenset[str]) -> bool:
+    """True for a copy, of any layout, that holds the words of customers whom these hashes name; it is only read.
+
+    False for one that cannot be read: whoever looks the copies over is told of it elsewhere.
+    """
+    with (
+        suppress(sqlite3.DatabaseError, UnicodeDecodeError),
+        closing(sqlite3.connect(f"{copy.absolute().as_uri()}?mode=ro", uri=True)) as raw,
+    ):
+        told = raw.execute(
+            "SELECT entity_id, hash FROM history WHERE entity = 'customer' AND before IS NULL"
+        ).fetchall()
+        known = raw.execute("SELECT 1 FROM sqlite_master WHERE name = 'erased_customer'").fetchone()
+        gone = {one for (one,) in raw.execute("SELECT customer_id FROM erased_customer")} if known else set()
+        return any(figure in hashes and customer not in gone for customer, figure in told)
+    return False
 
 
 def earlier_words(database: ShopDatabase, words: tuple[int, ...]) -> tuple[tuple[int, str, str, str], ...]:

@@ -15,6 +15,7 @@ from typing import BinaryIO
 from queueboard.records import migrations
 from queueboard.records.database import Cell
 from queueboard.records.writing import canonical
+from queueboard.values.progress import Doing, counted
 
 KIND = "queueboard"
 LONGEST_LINE = 16_000_000
@@ -38,11 +39,16 @@ def write_lines(connection: sqlite3.Connection, out: BinaryIO) -> int:
     (layout,) = connection.execute("PRAGMA user_version").fetchone()
     sealing = _Sealing(out)
     sealing.head({"columns": columns, "kind": KIND, "layout": layout, "rows": counts})
-    for name, names in columns.items():
-        for row in connection.execute(f"SELECT {', '.join(names)} FROM {name} ORDER BY id"):
-            sealing.row(name, list(row))
+    for name, row in counted(Doing.WRITING_OUT, _rows(connection, columns), sum(counts.values())):
+        sealing.row(name, row)
     sealing.end(counts)
     return sum(counts.values())
+
+
+def _rows(connection: sqlite3.Connection, columns: Columns) -> Iterator[Line]:
+    for name, names in columns.items():
+        for row in connection.execute(f"SELECT {', '.join(names)} FROM {name} ORDER BY id"):
+            yield name, list(row)
 
 
 def _columns(connection: sqlite3.Connection) -> Columns:
@@ -167,7 +173,7 @@ def fill(connection: sqlite3.Connection, reading: Reading) -> None:
         name: f"INSERT INTO {name} ({', '.join(names)}) VALUES ({', '.join('?' * len(names))})"
         for name, names in reading.columns.items()
     }
-    for table, cells in reading.rows():
+    for table, cells in counted(Doing.TAKING_IN, reading.rows(), sum(reading.counts.values())):
         try:
             connection.execute(inserts[table], cells)
         except (sqlite3.DatabaseError, OverflowError, UnicodeEncodeError) as error:

@@ -1,6 +1,6 @@
 """Which copies are kept as they grow old."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import date
 
 DAILY, WEEKLY, MONTHLY = 14, 8, 12
@@ -14,13 +14,25 @@ def kept(days: Iterable[date]) -> frozenset[date]:
     what would be kept of all of them: so thinning each day loses nothing that thinning once would keep.
     """
     newest_first = sorted(set(days), reverse=True)
-    stays = set(newest_first[:DAILY])
-    for period, most in ((_week, WEEKLY), (_month, MONTHLY), (_year, len(newest_first))):
-        last: dict[tuple[int, ...], date] = {}
-        for day in newest_first:
-            last.setdefault(period(day), day)
-        stays |= set(list(last.values())[:most])
-    return frozenset(stays)
+    return _for_a_while(newest_first) | _last_of(newest_first, _year, len(newest_first))
+
+
+def only_for_their_year(days: Iterable[date]) -> frozenset[date]:
+    """Of these days, those whose copies stay for nothing but their year, and so for good."""
+    newest_first = sorted(set(days), reverse=True)
+    return kept(newest_first) - _for_a_while(newest_first)
+
+
+def _for_a_while(newest_first: list[date]) -> frozenset[date]:
+    weeks, months = _last_of(newest_first, _week, WEEKLY), _last_of(newest_first, _month, MONTHLY)
+    return frozenset(newest_first[:DAILY]) | weeks | months
+
+
+def _last_of(newest_first: list[date], period: Callable[[date], tuple[int, ...]], most: int) -> frozenset[date]:
+    last: dict[tuple[int, ...], date] = {}
+    for day in newest_first:
+        last.setdefault(period(day), day)
+    return frozenset(list(last.values())[:most])
 
 
 def _week(day: date) -> tuple[int, ...]:

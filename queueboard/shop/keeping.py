@@ -20,6 +20,7 @@ from queueboard.records.copies import (
 )
 from queueboard.records.making import making
 from queueboard.records.thinning import kept
+from queueboard.shop.forgetting import forget_in_copies
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 
@@ -40,6 +41,7 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
             target.parent.mkdir(mode=0o700, exist_ok=True)
             _copy(shop, target)
             thin_out(shop.path, target.parent)
+            forget_in_copies(shop.path, target.parent, now)
         shop.backup_at = now if made else datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
     if settings.keeping.second_folder:
         _second(shop, target, Path(settings.keeping.second_folder), now)
@@ -59,6 +61,7 @@ def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
                     "copy beside it are whole. Try another stick."
                 )
             thin_out(shop.path, folder)
+            forget_in_copies(shop.path, folder, now)
         erased_list.bring(shop.path, folder)
         note_elsewhere(shop.path, folder, now)
 

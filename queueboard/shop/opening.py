@@ -40,7 +40,9 @@ class Shop:
 
     @contextmanager
     def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
-        """One transaction of one action."""
+        """One transaction of one action; FileError where the file may only be read."""
+        if self.only_read:
+            raise db.only_to_read(self.path)
         with db.faults(self.path), transaction(self._database, actor, operation, self._salt) as writing:
             self._insist_on_layout()
             yield writing
@@ -50,6 +52,11 @@ class Shop:
         version = whole(self._database.one("PRAGMA user_version"))
         if version > len(STEPS):
             raise db.newer(self.path, version)
+
+    @property
+    def only_read(self) -> bool:
+        """True for a file that whoever opened it may not write: it is shown, and every action is refused."""
+        return self._database.only_read
 
     def close(self) -> None:
         """Close the file, and let others put a copy in its place."""
@@ -83,6 +90,7 @@ def default_file() -> Path:
 def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
     """Open a shop file; a missing, foreign, newer or damaged one raises FileError with its own sentence.
 
+    One that may only be read is opened all the same, and says so (Shop.only_read).
     patience_ms is how long an action waits for another window that is writing.
     """
     db.check_library()

@@ -7,7 +7,6 @@ integrity_check, which misses most.
 
 import random
 import sqlite3
-import sys
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
@@ -17,7 +16,7 @@ from queueboard.errors import FileError
 from queueboard.shop.checking import check
 from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
-from tests.bench.machine import heading
+from tests.bench.machine import asked, heading
 from tests.shop.place import NOW
 
 
@@ -92,7 +91,7 @@ def turn_bits(whole: bytes, wanted: int, seed: int, folder: Path) -> Tally:
 
 def main() -> None:
     """Print the table."""
-    wanted, seed = (int(word) for word in (*sys.argv[1:], "2000", "7")[:2])
+    wanted, seed = asked(2000, 7)
     with TemporaryDirectory() as folder:
         shop = make_demo_shop(Path(folder) / "demo.qb", NOW)
         close_shop(shop)

@@ -5,7 +5,6 @@ same export without any damage, which must be taken and come out the same, byte 
 """
 
 import random
-import sys
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -14,7 +13,7 @@ from tempfile import TemporaryDirectory
 from queueboard.errors import FileError
 from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.opening import close_shop, open_shop
-from tests.bench.machine import heading
+from tests.bench.machine import asked, heading
 from tests.shop.place import by, parcel, small_shop
 
 Draw = random.Random
@@ -94,7 +93,7 @@ def comes_out_the_same(content: bytes, folder: Path) -> bool:
 
 def main() -> None:
     """Print the table."""
-    wanted, seed = (int(word) for word in (*sys.argv[1:], "5000", "7")[:2])
+    wanted, seed = asked(5000, 7)
     draw, tried, taken = random.Random(seed), Counter[str](), Counter[str]()  # noqa: S311  # no secret hangs on it
     with TemporaryDirectory() as name:
         folder = Path(name)

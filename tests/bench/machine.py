@@ -2,6 +2,7 @@
 
 import platform
 import sqlite3
+import sys
 from datetime import UTC, datetime
 
 
@@ -11,3 +12,9 @@ def heading(script: str, seed: int) -> str:
         f"# {script} seed {seed} · Python {platform.python_version()} · SQLite {sqlite3.sqlite_version} · "
         f"{datetime.now(UTC):%Y-%m-%d} · {platform.system()} {platform.machine()}"
     )
+
+
+def asked(*usual: int) -> tuple[int, ...]:
+    """The numbers typed behind a script's name; the usual ones in place of those that were left out."""
+    typed = tuple(int(word) for word in sys.argv[1:])
+    return typed + usual[len(typed) :]

@@ -6,7 +6,6 @@ and must lose some.
 """
 
 import os
-import sys
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -16,9 +15,9 @@ from queueboard.errors import BusyError, ChangedError
 from queueboard.records.auditing import audit
 from queueboard.records.cells import whole
 from queueboard.records.tables import KnifeRow
-from queueboard.shop.opening import close_shop, open_shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.bench.kills import forked
-from tests.bench.machine import heading
+from tests.bench.machine import asked, heading
 from tests.shop.place import by, parcel, small_shop
 
 PATIENCE_MS = 10_000
@@ -35,24 +34,34 @@ class Outcome:
     sound: bool
 
 
+def _opened(path: Path) -> Shop:
+    """The shop, asked for until the others let go of it for a moment."""
+    while True:
+        with suppress(BusyError):
+            return open_shop(path, patience_ms=PATIENCE_MS)
+
+
 def add_ones(path: Path, times: int, *, careful: bool) -> int:
     """Add one so many times; how often it had to look again."""
-    shop, again = open_shop(path, patience_ms=PATIENCE_MS), 0
+    shop, again = _opened(path), 0
     for _ in range(times):
         done = False
         while not done:
-            ((price, version),) = shop.database.rows("SELECT price_cents, row_version FROM knife WHERE id = 1")
-            with suppress(ChangedError, BusyError), shop.writing(by("K"), "set_price") as writing:
-                writing.change(KnifeRow, 1, whole(version) if careful else None, price_cents=whole(price) + 1)
+            with suppress(ChangedError, BusyError):
+                with shop.reading() as database:
+                    ((price, version),) = database.rows("SELECT price_cents, row_version FROM knife WHERE id = 1")
+                with shop.writing(by("K"), "set_price") as writing:
+                    writing.change(KnifeRow, 1, whole(version) if careful else None, price_cents=whole(price) + 1)
                 done = True
             again += not done
     close_shop(shop)
     return again
 
 
-def race(folder: Path, writers: int, changes: int, *, careful: bool) -> Outcome:
-    """Let processes add ones to one price at the same time."""
+def race(folder: Path, writers: int, changes: int, *, careful: bool, log: bool = False) -> Outcome:
+    """Let processes add ones to one price at the same time; log: on a file with the write-ahead log."""
     shop = small_shop(folder)
+    shop.database.rows(f"PRAGMA journal_mode = {'WAL' if log else 'DELETE'}")
     parcel(shop)
     before = int(str(shop.database.one("SELECT price_cents FROM knife WHERE id = 1")))
     close_shop(shop)
@@ -80,15 +89,16 @@ def race(folder: Path, writers: int, changes: int, *, careful: bool) -> Outcome:
 
 def main() -> None:
     """Print the table."""
-    writers, changes = (int(word) for word in (*sys.argv[1:], "8", "2000")[:2])
+    writers, changes = asked(8, 2000)
     print(heading("tests.bench.writers", 0))
-    print(f"{'':<34}{'writers':>8}{'changes':>9}{'asked again':>13}{'lost':>6}  file")
+    print(f"{'':<50}{'writers':>8}{'changes':>9}{'asked again':>13}{'lost':>6}  file")
     with TemporaryDirectory() as folder:
-        for careful in (True, False):
-            done = race(Path(folder) / str(careful), writers, changes, careful=careful)
+        for careful, log in ((True, False), (True, True), (False, False), (False, True)):
+            done = race(Path(folder) / f"{careful} {log}", writers, changes, careful=careful, log=log)
             name = "with the version that was seen" if careful else "control: whatever was seen"
+            name += ", write-ahead log" if log else ", journal"
             sound = "sound" if done.sound else "NOT SOUND"
-            print(f"{name:<34}{writers:>8}{changes:>9}{done.asked_again:>13}{done.lost:>6}  {sound}")
+            print(f"{name:<50}{writers:>8}{changes:>9}{done.asked_again:>13}{done.lost:>6}  {sound}")
 
 
 if __name__ == "__main__":

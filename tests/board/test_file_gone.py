@@ -1,4 +1,4 @@
-"""The shop file is taken away, emptied or replaced while the board is open: the board says so by itself."""
+"""The shop file is taken away, emptied, replaced, or may only be read: the board says so by itself."""
 
 import sqlite3
 from collections.abc import Callable
@@ -9,7 +9,7 @@ import pytest
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
-from queueboard.shop.opening import Shop
+from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.board.dump import dump
 from tests.board.host import LARGE, until
 from tests.shop.place import NOW
@@ -55,3 +55,22 @@ async def test_the_board_notices_by_itself(two_boxes: Shop, happens: Callable[[P
         assert said not in " ".join(dump(app).split())
         await pilot.press("plus", "plus")
         await until(pilot, lambda: said in " ".join(dump(app).split()))
+
+
+async def test_a_file_that_may_only_be_read(two_boxes: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The board shows it, says so in one line and on top, and refuses what would be stored with a sentence."""
+    monkeypatch.setattr("queueboard.records.database._writable", lambda _: False)
+    shop = open_shop(two_boxes.path)
+    app = QueueboardApp(Desk(shop, "shop", lambda: NOW))
+
+    def says(words: str) -> bool:
+        return words in " ".join(dump(app).split())
+
+    async with app.run_test(size=LARGE) as pilot:
+        await until(pilot, lambda: says("may only be read: this board shows it and saves nothing"))
+        assert says("ONLY TO READ")
+        assert says("R. Tallis")
+        await pilot.press("escape")
+        await pilot.press(*"100", "plus", "enter")
+        await until(pilot, lambda: says("may only be read, not written"))
+    close_shop(shop)

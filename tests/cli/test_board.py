@@ -134,3 +134,18 @@ def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys:
     for box in json.loads(capsys.readouterr().out)["boxes"]:
         assert main(["box", str(box["number"]), "--json", "--file", file], clock=clock) == FINE
         valid("box", capsys.readouterr().out)
+
+
+def test_a_file_that_may_only_be_read_is_shown(
+    started: Started, file: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The board opens; nobody is asked who acts, and nothing that a morning would store is tried."""
+    monkeypatch.setattr("queueboard.records.database._writable", lambda _: False)
+    before = file.read_bytes()
+
+    assert main(["--file", str(file)], clock=lambda: NOW) == FINE
+
+    assert started == [(file, "shop", "", NOW)]
+    assert capsys.readouterr().err == ""
+    assert file.read_bytes() == before
+    assert not (file.parent / "copies").exists()

@@ -4,20 +4,22 @@ from pathlib import Path
 
 import pytest
 
-from tests.bench.kills import WORKS, Work, in_two_transactions, kill
+from tests.bench.kill_works import CONTROL, WORKS, Work
+from tests.bench.kills import kill
 
-KILLS = 4
-"""For each kind of work; `python -m tests.bench.kills` does two thousand."""
+KILLS = 6
+"""For each kind of work and journal, over a hundred in all; `python -m tests.bench.kills` does two thousand."""
 
 
-@pytest.mark.parametrize("work", WORKS)
-def test_nothing_said_to_be_done_is_lost(work: Work, tmp_path: Path) -> None:
-    """Killed while writing, moving, receiving, copying, going back, taking in or leading on: all is there and sound."""
-    tally = kill(work, KILLS, 7, tmp_path)
+@pytest.mark.parametrize("log", [False, True], ids=["journal", "log"])
+@pytest.mark.parametrize("work", WORKS, ids=[work.name for work in WORKS])
+def test_nothing_said_to_be_done_is_lost(work: Work, log: bool, tmp_path: Path) -> None:
+    """Killed in the middle of whatever it does, with either kind of journal: all is there and sound."""
+    tally = kill(work, KILLS, 7, tmp_path, log=log)
 
     assert (tally.kills, tally.lost, tally.unsound) == (KILLS, 0, 0)
 
 
 def test_the_control_comes_apart(tmp_path: Path) -> None:
     """State and history in two transactions are found apart after some kill; so would one of ours be."""
-    assert any(kill(in_two_transactions, 1, seed, tmp_path / str(seed)).unsound for seed in range(60))
+    assert any(kill(CONTROL, 1, seed, tmp_path / str(seed)).unsound for seed in range(60))

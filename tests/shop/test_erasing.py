@@ -12,15 +12,17 @@ import pytest
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.papers.known import known_facts, write_known
 from queueboard.records.auditing import audit
+from queueboard.records.copies import as_written, copies_folder, sum_file
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop import closing, correcting, erasing, money, noting, promising, receiving, undoing
 from queueboard.shop.carrying import take_in, write_out
+from queueboard.shop.forgetting import forget_in_copies
 from queueboard.shop.keeping import copy_to, daily_copy
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from queueboard.shop.restoring import restore
+from queueboard.shop.restoring import Restored, restore
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewPromise
@@ -251,3 +253,63 @@ def test_the_list_goes_where_the_copies_go(shop: Shop, customer: Customer, tmp_p
     assert (stick / "test-erased.txt").read_bytes() == beside.read_bytes()
     assert len(beside.read_text(encoding="ascii").split()) == 1
     assert beside.stat().st_mode & 0o077 == 0
+
+
+def grown_old(shop: Shop) -> Path:
+    """A copy with the customer's words that two years of later copies leave nothing but its year."""
+    copy = copies_folder(shop.path) / "test-2026-11-09.qb"
+    daily_copy(shop, NOW)
+    later = [LATER.now.date() - timedelta(days=number) for number in range(1, 15)]
+    later += [LATER.now.date() - timedelta(days=31 * number) for number in range(1, 14)]
+    for day in later:
+        copy.with_name(f"test-{day}.qb").write_bytes(b"a copy of another day; thinning looks at names alone")
+    return copy
+
+
+def test_a_copy_that_stays_for_its_year_is_made_anew(shop: Shop, customer: Customer) -> None:
+    """With the next copy the words are out of it: sound, with its sum, all else as it was; once is enough."""
+    copy = grown_old(shop)
+    erasing.erase(shop, LATER, customer, "asked by letter")
+    assert b"Quillon" in copy.read_bytes()
+
+    daily_copy(shop, LATER.now)
+
+    assert not [word for word in WORDS if word.encode() in copy.read_bytes()]
+    assert as_written(copy)
+    assert copy.stat().st_mode & 0o077 == 0
+    with closing_it(sqlite3.connect(copy)) as raw:
+        assert list(audit(raw)) == []
+        assert raw.execute("SELECT count(*) FROM knife").fetchone() == (3,)
+    assert forget_in_copies(shop.path, copy.parent, LATER.now) == ()
+    assert restore_here(shop, copy).erased_again == 0
+
+
+def restore_here(shop: Shop, copy: Path) -> Restored:
+    """Go back to a copy, all boards closed."""
+    close_shop(shop)
+    return restore(shop.path, copy, LATER)
+
+
+def test_a_copy_that_stays_a_while_is_left_to_thinning(shop: Shop, customer: Customer) -> None:
+    """What goes by itself within twelve months is not touched; nor is one that is damaged."""
+    copy = daily_copy(shop, NOW)
+    assert copy is not None
+    erasing.erase(shop, LATER, customer, "asked by letter")
+    before = copy.read_bytes()
+    assert forget_in_copies(shop.path, copy.parent, LATER.now) == ()
+    assert copy.read_bytes() == before
+
+    grown_old(shop)
+    copy.write_bytes(before[:-4096])
+    assert forget_in_copies(shop.path, copy.parent, LATER.now) == ()
+    assert copy.read_bytes() == before[:-4096]
+
+
+def test_a_kill_between_the_sum_and_the_copy_is_made_good(shop: Shop, customer: Customer) -> None:
+    """A copy that has the sum of the one that was to take its place is made anew the next time."""
+    copy = grown_old(shop)
+    erasing.erase(shop, LATER, customer, "asked by letter")
+    sum_file(copy).write_text("0" * 64, encoding="ascii")
+
+    assert forget_in_copies(shop.path, copy.parent, LATER.now) == (copy,)
+    assert as_written(copy)

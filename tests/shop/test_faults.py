@@ -18,6 +18,7 @@ from queueboard.errors import BusyError, FileError, QueueboardError, RuleError
 from queueboard.records.auditing import audit
 from queueboard.records.migrations import STEPS
 from queueboard.shop import closing, moving, noting
+from queueboard.shop.checking import check
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
@@ -138,25 +139,26 @@ def test_3_a_file_that_may_only_be_read(public: Path) -> None:
 
 @pytest.mark.parametrize("log", [True, False])
 def test_4_a_folder_that_takes_no_file(log: bool, public: Path) -> None:
-    """Where SQLite cannot keep what it needs beside the file, the sentence is the same, with either kind of journal."""
+    """Where SQLite cannot keep what it needs beside the file it is still shown, with either kind of journal."""
     if log:
         with closing_it(sqlite3.connect(public)) as raw:
             raw.execute("PRAGMA journal_mode = WAL")
     public.chmod(0o666)
     public.parent.chmod(0o555)
-    before = public.read_bytes()
-
-    def open_and_move() -> None:
+    before, beside = public.read_bytes(), set(public.parent.iterdir())
+    with stranger():
         shop = open_shop(public)
         try:
-            moving.move_knives(shop, by(), box(shop, 100).knives, Column.TESTING)
+            made = box(shop, 100)
+            with pytest.raises(FileError, match=r"may only be read, not written\. Check who owns"):
+                moving.move_knives(shop, by(), made.knives, Column.TESTING)
+            assert check(public, NOW).sound
         finally:
             close_shop(shop)
 
-    with stranger(), pytest.raises(FileError, match=r"may only be read, not written"):
-        open_and_move()
-
+    assert shop.only_read
     assert public.read_bytes() == before
+    assert set(public.parent.iterdir()) == beside
 
 
 def test_5_no_permission_no_folder_and_a_folder(public: Path) -> None:

@@ -12,8 +12,12 @@ from queueboard.shop import correcting, moving, noting, undoing
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS
 from queueboard.words import Column
+from tests.bench.undos import undo_at_random
 from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
+
+EXAMPLES = 40
+"""Of random acts taken back; `python -m tests.bench.undos` does a thousand."""
 
 
 def test_every_operation_has_a_scenario() -> None:
@@ -137,3 +141,12 @@ def test_words_that_were_erased_cannot_be_put_back(shop: Shop) -> None:
 
     with pytest.raises(RuleError, match="erased since"):
         undoing.undo(shop, by(), actor.group_id)
+
+
+def test_random_acts_taken_back_and_done_again() -> None:
+    """Of acts of every family, each step back and forth is exact; taken back in the wrong order, some are not."""
+    tally = undo_at_random(EXAMPLES, 7)
+
+    assert (tally.examples, tally.wrong) == (EXAMPLES, 0)
+    assert tally.undone > 2 * EXAMPLES
+    assert tally.control > 0

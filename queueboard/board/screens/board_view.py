@@ -18,6 +18,7 @@ from queueboard.board.widgets.key_line import KeyLineView
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.board.widgets.top import DayTop
 from queueboard.board.widgets.totals import Totals
+from queueboard.phrases.health import only_read_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
@@ -58,6 +59,9 @@ class BoardView(ShopScreen[None]):
     def on_mount(self) -> None:
         self.show(self.desk.picture)
         self.columns.enter_first()
+        if self.desk.only_read:
+            words = only_read_words(str(self.desk.shop.path))
+            self.call_after_refresh(lambda: self.say(words, trouble=True))
 
     @property
     def columns(self) -> Columns:

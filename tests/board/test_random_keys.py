@@ -1,0 +1,17 @@
+"""Whatever is typed, the board neither fails nor falls silent, and what it stores holds together."""
+
+import pytest
+
+from tests.bench.keys import press_at_random
+
+PARTS, SEQUENCES, KEYS_EACH = 4, 25, 8
+"""A hundred sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
+
+
+@pytest.mark.parametrize("part", range(PARTS))
+async def test_random_keys(part: int) -> None:
+    """Keys, words and pasted text in bursts: no traceback, the laws hold, and the board still answers."""
+    tally = await press_at_random(SEQUENCES, part, KEYS_EACH)
+
+    assert (tally.sequences, tally.troubles) == (SEQUENCES, 0)
+    assert tally.done > 0

@@ -1,0 +1,69 @@
+"""Work that takes longer shows how far it is, on a terminal only."""
+
+import io
+import sys
+from pathlib import Path
+
+import pytest
+
+from queueboard.papers.progress import AFTER_SECONDS, bar
+from queueboard.shop.carrying import take_in, write_out
+from queueboard.shop.checking import check
+from queueboard.shop.demo import make_demo_shop
+from queueboard.shop.keeping import copy_to
+from queueboard.shop.opening import close_shop
+from queueboard.shop.restoring import restore
+from queueboard.values.progress import Doing, listening
+from tests.shop.place import NOW, by
+
+
+class Terminal(io.StringIO):
+    """Standard error on a terminal."""
+
+    def isatty(self) -> bool:
+        return True
+
+
+def everything(folder: Path) -> None:
+    """A shop is copied, written out, taken in, looked over and put back."""
+    shop = make_demo_shop(folder / "shop.qb", NOW)
+    copy_to(shop, folder / "copy.qb", NOW)
+    write_out(shop, folder / "out.jsonl")
+    close_shop(shop)
+    take_in(folder / "taken.qb", folder / "out.jsonl", by())
+    check(folder / "taken.qb", NOW)
+    restore(folder / "taken.qb", folder / "copy.qb", by())
+
+
+def test_each_long_work_says_how_far_it_is(tmp_path: Path) -> None:
+    """From copying to putting back each piece of work grows towards its whole, and comes to it."""
+    told: list[tuple[Doing, int, int]] = []
+
+    with listening(lambda *how_far: told.append(how_far)):
+        everything(tmp_path)
+
+    assert {doing for doing, *_ in told} == set(Doing)
+    assert all(0 <= done <= total for _, done, total in told)
+    assert {doing for doing, done, total in told if done == total} == set(Doing)
+
+
+@pytest.mark.parametrize("after_seconds", [0.0, AFTER_SECONDS * 3600])
+def test_a_bar_stands_only_once_it_takes_longer(
+    after_seconds: float, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Past the threshold the terminal shows what is done and how much of it; before it, nothing at all."""
+    monkeypatch.setattr(sys, "stderr", screen := Terminal())
+
+    with bar(after_seconds):
+        everything(tmp_path)
+
+    assert ("looking history over" in screen.getvalue()) is (after_seconds == 0)
+    assert bool(screen.getvalue()) is (after_seconds == 0)
+
+
+def test_what_is_piped_has_no_bar(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A script reads sentences, never a bar."""
+    with bar(0):
+        everything(tmp_path)
+
+    assert capsys.readouterr().err == ""
