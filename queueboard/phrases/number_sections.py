@@ -14,6 +14,7 @@ from queueboard.phrases.number_parts import (
     kind_names,
     last_days,
 )
+from queueboard.phrases.number_sections_evening import EVENING_SECTIONS
 from queueboard.phrases.number_sections_money import (
     BOXES,
     GF,
@@ -221,6 +222,7 @@ SECTIONS: tuple[Section, ...] = (
         counts="It counts from the next copy on.",
         caution="How long names and addresses must or may be kept is local law. " + LAW,
     ),
+    *EVENING_SECTIONS,
 )
 
 

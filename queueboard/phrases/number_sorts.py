@@ -178,6 +178,28 @@ def _names_literal(typed: str, _ways: Ways) -> str:
 NAMES = Sort(show=_names_shown, typed=_names_shown, literal=_names_literal, hint="with commas between")
 
 
+def _days_shown(value: object, _ways: Ways) -> str:
+    days = ", ".join(map(str, _list(value)))
+    return f"{days} days" if days else "no notices"
+
+
+def _days_literal(typed: str, _ways: Ways) -> str:
+    """Days typed as people say them: 7, 21, 42 or 7 21 42 days; an empty line for none."""
+    parts = typed.casefold().removesuffix("days").replace(",", " ").split()
+    odd = next((part for part in parts if not (part.isascii() and part.isdigit())), None)
+    if odd is not None:
+        raise TypedError(f"“{shown(odd)}” is no number of days; type them like 7, 21, 42.")
+    return f"[{', '.join(str(int(part)) for part in parts)}]"
+
+
+DAYS = Sort(
+    show=_days_shown,
+    typed=lambda value, _ways: ", ".join(map(str, _list(value))),
+    literal=_days_literal,
+    hint="days with commas between, each larger than the one before",
+)
+
+
 def _weekdays_shown(value: object, _ways: Ways) -> str:
     return " ".join(f"{day}".title() for day in value) if isinstance(value, list) else f"{value}"
 

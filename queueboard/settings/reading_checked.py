@@ -10,9 +10,9 @@ from queueboard.settings.shapes import Checked, Settings
 
 CHECKED_PARTS = (
     *("shop", "hours", "closed", "bench", "processes", "kinds", "lines", "gauge", "prices", "shipping", "tax"),
-    *("boxes", "handling", "planning", "keeping"),
+    *("boxes", "handling", "planning", "keeping", "evening", "papers"),
 )
-"""The parts of the settings that may have a day in [last_checked]; carriers have theirs beside their own numbers."""
+"""The parts of the settings that may have a day in [last_checked]; carriers and the shelf have one of their own."""
 
 
 def read_checked(whole: Table) -> Checked:
@@ -40,5 +40,6 @@ def insist_on_days_that_were(settings: Settings, text: str, today: date) -> None
 def _days(settings: Settings) -> Iterator[tuple[Path, date | None]]:
     yield from ((("last_checked", part), day) for part, day in settings.checked.on.items())
     yield ("parcels", "last_checked"), settings.parcels.last_checked
+    yield ("shelf", "last_checked"), settings.shelf.last_checked
     for place, carrier in enumerate(settings.parcels.carriers):
         yield ("carriers", place, "last_checked"), carrier.last_checked

@@ -13,6 +13,7 @@ from queueboard.records.tables import STATE
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
     announcing,
+    call_backs,
     charging,
     closing,
     correcting,
@@ -35,6 +36,7 @@ from queueboard.shop import (
     restoring,
     running,
     saying,
+    shelving,
     stable,
     testing,
     trialling,
@@ -47,6 +49,7 @@ from queueboard.values.step import About, Step
 
 FAMILIES = (
     announcing,
+    call_backs,
     charging,
     closing,
     correcting,
@@ -69,6 +72,7 @@ FAMILIES = (
     restoring,
     running,
     saying,
+    shelving,
     stable,
     testing,
     trialling,

@@ -1,8 +1,12 @@
 """Undo of every operation, several steps back, and the refusals."""
 
+import ast
 import importlib
 import pkgutil
+import subprocess
+import sys
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -10,12 +14,13 @@ import queueboard.shop
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.shop import correcting, moving, noting, undoing
 from queueboard.shop.opening import Shop
-from queueboard.shop.operation import OPERATIONS
+from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.words import Column
 from tests.bench.undos import undo_at_random
 from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
 
+ROOT = Path(__file__).parents[2]
 EXAMPLES = 40
 """Of random acts taken back; `python -m tests.bench.undos` does a thousand."""
 
@@ -150,3 +155,20 @@ def test_random_acts_taken_back_and_done_again() -> None:
     assert (tally.examples, tally.wrong) == (EXAMPLES, 0)
     assert tally.undone > 2 * EXAMPLES
     assert tally.control > 0
+
+
+def test_undo_knows_every_operation_of_the_shop() -> None:
+    """Right after a start, before any screen has loaded its own, each operation that history may hold is known."""
+    folder = Path(operation.__code__.co_filename).parent
+    written = {
+        function.name
+        for path in sorted(folder.glob("*.py"))
+        for function in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(function, ast.FunctionDef)
+        and any(ast.unparse(decorator).startswith("operation(") for decorator in function.decorator_list)
+    }
+    asked = "import queueboard.shop.undoing; from queueboard.shop.operation import OPERATIONS; print(*OPERATIONS)"
+    known = subprocess.run([sys.executable, "-c", asked], check=True, capture_output=True, text=True, cwd=ROOT)
+
+    assert len(written) > 90
+    assert set(known.stdout.split()) == written
