@@ -29,6 +29,7 @@ from queueboard.shop import (
     moving,
     noting,
     numbers,
+    offering,
     orders,
     promising,
     receiving,
@@ -41,6 +42,7 @@ from queueboard.shop import (
     testing,
     trialling,
     waiting,
+    weighing,
     wobbling,
 )
 from queueboard.shop.opening import Shop
@@ -65,6 +67,7 @@ FAMILIES = (
     moving,
     noting,
     numbers,
+    offering,
     orders,
     promising,
     receiving,
@@ -77,6 +80,7 @@ FAMILIES = (
     testing,
     trialling,
     waiting,
+    weighing,
     wobbling,
 )
 """An operation is known only once its family is loaded, and history may hold any of them."""
