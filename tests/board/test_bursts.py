@@ -196,7 +196,6 @@ def test_every_screen_is_tried() -> None:
         BoxShelf,
         CallBackAsked,
     }
-    shared = {ShopModal, Form, Dialog, BoxListScreen, RunCursor, DayRuns, EdgeView, BoxPapers, BoxMoney}
     shared |= {OwnNumbersScreen, Telling}
     ours = {kind for kind in _kinds(ShopScreen) if kind.__module__.startswith("queueboard.board.screens")}
     at_home = {kind for kind in ours if kind.__module__.rpartition(".")[2].startswith("board")}

@@ -4,27 +4,21 @@ A new operation is one entry in a family of FAMILIES: given the moment, it choos
 calls the operation. It may be refused with a sentence; where there is nothing to choose from, moment.pick ends it.
 """
 
-from collections.abc import Callable
 from datetime import timedelta
 
-from queueboard.intake.orders import Order
 from queueboard.priced_words import ChargeSort, MoneySort
 from queueboard.records.belts import fitted_belts
-from queueboard.records.evening import dust_tray, till_counts
 from queueboard.records.moved import found_of
 from queueboard.records.studies import studies
 from queueboard.records.trials import open_trials
 from queueboard.seedfiles import seed_text
-from queueboard.shelf_words import MessageSort, NoticeWay
 from queueboard.shop import (
     announcing,
-    call_backs,
     charging,
     closing,
     correcting,
     counting,
     erasing,
-    evening,
     fitting,
     found_knives,
     gauging,
@@ -35,14 +29,12 @@ from queueboard.shop import (
     noting,
     numbers,
     offering,
-    orders,
     promising,
     receiving,
     rehoming,
     restoring,
     running,
     saying,
-    shelving,
     stable,
     testing,
     trialling,
@@ -51,7 +43,6 @@ from queueboard.shop import (
     weighing,
     wobbling,
 )
-from queueboard.shop.rows import knives_of_box
 from queueboard.values.edge import NewSpot
 from queueboard.values.knife import Knife
 from queueboard.values.new import (
@@ -61,7 +52,6 @@ from queueboard.values.new import (
     NewCustomer,
     NewPayment,
 )
-from queueboard.values.shelf import NewCallBack
 from queueboard.words import (
     ON_BOARD,
     BeltEnd,
@@ -77,10 +67,9 @@ from queueboard.words import (
     Stage,
     WaitingFor,
 )
+from tests.shop.acts_around import AROUND_THE_DAY, Act
 from tests.shop.moment import NAMES, Moment
 from tests.shop.place import chef
-
-Act = Callable[[Moment], object]
 
 STEPS = ("P240", "P400", "16 um", "9 um", "no such belt")
 PROCESSES = ("plain", "plain", "thin hard", "nowhere")
@@ -104,11 +93,6 @@ def _comes_in(m: Moment) -> NewBox:
         promise=m.pick((None, m.day())),
         label=m.new_label() if mail else None,
     )
-
-
-def _will_come(m: Moment) -> NewAnnounced:
-    who = NewCustomer(name=m.pick(NAMES))
-    return NewAnnounced(new_customer=who, expected_knives=m.pick((None, 6)), promise=m.day())
 
 
 def _reading(m: Moment) -> object:
@@ -157,18 +141,12 @@ def _settles(m: Moment) -> object:
     return closing.settle(m.shop, m.by, m.pick([seen.close_out] if seen.close_out else []), settled, m.text, paid)
 
 
-def _takes_back(m: Moment) -> object:
-    old = m.gone
-    knives = knives_of_box(m.shop.database, old.id)[: 1 + m.below(2)]
-    back = NewCallBack(old_box_id=old.id, old_knife_ids=tuple(knife.id for knife in knives), why=m.text, free=m.yes)
-    return call_backs.take_back(m.shop, m.by, back)
-
-
 def _lost(m: Moment) -> Knife:
     return m.pick([k for box in m.picture.boxes for k in box.knives if k.looking_for] or m.knives)
 
 
 FAMILIES: dict[str, dict[str, Act]] = {
+    **AROUND_THE_DAY,
     "receiving": {
         "add_customer": lambda m: receiving.add_customer(m.shop, m.by, name=m.pick(NAMES), notes=m.text),
         "receive_box": lambda m: receiving.receive_box(m.shop, m.by, _comes_in(m)),
@@ -190,9 +168,6 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "expect_box": lambda m: announcing.expect_box(m.shop, m.by, m.shut, m.pick((None, 3)), m.now.date()),
         "arrived": lambda m: announcing.arrived(m.shop, m.by, m.shut),
         "call_off": lambda m: announcing.call_off(m.shop, m.by, m.shut, m.text),
-    },
-    "orders": {
-        "take_orders": lambda m: orders.take_orders(m.shop, m.by, [Order(line=2, box=_will_come(m))] * m.below(3)),
     },
     "moving": {
         "move_knives": lambda m: moving.move_knives(m.shop, m.by, m.knives, m.pick(ON_BOARD)),
@@ -288,29 +263,6 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "confirm_label": lambda m: closing.confirm_label(m.shop, m.by, m.close, m.pick(("self", ""))),
         "settle": _settles,
         "send_off": lambda m: closing.send_off(m.shop, m.by, m.close),
-    },
-    "shelf": {
-        "put_on_shelf": lambda m: shelving.put_on_shelf(m.shop, m.by, m.box, m.text),
-        "note_notice": lambda m: shelving.note_notice(
-            m.shop, m.by, m.box.id, m.pick(list(MessageSort)), m.pick(list(NoticeWay)), m.text
-        ),
-        "take_back": _takes_back,
-        "link_call_back": lambda m: call_backs.link_call_back(m.shop, m.by, m.box, m.gone.id, [], m.text),
-    },
-    "evening": {
-        "empty_dust": lambda m: evening.empty_dust(m.shop, m.by),
-        "look_at_dust_again": lambda m: evening.look_at_dust_again(
-            m.shop, m.by, m.pick([tray] if (tray := dust_tray(m.shop.database, m.now.date())) else [])
-        ),
-        "count_till": lambda m: evening.count_till(
-            m.shop,
-            m.by,
-            m.now.date(),
-            PayWay.CASH,
-            m.below(9000),
-            next(iter(till_counts(m.shop.database, m.now.date())), None),
-        ),
-        "close_day": lambda m: evening.close_day(m.shop, m.by, m.now.date(), m.below(3), m.text),
     },
     "lost_and_found": {
         "found": lambda m: losing.found(m.shop, m.by, _lost(m)),

@@ -6,6 +6,7 @@ from textual import on
 from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen
+from queueboard.board.screens.board_coming import BoardComing
 from queueboard.board.screens.board_figures import BoardFigures
 from queueboard.board.screens.board_papers import BoardPapers
 from queueboard.board.trays import trays_to_ready
@@ -14,7 +15,7 @@ from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardFigures, BoardPapers):
+class BoardScreen(BoardComing, BoardFigures, BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"
@@ -34,14 +35,6 @@ class BoardScreen(BoardFigures, BoardPapers):
             id="board.day",
         ),
         Binding("r", "receive", "receive", tooltip="Take in a box.", id="board.receive"),
-        Binding(
-            "I",
-            "orders",
-            "orders",
-            show=False,
-            tooltip="Take in a file of orders: boxes that will come by mail.",
-            id="board.orders",
-        ),
         Binding("u", "undo", "undo", tooltip="Take back the newest step, or an earlier one.", id="board.undo"),
         Binding("R", "announce", "announce", tooltip="Note a box that will come by mail.", id="board.announce"),
         Binding(
@@ -158,11 +151,6 @@ class BoardScreen(BoardFigures, BoardPapers):
         from queueboard.board.screens.announce import AnnounceScreen
 
         self.app.push_screen(AnnounceScreen(self.desk), self.come_back)
-
-    def action_orders(self) -> None:
-        from queueboard.board.screens.dialogs.orders import OrdersDialog
-
-        self.app.push_screen(OrdersDialog(self.desk))
 
     def action_undo(self) -> None:
         from queueboard.board.screens.undo import UndoScreen
