@@ -11,12 +11,14 @@ from textual.binding import Binding, BindingType
 from textual.driver import Driver
 from textual.events import Event, Key, Paste, Resize
 from textual.message import Message
+from textual.theme import Theme
 
+from queueboard.board.appearance import after, keep, name_of
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.bell import BELL, BellApp
 from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
-from queueboard.board.themes import DARK, LIGHT, THEMES
+from queueboard.board.themes import DARK, THEMES
 from queueboard.errors import QueueboardError
 
 LOOK_SECONDS = 0.25
@@ -24,6 +26,10 @@ LOOK_SECONDS = 0.25
 
 SMALLEST = (60, 20)
 """Columns and lines below which nothing of use fits."""
+
+
+LOOKS = {"dark": "dark", "light": "light", "contrast": "of high contrast"}
+"""How a theme is called in a sentence."""
 
 
 class QueueboardApp(BellApp):
@@ -38,7 +44,12 @@ class QueueboardApp(BellApp):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("question_mark", "keys", "keys", tooltip="Show every key of this screen.", id="app.keys"),
         Binding(
-            "ctrl+t", "turn_theme", "light or dark", False, tooltip="Change between dark and light.", id="app.theme"
+            "ctrl+t",
+            "turn_theme",
+            "appearance",
+            False,
+            tooltip="Dark, light, high contrast: the next of the three, kept for the next start.",
+            id="app.theme",
         ),
         Binding(
             "ctrl+q",
@@ -51,18 +62,20 @@ class QueueboardApp(BellApp):
         ),
     ]
 
-    def __init__(self, desk: Desk, *, plain: bool = False, light: bool = False) -> None:
+    def __init__(self, desk: Desk, *, plain: bool = False, theme: Theme = DARK, choice: Path | None = None) -> None:
         super().__init__(ansi_color=True if plain else None)
         self.desk = desk
+        self.choice = choice
+        """The file that keeps the theme chosen; None keeps it nowhere."""
         self.failure: Exception | None = None
         """What the program failed with."""
         self.stopped_by: int | None = None
         """The number of the signal that ended it."""
         self._said = ""
         self.key_turns = KeyTurns(self, super().post_message)
-        for theme in THEMES:
-            self.register_theme(theme)
-        self.theme = LIGHT.name if light else DARK.name
+        for known in THEMES:
+            self.register_theme(known)
+        self.theme = theme.name
 
     def get_default_screen(self) -> ShopScreen[None]:
         """The board is home."""
@@ -173,7 +186,10 @@ class QueueboardApp(BellApp):
         self._tell("Ctrl+Q leaves the board; everything is stored.")
 
     def action_turn_theme(self) -> None:
-        self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name
+        theme = after(self.theme)
+        self.theme = theme.name
+        trouble = keep(theme, self.choice)
+        self._tell(f"The board is {LOOKS[name_of(theme)]} now. {trouble}".rstrip(), trouble=bool(trouble))
 
     def _handle_exception(self, error: Exception) -> None:
         """Close with one sentence instead of a page that shows values; the sentence is said by run_board.

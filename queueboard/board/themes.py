@@ -1,4 +1,7 @@
-"""Two themes of the shop: quiet grounds, one accent of brass, red only for what is late or refused."""
+"""Three themes of the shop: quiet grounds, one accent of brass, red only for what is late or refused.
+
+The third is for a projector, the sun on the screen, or tired eyes: black ground, every text at 7 to 1 or more.
+"""
 
 from textual.theme import Theme
 
@@ -68,5 +71,38 @@ LIGHT = Theme(
     },
 )
 
-THEMES = (DARK, LIGHT)
-"""The first one is worn unless the other is asked for."""
+CONTRAST = Theme(
+    name="shop-contrast",
+    dark=True,
+    primary="#ffd75f",
+    secondary="#ffd75f",
+    accent="#ffd75f",
+    foreground="#ffffff",
+    background="#000000",
+    surface="#000000",
+    panel="#1c1c1c",
+    success="#b5f0a5",
+    warning="#ffd75f",
+    error="#ffb0a0",
+    variables={
+        "text": "#ffffff",
+        "text-muted": "#dcdcdc",
+        "text-disabled": "#cfcfcf",
+        "text-primary": "#ffd75f",
+        "text-accent": "#ffd75f",
+        "text-success": "#b5f0a5",
+        "text-warning": "#ffd75f",
+        "text-error": "#ffb0a0",
+        "heading-ground": "#121212",
+        "cursor-ground": "#4d3d00",
+        "cursor-text": "#ffffff",
+        "block-cursor-background": "#4d3d00",
+        "block-cursor-foreground": "#ffffff",
+        "block-cursor-blurred-background": "#4d3d00",
+        "block-cursor-blurred-foreground": "#ffffff",
+        "rule": "#9a9a9a",
+    },
+)
+
+THEMES = (DARK, LIGHT, CONTRAST)
+"""The first one is worn unless another is asked for; the key turns through them in this order."""
