@@ -22,8 +22,8 @@ def run_board(
     """Show the board until the person leaves; the exit code: 0 after a quit, 1 after a failure, 128 + n after signal n.
 
     Empty initials are asked for on the first screen. With NO_COLOR in the environment, and not empty, nothing is
-    coloured; QUEUEBOARD_THEME names the theme (TypedError for a name that none has), else the kept one is worn. demo: what becomes of an invented shop, kept or thrown
-    away; empty for a real one.
+    coloured. QUEUEBOARD_THEME names the theme, TypedError for a name that none has; else the kept one is worn. demo:
+    what becomes of an invented shop, kept or thrown away; empty for a real one.
     """
     desk = Desk(shop, initials, clock, demo=demo)
     choice = choice_file()
