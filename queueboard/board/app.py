@@ -11,12 +11,14 @@ from textual.binding import Binding, BindingType
 from textual.driver import Driver
 from textual.events import Event, Key, Paste, Resize
 from textual.message import Message
+from textual.theme import Theme
 
 from queueboard.board.base import ShopScreen, show_everywhere
-from queueboard.board.bell import BELL, BellApp
+from queueboard.board.bell import BELL
 from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
-from queueboard.board.themes import DARK, LIGHT, THEMES
+from queueboard.board.themed import ThemedApp
+from queueboard.board.themes import DARK
 from queueboard.errors import QueueboardError
 
 LOOK_SECONDS = 0.25
@@ -26,7 +28,7 @@ SMALLEST = (60, 20)
 """Columns and lines below which nothing of use fits."""
 
 
-class QueueboardApp(BellApp):
+class QueueboardApp(ThemedApp):
     """Keys on every screen."""
 
     TITLE = "queueboard"
@@ -38,9 +40,6 @@ class QueueboardApp(BellApp):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("question_mark", "keys", "keys", tooltip="Show every key of this screen.", id="app.keys"),
         Binding(
-            "ctrl+t", "turn_theme", "light or dark", False, tooltip="Change between dark and light.", id="app.theme"
-        ),
-        Binding(
             "ctrl+q",
             "quit",
             "quit",
@@ -51,7 +50,7 @@ class QueueboardApp(BellApp):
         ),
     ]
 
-    def __init__(self, desk: Desk, *, plain: bool = False, light: bool = False) -> None:
+    def __init__(self, desk: Desk, *, plain: bool = False, theme: Theme = DARK, choice: Path | None = None) -> None:
         super().__init__(ansi_color=True if plain else None)
         self.desk = desk
         self.failure: Exception | None = None
@@ -60,9 +59,7 @@ class QueueboardApp(BellApp):
         """The number of the signal that ended it."""
         self._said = ""
         self.key_turns = KeyTurns(self, super().post_message)
-        for theme in THEMES:
-            self.register_theme(theme)
-        self.theme = LIGHT.name if light else DARK.name
+        self.wear(theme, choice)
 
     def get_default_screen(self) -> ShopScreen[None]:
         """The board is home."""
@@ -145,13 +142,6 @@ class QueueboardApp(BellApp):
             self._said = sentence
             self._tell(sentence, trouble=True)
 
-    def _tell(self, sentence: str, *, trouble: bool = False) -> None:
-        """Say it where the screen says things, so that it stays."""
-        if isinstance(self.screen, ShopScreen) and self.screen.is_mounted:
-            self.screen.say(sentence, trouble=trouble)
-        else:
-            self.notify(sentence, severity="error" if trouble else "information", markup=False)
-
     def on_resize(self, event: Resize) -> None:
         """A window too small for the board says so, and gives back what lay below once it has grown."""
         from queueboard.board.screens.too_small import TooSmallScreen
@@ -171,9 +161,6 @@ class QueueboardApp(BellApp):
     def action_help_quit(self) -> None:
         """Ctrl+C, which ends other programs, only says what leaves this one."""
         self._tell("Ctrl+Q leaves the board; everything is stored.")
-
-    def action_turn_theme(self) -> None:
-        self.theme = DARK.name if self.theme == LIGHT.name else LIGHT.name
 
     def _handle_exception(self, error: Exception) -> None:
         """Close with one sentence instead of a page that shows values; the sentence is said by run_board.

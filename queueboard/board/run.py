@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 
 from queueboard.board.app import QueueboardApp
+from queueboard.board.appearance import choice_file, chosen
 from queueboard.board.crash import write_report
 from queueboard.board.desk import Desk
 from queueboard.papers.output import print_trouble
@@ -21,15 +22,16 @@ def run_board(
     """Show the board until the person leaves; the exit code: 0 after a quit, 1 after a failure, 128 + n after signal n.
 
     Empty initials are asked for on the first screen. With NO_COLOR in the environment, and not empty, nothing is
-    coloured; with QUEUEBOARD_THEME=light the board is light. demo: what becomes of an invented shop, kept or thrown
-    away; empty for a real one.
+    coloured. QUEUEBOARD_THEME names the theme, TypedError for a name that none has; else the kept one is worn. demo:
+    what becomes of an invented shop, kept or thrown away; empty for a real one.
     """
     desk = Desk(shop, initials, clock, demo=demo)
-    light = os.environ.get("QUEUEBOARD_THEME") == "light"
+    choice = choice_file()
+    theme = chosen(os.environ.get("QUEUEBOARD_THEME", ""), choice)
     plain = bool(os.environ.get("NO_COLOR"))
     if not plain:
         os.environ.pop("NO_COLOR", None)  # an empty one asks for nothing, and Textual would take it for set
-    app = QueueboardApp(desk, plain=plain, light=light)
+    app = QueueboardApp(desk, plain=plain, theme=theme, choice=choice)
     app.run(mouse=not no_mouse)
     if app.failure is not None:
         path = write_report(app.failure, shop.path.parent, f"{clock():%Y-%m-%d %H:%M}")

@@ -22,6 +22,7 @@ END = "<!-- end of keys -->"
 
 TITLES = {
     "QueueboardApp": "On every screen",
+    "ThemedApp": "Appearance, on every screen",
     "BellApp": "From anywhere, out of any field too",
     "BoardScreen": "The board",
     "BoardFigures": "From the board to the figures",

@@ -110,6 +110,14 @@ class BoardScreen(BoardComing, BoardFigures, BoardPapers):
             tooltip="Chances and dates told against what was seen, and the minutes learned.",
             id="board.said",
         ),
+        Binding(
+            "A",
+            "app.turn_theme",
+            "appearance",
+            False,
+            tooltip="Dark, light, high contrast: the next of the three.",
+            id="board.appearance",
+        ),
         Binding("q", "app.quit", "quit", tooltip="Leave the board; everything is stored.", id="board.quit"),
     ]
 

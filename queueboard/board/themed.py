@@ -1,0 +1,54 @@
+"""The key that changes how the board looks, on every screen."""
+
+from pathlib import Path
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.theme import Theme
+
+from queueboard.board.appearance import after, keep, name_of
+from queueboard.board.base import ShopScreen
+from queueboard.board.bell import BellApp
+from queueboard.board.themes import THEMES
+
+LOOKS = {"dark": "dark", "light": "light", "contrast": "of high contrast"}
+"""How a theme is called in a sentence."""
+
+
+class ThemedApp(BellApp):
+    """Wears one of the shop's themes and turns through them."""
+
+    BINDING_GROUP_TITLE = "Appearance"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "ctrl+t",
+            "turn_theme",
+            "appearance",
+            False,
+            tooltip="Dark, light, high contrast: the next of the three, kept for the next start.",
+            id="app.theme",
+        ),
+    ]
+    _choice: Path | None = None
+    """The file that keeps the theme chosen; None keeps it nowhere."""
+
+    def wear(self, theme: Theme, choice: Path | None) -> None:
+        """Begin with this theme; the next one chosen is kept in *choice*."""
+        self._choice = choice
+        for known in THEMES:
+            self.register_theme(known)
+        self.theme = theme.name
+
+    def action_turn_theme(self) -> None:
+        """Wear the next theme, keep it, and say which it is."""
+        theme = after(self.theme)
+        self.theme = theme.name
+        trouble = keep(theme, self._choice)
+        self._tell(f"The board is {LOOKS[name_of(theme)]} now. {trouble}".rstrip(), trouble=bool(trouble))
+
+    def _tell(self, sentence: str, *, trouble: bool = False) -> None:
+        """Say it where the screen says things, so that it stays."""
+        if isinstance(self.screen, ShopScreen) and self.screen.is_mounted:
+            self.screen.say(sentence, trouble=trouble)
+        else:
+            self.notify(sentence, severity="error" if trouble else "information", markup=False)

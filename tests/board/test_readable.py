@@ -1,0 +1,82 @@
+"""Every word that really stands on a screen can be read, in each theme and on terminals of few colours.
+
+Contrast ratio and relative luminance after WCAG 2.2 (see test_themes.py). The colours of 256 and of 16 are those that
+Rich, which writes to the terminal, comes down to; its palette of 16 is the usual VGA one. A terminal may show its own.
+"""
+
+from collections.abc import Iterator
+
+import pytest
+from rich.color import ColorSystem
+from rich.segment import Segment
+from textual.app import App
+from textual.pilot import Pilot
+
+from queueboard.board.app import QueueboardApp
+from queueboard.board.desk import Desk
+from queueboard.board.themes import THEMES
+from queueboard.shop.opening import Shop
+from tests.board.host import LARGE, SMALL, AnyScreen, FakeDesk, Host
+from tests.board.test_bursts import SCREENS
+from tests.board.test_themes import READABLE, contrast
+from tests.busy_morning import busy_morning
+from tests.shop.place import NOW
+
+LEAST = {ColorSystem.TRUECOLOR: READABLE, ColorSystem.EIGHT_BIT: READABLE, ColorSystem.STANDARD: 3.9}
+"""What each system of colours is held to. Of sixteen the middle grey on white, or white on it, comes to 3.95: more
+than success criterion 1.4.3 asks of large text, less than it asks of small."""
+
+
+def words(app: App[int]) -> Iterator[Segment]:
+    """What is drawn with letters, figures or signs; lines and blocks that only part things are no text."""
+    for strip in app.screen._compositor.render_strips():
+        for segment in strip:
+            if any(not sign.isspace() and not "\u2500" <= sign <= "\u259f" for sign in segment.text):
+                yield segment
+
+
+def pairs(app: App[int]) -> dict[tuple[str, str, ColorSystem], str]:
+    """Text and ground as drawn, in each system of colours, with the words they were first seen on."""
+    seen: dict[tuple[str, str, ColorSystem], str] = {}
+    for segment in words(app):
+        style = segment.style
+        assert style is not None
+        assert style.color is not None
+        assert style.bgcolor is not None
+        text, ground = (style.bgcolor, style.color) if style.reverse else (style.color, style.bgcolor)
+        for system in (ColorSystem.TRUECOLOR, ColorSystem.EIGHT_BIT, ColorSystem.STANDARD):
+            drawn = (text.downgrade(system).get_truecolor().hex, ground.downgrade(system).get_truecolor().hex)
+            seen.setdefault((*drawn, system), segment.text.strip())
+    return seen
+
+
+async def too_weak(pilot: Pilot[int]) -> list[str]:
+    """The pairs that cannot be read, in all themes one after the other."""
+    app, weak = pilot.app, list[str]()
+    for theme in THEMES:
+        app.theme = theme.name
+        await pilot.pause()
+        for (text, ground, system), on in pairs(app).items():
+            if contrast(text, ground) < LEAST[system]:
+                weak.append(f"{theme.name} {system.name} {text} on {ground} {contrast(text, ground):.2f}: {on[:40]}")
+    return weak
+
+
+@pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])
+async def test_the_busy_board_can_be_read(size: tuple[int, int]) -> None:
+    """Late, due, quiet, marked and under the cursor: each word of a busy morning has its contrast in every theme."""
+    app = QueueboardApp(FakeDesk(busy_morning()))
+    async with app.run_test(size=size) as pilot:
+        await pilot.press("down", "asterisk")
+        assert not await too_weak(pilot)
+
+
+@pytest.mark.parametrize("kind", SCREENS, ids=lambda kind: kind.__name__)
+async def test_every_screen_can_be_read(kind: type[AnyScreen], two_boxes: Shop) -> None:
+    """Each word on each screen, hints and fields too, has its contrast in every theme."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: SCREENS[kind](desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert isinstance(app.screen, kind)
+        assert not await too_weak(pilot)
