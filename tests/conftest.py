@@ -1,6 +1,9 @@
 """What every test starts from: no colours, themes, initials or shop files of the person's own terminal."""
 
+import atexit
 import os
+import shutil
+import tempfile
 
 import pytest
 from hypothesis import settings
@@ -11,6 +14,8 @@ OWN = ("QUEUEBOARD_", "TEXTUAL_")
 for name in [name for name in os.environ if name in {"NO_COLOR", "TEXTUAL"} or name.startswith(OWN)]:
     del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
+os.environ["XDG_CONFIG_HOME"] = tempfile.mkdtemp(prefix="queueboard-tests-")  # no choice of the person's own
+atexit.register(shutil.rmtree, os.environ["XDG_CONFIG_HOME"], ignore_errors=True)
 
 # The same examples every time, so that a change that lands is one that was tried; no deadline, for a busy machine is no
 # mistake of the program. `pytest --hypothesis-profile=search` looks for examples that nobody has seen yet.

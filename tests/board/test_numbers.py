@@ -68,6 +68,19 @@ async def test_the_list_of_sections_reads_at_both_sizes(
         assert_screen(app, f"numbers-{size[0]}")
 
 
+async def test_a_scanned_tag_is_no_section(two_boxes: Shop) -> None:
+    """A dash between digits is let go of, and the digits stay with the sections."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: NumbersScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("1", "0", "minus", "2")
+        await pilot.pause()
+        assert isinstance(app.screen, NumbersScreen)
+        section_here = app.screen.section_here()
+        assert section_here is not None
+        assert section_here == SECTIONS[1]
+
+
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])
 @pytest.mark.parametrize("name", [section.name for section in SECTIONS])
 async def test_each_section_reads_at_both_sizes(name: str, size: tuple[int, int], shop: Shop) -> None:

@@ -29,7 +29,7 @@ class Terminal:
         self.screen = pyte.Screen(columns, rows)
         self.stream = pyte.ByteStream(self.screen)
         self.raw = b""
-        kept = {name: os.environ[name] for name in ("HOME", "PATH", "TMPDIR") if name in os.environ}
+        kept = {name: os.environ[name] for name in ("HOME", "PATH", "TMPDIR", "XDG_CONFIG_HOME") if name in os.environ}
         self.process = PtyProcess.spawn(
             [sys.executable, "-m", *(program or ("queueboard", "--file", str(shop_file), "--as", "MB"))],
             cwd=str(ROOT),

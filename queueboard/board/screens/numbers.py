@@ -100,6 +100,12 @@ class NumbersScreen(OwnNumbersScreen):
     BINDING_GROUP_TITLE = "The shop's own numbers: sections"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("N", "leave", "back to the board", id="numbers.leave", show=False)]
     KEYS = "Enter or number opens · c checked · v to a file · t from one · u undo · . back"
+    digits = ""
+    """The number of a section as far as it is typed; tags mean nothing here."""
+
+    @property
+    def begins_numbers(self) -> bool:
+        return not self.digits
 
     def heading(self, picture: Picture) -> Content:
         """What this is."""
@@ -123,9 +129,9 @@ class NumbersScreen(OwnNumbersScreen):
         if not event.character or event.character not in "0123456789":
             return
         event.stop()
-        for typed in (self.typed + event.character, event.character):
+        for typed in (self.digits + event.character, event.character):
             if 1 <= int(typed) <= len(SECTIONS):
-                self.typed = typed
+                self.digits = typed
                 self._put_on(SECTIONS[int(typed) - 1].name)
                 return
 
@@ -140,7 +146,7 @@ class NumbersScreen(OwnNumbersScreen):
 
     def action_choose(self) -> None:
         """Open the section."""
-        section, self.typed = self.section_here(), ""
+        section, self.digits = self.section_here(), ""
         if section is not None:
             self.app.push_screen(SectionScreen(self.desk, section), lambda _: self.show(self.desk.picture))
 
