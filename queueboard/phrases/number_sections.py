@@ -25,6 +25,7 @@ from queueboard.phrases.number_sections_money import (
     RULES,
     one,
 )
+from queueboard.phrases.number_sections_swaps import SWAPS
 from queueboard.phrases.number_sorts import (
     CLOCK,
     COLLECTION,
@@ -221,6 +222,7 @@ SECTIONS: tuple[Section, ...] = (
         counts="It counts from the next copy on.",
         caution="How long names and addresses must or may be kept is local law. " + LAW,
     ),
+    SWAPS,
 )
 
 

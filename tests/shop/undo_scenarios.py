@@ -47,6 +47,7 @@ from tests.shop import (
     undo_evening,
     undo_running,
     undo_shelf,
+    undo_swapping,
 )
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
@@ -265,6 +266,7 @@ SCENARIOS: dict[str, Scenario] = {
                 undo_edges,
                 undo_evening,
                 undo_running,
+                undo_swapping,
             ),
         ),
     )
