@@ -25,10 +25,10 @@ from queueboard.shop.charging import insert_charge
 from queueboard.shop.days import today_of
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
-from queueboard.shop.receiving import store_box
+from queueboard.shop.receiving import insert_customer, store_box
 from queueboard.shop.swap_places import kinds_of_set, next_round, place_of_set
 from queueboard.values.box import Box
-from queueboard.values.new import NewBox, NewCharge, NewPromise
+from queueboard.values.new import NewBox, NewCharge, NewCustomer, NewPromise
 from queueboard.values.swap import MissingKnife, NewRound, SwapSet
 from queueboard.words import CameBy, GoesBy, PromiseKind
 
@@ -38,13 +38,12 @@ SWITCH_ON = "Swap sets are switched off; write on = true under [swaps] in the sh
 
 
 @operation()
-def define_set(writing: Writing, customer_id: int, name: str, typed: str, every_days: int = 7) -> int:
+def define_set(writing: Writing, whose: int | NewCustomer, name: str, typed: str, every_days: int = 7) -> int:
     """Say what a kitchen's set has when it is whole, such as `4 chef, 3 paring`; returns its id.
 
     A set of this kitchen with the same name gets these kinds in place of those it had.
     """
     settings = _switched_on(writing)
-    rows.known_customer(writing, customer_id)
     text = clean(name, limit=LONGEST_NAME, field="name of the set")
     if not text:
         raise TypedError("The set has no name; type one, like A.")
@@ -53,6 +52,8 @@ def define_set(writing: Writing, customer_id: int, name: str, typed: str, every_
     whole = counts_of(read_lines(typed, settings))
     if sum(whole.values()) > MOST_KNIVES:
         raise TypedError(f"A set of {sum(whole.values())} knives is more than {MOST_KNIVES}; make two of it.")
+    customer_id = whose if isinstance(whose, int) else insert_customer(writing, whose)
+    rows.known_customer(writing, customer_id)
     known = sets_of(writing.database, "s.customer_id = ? AND lower(s.name) = lower(?)", customer_id, text)
     if known:
         set_id = known[0].id

@@ -9,6 +9,7 @@ from queueboard.intake.swap_sets import KindOfSet, goes_on_statement, nick_is_fr
 from queueboard.priced_words import ChargeSort
 from queueboard.records.charges import charges_of
 from queueboard.records.database import ShopDatabase
+from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customers_of
 from queueboard.records.swaps import OF_CUSTOMER, missing_knives, newest_check, rounds_of, sets_of
 from queueboard.settings.shapes import Settings
@@ -88,6 +89,7 @@ def kitchens(shop: Shop, now: datetime) -> tuple[Kitchen, ...]:
         if not settings.swaps.on:
             return ()
         of_kitchens = {one.customer_id for one in sets_of(database, "1")}
+        of_kitchens -= erased_customers(database)
         customers = [customer for customer in customers_of(database) if customer.id in of_kitchens]
     held = {account.customer.id: account for account in owing(shop, now) if account.on_hold} if customers else {}
     with shop.reading() as database:

@@ -20,7 +20,7 @@ from tests.pictures import picture
 
 OURS: tuple[type[DOMNode], ...] = (
     QueueboardApp,
-    *BoardScreen.__mro__[:4],
+    *BoardScreen.__mro__[:5],
     ColumnView,
     TagEntry,
     TrayDialog,
@@ -44,7 +44,7 @@ def test_every_key_has_a_label_a_sentence_and_a_name_of_its_own() -> None:
 
 def test_no_key_means_two_things_on_the_board() -> None:
     """Among the keys of the board itself each key stands for one action."""
-    keys = Counter(b.key for holder in BoardScreen.__mro__[:4] for b in Binding.make_bindings(vars(holder)["BINDINGS"]))
+    keys = Counter(b.key for holder in BoardScreen.__mro__[:5] for b in Binding.make_bindings(vars(holder)["BINDINGS"]))
 
     assert not [key for key, count in keys.items() if count > 1]
 

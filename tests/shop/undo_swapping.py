@@ -24,9 +24,9 @@ def kitchen(shop: Shop, name: str = "Brant Street kitchen") -> tuple[int, int]:
     return a, b
 
 
-def one_missing(shop: Shop) -> int:
+def one_missing(shop: Shop, name: str = "Brant Street kitchen") -> int:
     """The number of the box that B is, which came back without its paring knife."""
-    a, b = kitchen(shop)
+    a, b = kitchen(shop, name)
     number = swapping.note_round(shop, by(), NewRound(sharp_set_id=a, dull_set_id=b, dull="2 chef"))
     assert number is not None
     return number
