@@ -68,6 +68,13 @@ TABLES: Mapping[str, ListTable] = {
             *("owed_cents", "notice_due", "too_long"),
         ),
     ),
+    "swaps": ListTable(
+        rows=("kitchens", "sets", "kinds"),
+        columns=(
+            *("customer.name", "next_round", "hold", "set", "kind", "whole", "clean_here", "dull_here"),
+            *("with_kitchen", "missing"),
+        ),
+    ),
     "evening": ListTable(rows=("done",), columns=("day", "number", "customer", "ready", "gone", "closed")),
     "month": ListTable(
         rows=("kinds",), columns=("month", "kind", "knives", "timed", "seconds_each", "listed_seconds_each")

@@ -26,6 +26,7 @@ from queueboard.phrases.number_sections_money import (
     RULES,
     one,
 )
+from queueboard.phrases.number_sections_swaps import SWAPS
 from queueboard.phrases.number_sorts import (
     CLOCK,
     COLLECTION,
@@ -223,6 +224,7 @@ SECTIONS: tuple[Section, ...] = (
         caution="How long names and addresses must or may be kept is local law. " + LAW,
     ),
     *EVENING_SECTIONS,
+    SWAPS,
 )
 
 

@@ -21,6 +21,7 @@ from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
 from queueboard.settings.reading_shelf import read_shelf
+from queueboard.settings.reading_swaps import read_swaps
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, Keeping, MarketDay, Settings
 
@@ -48,6 +49,7 @@ TABLES = (
     "shelf",
     "evening",
     "papers",
+    "swaps",
     "processes",
     "edges",
     "kinds",
@@ -106,6 +108,7 @@ def read_settings(text: str) -> Settings:
         evening=read_evening(whole),
         checked=read_checked(whole),
         papers=read_papers(whole),
+        swaps=read_swaps(whole),
     )
 
 

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
 from queueboard.settings.shelf_shape import Shelf
+from queueboard.settings.swaps_shape import Swaps
 from queueboard.words import Condition, Edge, PaperSize, PlanOrder
 
 MOST_CENTS = 9_999_999
@@ -247,6 +248,7 @@ class Settings:
     evening: Evening = Evening()
     checked: Checked = field(default_factory=Checked)
     papers: Papers = Papers()
+    swaps: Swaps = field(default_factory=Swaps)
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -5,6 +5,8 @@ from queueboard.errors import RuleError, TypedError
 from queueboard.priced_words import Finding
 from queueboard.records import asking
 from queueboard.records.database import Cell
+from queueboard.records.swaps import sets_of
+from queueboard.records.swaps_tables import SwapSetRow
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
@@ -151,4 +153,6 @@ def merge_customers(writing: Writing, keep: Customer, double: Customer) -> None:
     rows.known_customer(writing, keep.id)
     for box_id in asking.boxes_of_customer(writing.database, double.id):
         writing.change(BoxRow, box_id, None, customer_id=keep.id)
+    for one in sets_of(writing.database, "s.customer_id = ?", double.id):
+        writing.change(SwapSetRow, one.id, None, customer_id=keep.id)
     writing.change(CustomerRow, double.id, double.version, merged_into=keep.id)

@@ -64,6 +64,7 @@ from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.board.money_screens import MONEY_SCREENS
 from tests.board.number_screens import NUMBER_SCREENS
 from tests.board.shelf_screens import SHELF_SCREENS
+from tests.board.swap_screens import SWAP_SCREENS
 from tests.shop.place import NOW, box, by
 from tests.shop.undo_announcing import announced
 
@@ -171,6 +172,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     **NUMBER_SCREENS,
     **MONEY_SCREENS,
     **SHELF_SCREENS,
+    **SWAP_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
 

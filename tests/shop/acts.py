@@ -68,14 +68,17 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.shop.acts_around import AROUND_THE_DAY, Act
+from tests.shop.acts_swaps import SWAP_ACTS
 from tests.shop.moment import NAMES, Moment
 from tests.shop.place import chef
 
 STEPS = ("P240", "P400", "16 um", "9 um", "no such belt")
 PROCESSES = ("plain", "plain", "thin hard", "nowhere")
 SEED = seed_text("settings.toml")
-LENIENT = SEED.replace("= 730", "= 0").replace("always = [] ", 'always = ["chef"] ')
-"""A customer may be erased at once, and the gauge is asked for every chef's knife."""
+LENIENT = (
+    SEED.replace("= 730", "= 0").replace("always = [] ", 'always = ["chef"] ').replace("on = false ", "on = true ")
+)
+"""A customer may be erased at once, the gauge is asked for every chef's knife, and kitchens have swap sets."""
 SETTINGS = (SEED, LENIENT, LENIENT, "bench = 1")
 
 
@@ -290,6 +293,7 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "give_box_to": lambda m: correcting.give_box_to(m.shop, m.by, m.box, m.customer),
         "merge_customers": lambda m: correcting.merge_customers(m.shop, m.by, m.customer, m.customer),
     },
+    "swaps": SWAP_ACTS,
     "keeping": {
         "take_settings": lambda m: numbers.take_settings(m.shop, m.by, m.pick(SETTINGS)),
         "erase_customer": lambda m: erasing.erase_customer(m.shop, m.by, m.customer.id, m.text),

@@ -47,6 +47,7 @@ from tests.shop import (
     undo_evening,
     undo_running,
     undo_shelf,
+    undo_swapping,
 )
 from tests.shop.place import box, by, cash, chef, counter, parcel
 from tests.shop.undo_closing import Act
@@ -254,17 +255,11 @@ SCENARIOS: dict[str, Scenario] = {
     name.removeprefix("do_"): scenario
     for family in (
         globals(),
-        *map(vars, (undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_running, undo_shelf)),
         *map(
             vars,
             (
-                undo_announcing,
-                undo_charging,
-                undo_closing,
-                undo_counting,
-                undo_edges,
-                undo_evening,
-                undo_running,
+                *(undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_evening, undo_running),
+                *(undo_shelf, undo_swapping),
             ),
         ),
     )

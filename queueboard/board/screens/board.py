@@ -9,13 +9,14 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.screens.board_coming import BoardComing
 from queueboard.board.screens.board_figures import BoardFigures
 from queueboard.board.screens.board_papers import BoardPapers
+from queueboard.board.screens.board_swaps import BoardSwaps
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardComing, BoardFigures, BoardPapers):
+class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"
