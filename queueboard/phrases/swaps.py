@@ -9,7 +9,7 @@ from queueboard.phrases.owing import hold_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.swaps_seen import Kitchen, MissingSeen, SetSeen
 
-NO_KITCHENS = "No kitchen has swap sets yet. Press + to describe the first set."
+NO_KITCHENS = "No kitchen has swap sets yet: W on the board, then +, describes the first set."
 SWITCHED_OFF = "Swap sets are off: write on = true under [swaps] in the shop's own numbers (N on the board)."
 
 CLEAN, DULL, THERE, MISSING = "CLEAN TRAY, here", "DULL, here", "WITH THE KITCHEN", "MISSING"
