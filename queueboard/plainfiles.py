@@ -6,7 +6,7 @@ from pathlib import Path
 from queueboard.errors import FileError
 
 LONGEST_READ = 1_000_000
-"""Characters read of a file of settings or of orders, which refuse far fewer."""
+"""Characters that a file of settings or of orders may have at most; one more is read, to see that it has more."""
 
 
 def insist_on_plain_file(path: Path, wanted: str, remedy: str) -> None:
@@ -29,7 +29,7 @@ def read_text(path: Path, wanted: str) -> str:
     try:
         insist_on_plain_file(path, wanted, "Name a file that holds them.")
         with path.open(encoding="utf-8-sig", newline="") as file:
-            return file.read(LONGEST_READ)
+            return file.read(LONGEST_READ + 1)
     except OSError as error:
         raise FileError(f"{path} cannot be read: {error.strerror}.") from None
     except UnicodeDecodeError:

@@ -20,7 +20,7 @@ def add_paper_options(parser: argparse.ArgumentParser, sizes: Sequence[PaperSize
     parser.add_argument("--html", action="store_true", help="as a page to print from a browser")
     parser.add_argument("--paper", choices=names, help="what the page is printed on; else as in the shop's settings")
     parser.add_argument("--open", action="store_true", help="open the page in the browser")
-    parser.add_argument("--write", metavar="FILE", help="write it to this file, over what stands there")
+    parser.add_argument("--write", metavar="FILE", help="write it to this new file")
 
 
 def put_out(
@@ -43,10 +43,15 @@ def put_out(
 
 
 def _written(path: Path, paper: str) -> Path:
-    """The file, readable by the owner only where it is new: it may hold names; FileError when it cannot be written."""
+    """A new file, readable by the owner only, since it may hold names; FileError when it cannot be written.
+
+    Nothing that is there is written over: it could be the shop's own file, a copy of it, or a pipe nobody reads.
+    """
     try:
-        with os.fdopen(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="utf-8") as file:
+        with os.fdopen(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8") as file:
             file.write(paper)
+    except FileExistsError:
+        raise FileError(f"{path} is there already and is kept as it is; name a new file.") from None
     except OSError as error:
         raise FileError(f"{path} could not be written: {error.strerror}. Nothing else was lost.") from error
     return path

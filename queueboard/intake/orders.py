@@ -15,6 +15,7 @@ from io import StringIO
 from queueboard.clean import clean, clean_name, shown
 from queueboard.errors import TypedError
 from queueboard.intake.lines import read_lines
+from queueboard.plainfiles import LONGEST_READ
 from queueboard.settings.shapes import Settings
 from queueboard.values.new import NewAnnounced, NewCustomer
 from queueboard.words import GoesBy
@@ -64,6 +65,8 @@ class Orders:
 
 def read_orders(text: str, settings: Settings) -> Orders:
     """Read a whole file; TypedError where it is no such file at all: no name column, unknown columns, too many."""
+    if len(text) > LONGEST_READ:
+        raise TypedError(f"This file is longer than {LONGEST_READ} characters; take it in in parts.")
     good: list[Order] = []
     bad: list[BadLine] = []
     for line, cells in _lines(text):
@@ -184,7 +187,7 @@ def _count(cells: Cells, kinds: int | None) -> int | None:
     typed = cells.get("knives", "").strip()
     if not typed:
         return kinds
-    if not (typed.isascii() and typed.isdigit() and 1 <= int(typed) <= 999):
+    if not (typed.isascii() and typed.isdigit() and len(typed) <= 3 and int(typed) >= 1):
         raise TypedError(f"“{shown(typed)}” knives? A whole number from 1 to 999 stands there, or nothing.")
     if kinds is not None and int(typed) != kinds:
         raise TypedError(f"{typed} knives, but the kinds add up to {kinds}.")

@@ -282,7 +282,7 @@ def _knife(knife: Knife) -> dict[str, Fact]:
         "declined": None if knife.declined is None else knife.declined.value,
         "waiting_for": None if knife.waiting_for is None else knife.waiting_for.value,
         "looking_for": knife.looking_for,
-        "price_cents": knife.price_cents,
+        "price_cents": 0 if knife.declined is not None else knife.price_cents,
         "chips": knife.chips,
         "chip_um": knife.chip_um,
         "tip_um": knife.tip_um,

@@ -193,9 +193,11 @@ def tomorrow_words(knife: Knife, picture: Picture) -> str:
 
 
 def open_ends(seen: Evening) -> tuple[str, ...]:
-    """What is asked back before a day is closed: money that nobody counted, the dust tray."""
+    """What is asked back before a day is closed: money that nobody counted or that does not agree, the dust tray."""
     uncounted = [one.way.value for one in seen.money if one.count is None and one.payments]
-    money_open = (f"not counted: {', '.join(uncounted)}",) if uncounted else ()
+    not_counted = (f"not counted: {', '.join(uncounted)}",) if uncounted else ()
+    off = (f"{one.way.value} {difference_words(one.difference_cents)}" for one in seen.money if one.difference_cents)
+    money_open = (*not_counted, *off)
     if seen.dust is None:
         return (*money_open, "the dust tray is not emptied")
     if seen.dust.again_at is None:

@@ -69,6 +69,7 @@ def take_back(writing: Writing, new: NewCallBack) -> int:
         raise TypedError(f"Say which knives of box {old.number} came back.")
     if any(knife.column is not Column.GONE for knife in chosen):
         raise RuleError(f"Not all of these knives of box {old.number} had left; move them back to the bench instead.")
+    _not_here_already(writing, old, chosen)
     days = _days(writing, old)
     free = _free(writing, days, said=new.free)
     writing.tell(was=str(old.number))
@@ -86,6 +87,15 @@ def take_back(writing: Writing, new: NewCallBack) -> int:
     made = rows.knives_of_box(writing.database, box_id)
     _link(writing, box_id, old, list(zip(made, chosen, strict=True)), free=free, days=days, why=new.why)
     return number
+
+
+def _not_here_already(writing: Writing, old: Box, chosen: Sequence[Knife]) -> None:
+    """Refuse knives that came back before and have not left again: they would be on the board twice."""
+    wanted = {knife.id for knife in chosen}
+    for before in call_backs_of(writing.database, "c.old_box_id = ?", old.id):
+        again = rows.box_now(writing.database, before.box_id)
+        if again.closed_at is None and wanted & {old_id for _, old_id in before.knives}:
+            raise RuleError(f"Some of these knives of box {old.number} are here already, in box {again.number}.")
 
 
 @operation(undo_needs_reason=True)

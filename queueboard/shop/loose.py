@@ -96,7 +96,7 @@ def _fitting(picture: Picture, seen: Seen) -> Iterator[Candidate]:
             if isinstance(knife, Knife) and knife.tag == seen.tag:
                 yield Candidate(knife=knife, box=box, other_kind=False, off_mm=None, lacks=())
             continue
-        mark = folded(knife.mark)
+        mark = folded(f"{knife.mark} {knife.wish}" if isinstance(knife, Knife) else knife.mark)
         here = Candidate(
             knife=knife,
             box=box,
@@ -105,6 +105,8 @@ def _fitting(picture: Picture, seen: Seen) -> Iterator[Candidate]:
             lacks=tuple(word for word in seen.words if word not in mark),
         )
         marked = bool(seen.words) and not here.lacks
+        if not (seen.kind or seen.lengths_mm) and len(here.lacks) == len(seen.words):
+            continue
         if (marked or not here.other_kind) and (here.off_mm or 0) <= NEAR_MM:
             yield here
 

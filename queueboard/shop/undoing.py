@@ -9,7 +9,7 @@ from queueboard.records import asking, telling
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.row import Row
-from queueboard.records.tables import STATE
+from queueboard.records.tables import STATE, SettingsRow
 from queueboard.records.writing import Values, Writing, masked
 from queueboard.shop import (
     announcing,
@@ -150,6 +150,8 @@ def _needs_reason(database: ShopDatabase, action: telling.Action) -> bool:
 
 def _put_back(writing: Writing, line: telling.Line) -> None:
     table = STATE[line.entity]
+    if table is SettingsRow and (asking.settings_id(writing.database) or 0) > line.entity_id:
+        raise ChangedError("Later numbers of the shop are in force; undo those first, or type this one anew.")
     current = writing.row(table, line.entity_id)
     if not _same(writing, table, current, telling.left_by(writing.database, line)):
         raise ChangedError(_since(writing, line))

@@ -7,6 +7,7 @@ import pytest
 from queueboard.cli import main
 from queueboard.cli.common import FINE, REFUSED, USAGE
 from queueboard.intake.orders import COLUMNS
+from queueboard.plainfiles import LONGEST_READ
 from queueboard.shop.looking import look
 from queueboard.shop.opening import close_shop, open_shop
 from tests.cli.schema import clock
@@ -56,6 +57,16 @@ def test_who_acts_must_be_said(empty: str, tmp_path: Path) -> None:
     orders.write_text("name\nOake\n", encoding="utf-8")
 
     assert main(["orders", str(orders), "--take", "--file", empty], clock=clock) == USAGE
+    assert boxes(empty) == 0
+
+
+def test_a_file_too_long_is_refused_whole(empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Orders behind the last character that is read would be lost without a word."""
+    orders = tmp_path / "orders.csv"
+    orders.write_text("name\nOake\n" + "\n" * LONGEST_READ + "Nora\n", encoding="utf-8")
+
+    assert main(["orders", str(orders), "--take", "--as", "MB", "--file", empty], clock=clock) == USAGE
+    assert "is longer than" in capsys.readouterr().err
     assert boxes(empty) == 0
 
 

@@ -26,15 +26,27 @@ def test_each_paper_is_a_page_too(command: str, file: str, capsys: pytest.Captur
 
 
 def test_a_paper_is_written_where_it_is_told(file: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Text or page, over what stands there, readable by the owner only; a folder that is not there is said."""
+    """Text or page, in a new file, readable by the owner only; a folder that is not there is said."""
     path = tmp_path / "tags.html"
-    for _ in range(2):
-        assert main(["tags", "100-2", "--html", "--write", str(path), "--file", file], clock=clock) == FINE
+    assert main(["tags", "100-2", "--html", "--write", str(path), "--file", file], clock=clock) == FINE
     assert "100-2" in path.read_text(encoding="utf-8")
     assert path.stat().st_mode & 0o777 == 0o600
     assert f"Written to {path}" in capsys.readouterr().out
     assert main(["stub", "100", "--write", str(tmp_path / "no" / "x"), "--file", file], clock=clock) == REFUSED
     assert "could not be written" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("link", [False, True], ids=["itself", "a link to it"])
+def test_nothing_is_written_over(link: bool, file: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The shop's own file named by mistake, or a link to it, is kept to the last byte."""
+    there = Path(file)
+    if link:
+        (there := tmp_path / "link.txt").symlink_to(file)
+    before = Path(file).read_bytes()
+
+    assert main(["day", "--write", str(there), "--file", file], clock=clock) == REFUSED
+    assert "is there already and is kept as it is" in capsys.readouterr().err
+    assert Path(file).read_bytes() == before
 
 
 def test_without_a_browser_the_page_is_named(file: str, capsys: pytest.CaptureFixture[str]) -> None:

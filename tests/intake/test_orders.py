@@ -53,6 +53,7 @@ def test_json_lines_say_the_same() -> None:
         (",6", "The name is empty"),
         ("Oake,0", "A whole number from 1 to 999"),
         ("Oake,two", "“two” knives"),
+        (f"Oake,{'9' * 5000}", "A whole number from 1 to 999"),
         ("Oake,6,,,,,,,,,", "cells"),
         ("Oake,5,2 chef", "add up to 2"),
         ("Oake,,2 swords", "no kind “swords”"),

@@ -195,3 +195,13 @@ def test_readings_of_the_old_box_stay_where_they_are(shop: Shop) -> None:
 
     assert gauging.edge(shop, seen(shop, number).knives[0]).readings == ()
     assert seen(shop, number).knives[0].column is Column.RECEIVED
+
+
+def test_knives_that_are_here_already_do_not_come_back_again(shop: Shop) -> None:
+    """While a knife stands on the board as a call-back it is not received a second time; the others are."""
+    old = gone(shop)
+    first = take_back(shop, after(3), back(old, 0))
+
+    with pytest.raises(RuleError, match=f"are here already, in box {first}"):
+        take_back(shop, after(4), back(old, 0, 1))
+    assert len(seen(shop, take_back(shop, after(4), back(old, 1))).knives) == 1

@@ -13,6 +13,7 @@ import pytest
 import queueboard.shop
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.shop import correcting, moving, noting, undoing
+from queueboard.shop.numbers import settings_text, take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.words import Column
@@ -172,3 +173,17 @@ def test_undo_knows_every_operation_of_the_shop() -> None:
 
     assert len(written) > 90
     assert set(known.stdout.split()) == written
+
+
+def test_older_numbers_are_not_undone_under_newer_ones(shop: Shop) -> None:
+    """The newest settings hold, so taking older ones away would change nothing and only say so."""
+    first, second = by(), by(minutes=1)
+    text = settings_text(shop)
+    take_settings(shop, first, text.replace('name = "', 'name = "Old ', 1))
+    take_settings(shop, second, text.replace('name = "', 'name = "New ', 1))
+
+    with pytest.raises(ChangedError, match="Later numbers of the shop are in force"):
+        undoing.undo(shop, by(minutes=2), first.group_id)
+    undoing.undo(shop, by(minutes=3), second.group_id)
+    undoing.undo(shop, by(minutes=4), first.group_id)
+    assert settings_text(shop) == text

@@ -50,6 +50,8 @@ class NoticeDialog(Dialog):
     def fields(self) -> ComposeResult:
         yield self.way
         yield Static(Content("It is noted with today's date. Nothing is sent from here."))
+        if self.sort is MessageSort.DELAYED:
+            yield Static(Content("The board keeps the day told before: p on the box tells the new one."))
 
     def go(self) -> None:
         self.done(self.attempt(note_notice, self.box_id, self.sort, self.way.value, self.text))
