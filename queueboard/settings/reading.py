@@ -17,6 +17,7 @@ from queueboard.settings.reading_hours import read_bench, read_hours
 from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
 from queueboard.settings.reading_prices import read_prices
+from queueboard.settings.reading_sides import read_market, read_swaps
 from queueboard.settings.reading_work import read_edges, read_kinds, read_processes
 from queueboard.settings.shapes import Closure, Handling, Keeping, MarketDay, Settings
 
@@ -41,6 +42,8 @@ _TABLES = (
     "prices",
     "belts",
     "keeping",
+    "swaps",
+    "market",
     "processes",
     "edges",
     "kinds",
@@ -93,6 +96,8 @@ def read_settings(text: str) -> Settings:
         gauge=read_gauge(whole, kinds),
         prices=read_prices(whole, kinds),
         keeping=_keeping(whole),
+        swaps=read_swaps(whole),
+        market=read_market(whole, kinds),
     )
 
 

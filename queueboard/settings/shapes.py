@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
+from queueboard.settings.side_shapes import Market, Swaps
 from queueboard.words import Condition, Edge, PlanOrder
 
 MOST_CENTS = 9_999_999
@@ -210,6 +211,8 @@ class Settings:
     belt_kinds: tuple[BeltKind, ...] = ()
     prices: Prices = field(default_factory=Prices)
     keeping: Keeping = Keeping()
+    swaps: Swaps = Swaps()
+    market: Market = Market()
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -15,8 +15,9 @@ from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
 from queueboard.records.edge_tests import rows_of_edge
 from queueboard.records.moved import moves_of, off_of
-from queueboard.records.reading import knives_of, labels_of, payments_of, things_of
+from queueboard.records.reading import BOX, box_of, knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
+from queueboard.records.swaps import printed_numbers
 from queueboard.records.tables import BoxRow, CloseOutRow, CustomerRow, KnifeRow, RunKnifeRow, TickRow
 from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
@@ -52,7 +53,7 @@ def free_number(database: ShopDatabase) -> int:
     Only a shop with 900 open boxes gets longer numbers.
     """
     newest = asking.newest_box_number(database) or FIRST_NUMBER - 1
-    taken = asking.open_numbers(database)
+    taken = asking.open_numbers(database) | printed_numbers(database)
     short = range(FIRST_NUMBER, LAST_SHORT_NUMBER + 1)
     later = (number for number in short if number > newest)
     for number in chain(later, short, range(LAST_SHORT_NUMBER + 1, HIGHEST_NUMBER + 1)):
@@ -261,3 +262,9 @@ def compare_again(writing: Writing, box_id: int) -> None:
     close = close_out_now(writing.database, box_id)
     if close is not None and (close.names_ok or close.label_ok):
         writing.change(CloseOutRow, close.id, None, names_ok=0, label_ok=0)
+
+
+def newest_box(database: ShopDatabase, number: int) -> Box:
+    """The open box with this number, read anew; it was stored in this very action."""
+    found = database.rows(f"{BOX} WHERE closed_us IS NULL AND number = ?", (number,))
+    return next(box_of(row) for row in found)
