@@ -116,6 +116,11 @@ def shown(text: str) -> str:
     return visible if len(visible) <= 40 else f"{visible[:39]}…"
 
 
+def figures(text: str) -> str:
+    """The figures of a phone as it is compared: nothing of how they are set apart."""
+    return "".join(sign for sign in text if sign.isdigit())
+
+
 def folded(text: str) -> str:
     """The text as it is compared when finding: no case, no accents, no invisible signs, single spaces."""
     apart = unicodedata.normalize("NFKD", text.casefold()).casefold().translate(_PLAIN_LETTERS)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from queueboard.clean import folded
+from queueboard.clean import figures, folded
 from queueboard.shop.finding import surname
 from queueboard.values.customer import Customer
 
@@ -11,7 +11,7 @@ FIGURES = 4
 
 def phone_end(customer: Customer) -> str:
     """The last four figures of a phone; empty for none."""
-    return "".join(sign for sign in customer.phone if sign.isdigit())[-FIGURES:]
+    return figures(customer.phone)[-FIGURES:]
 
 
 def phone_end_words(customer: Customer) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import tzinfo
 from itertools import islice
 
-from queueboard.clean import folded
+from queueboard.clean import figures, folded
 from queueboard.money.bill import totals
 from queueboard.records.database import ShopDatabase
 from queueboard.records.erasing import erased_customers
@@ -142,13 +142,13 @@ class _Whose:
 
     @classmethod
     def of(cls, customer: Customer) -> "_Whose":
-        return cls(customer, folded(f"{customer.name} {customer.town}"), _figures(customer.phone))
+        return cls(customer, folded(f"{customer.name} {customer.town}"), figures(customer.phone))
 
     def left_of(self, wanted: str) -> tuple[str, ...]:
         """The words that fit neither name, town nor phone: only the number of a box can be meant by them."""
         if " " in wanted and _PHONE_SIGNS.issuperset(wanted):
-            figures = _figures(wanted)
-            if len(figures) > FEWEST_FIGURES and self.phone.endswith(figures):
+            typed = figures(wanted)
+            if len(typed) > FEWEST_FIGURES and self.phone.endswith(typed):
                 return ()
         return tuple(word for word in wanted.split() if word not in self.known and not _ends(self.phone, word))
 
@@ -165,7 +165,3 @@ def _are_numbers(words: tuple[str, ...], number: int) -> bool:
         if box != str(number) or (knife and not knife.isdigit()):
             return False
     return True
-
-
-def _figures(text: str) -> str:
-    return "".join(sign for sign in text if sign.isdigit())

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 
-from queueboard.clean import folded
+from queueboard.clean import figures, folded
 from queueboard.errors import QueueboardError, RuleError
 from queueboard.intake.orders import BadLine, Order, Orders
 from queueboard.records.asking import announced_alike
@@ -78,7 +78,7 @@ def _known(writing: Writing, box: NewAnnounced) -> Customer | None:
         return None
     everybody = (one for one in customers_of(writing.database) if one.id not in gone)
     named = [one for one in everybody if folded(one.name) == folded(new.name) and _same_phone(one.phone, new.phone)]
-    sure = [one for one in named if _digits(one.phone) and _digits(new.phone)]
+    sure = [one for one in named if figures(one.phone) and figures(new.phone)]
     found = sure or named
     if len(found) > 1:
         raise RuleError(f"There are {len(found)} customers called {new.name}; the phone says which is meant.")
@@ -86,8 +86,4 @@ def _known(writing: Writing, box: NewAnnounced) -> Customer | None:
 
 
 def _same_phone(one: str, other: str) -> bool:
-    return not _digits(one) or not _digits(other) or _digits(one) == _digits(other)
-
-
-def _digits(phone: str) -> str:
-    return "".join(sign for sign in phone if sign.isdigit())
+    return not figures(one) or not figures(other) or figures(one) == figures(other)

@@ -13,7 +13,7 @@ from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Field, Row, Taken
-from queueboard.clean import cell_text, clean_name, folded, shown
+from queueboard.clean import cell_text, clean_name, figures, folded, shown
 from queueboard.errors import TypedError
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewCustomer
@@ -38,8 +38,8 @@ def matching(known: Sequence[Customer], typed: str) -> tuple[Customer, ...]:
 
 def _fits(customer: Customer, words: Sequence[str]) -> bool:
     text = folded(f"{customer.name} {customer.town}")
-    figures = "".join(sign for sign in customer.phone if sign.isdigit())
-    return all(word in text or (len(word) >= 3 and word.isdigit() and figures.endswith(word)) for word in words)
+    phone = figures(customer.phone)
+    return all(word in text or (len(word) >= 3 and word.isdigit() and phone.endswith(word)) for word in words)
 
 
 def _begins(customer: Customer, word: str) -> bool:

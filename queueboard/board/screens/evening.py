@@ -9,8 +9,7 @@ from textual.content import Content
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.evening_lines import evening_lines
-from queueboard.board.screens.paper_out import write_paper
-from queueboard.errors import QueueboardError
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.evening import evening_sheet
 from queueboard.phrases.evening import NO_ALL_CLEAR, closing_words, evening_title, unclosed_words
 from queueboard.shop.evening import empty_dust, look_at_dust_again
@@ -100,14 +99,7 @@ class EveningScreen(BoxListScreen):
 
     def action_write(self) -> None:
         """Write the sheet where it can be printed from."""
-        try:
-            path = write_paper(
-                self.desk, f"evening-{self.day.isoformat()}.txt", evening_sheet(self.seen, self.desk.picture)
-            )
-        except QueueboardError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}")
+        write_and_say(self, f"evening-{self.day.isoformat()}.txt", evening_sheet(self.seen, self.desk.picture), "")
 
     def action_day(self, days: int) -> None:
         """Another day; there is none after today."""

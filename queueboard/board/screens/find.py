@@ -15,9 +15,8 @@ from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.board.screens.find_cards import Match, card
 from queueboard.board.screens.gone import GoneScreen
 from queueboard.board.screens.message import MessageScreen
-from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
-from queueboard.errors import FileError
 from queueboard.phrases.dates import many
 from queueboard.phrases.finding import apart_words
 from queueboard.phrases.phone import answer, gone_answer
@@ -167,12 +166,7 @@ class FindScreen(ShopScreen[int | None]):
         marked = self.marked()
         if marked is None:
             return
-        try:
-            path = write_paper(self.desk, f"said-{marked.box.number}.txt", f"{self.sentence()}\n")
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}.")
+        write_and_say(self, f"said-{marked.box.number}.txt", f"{self.sentence()}\n", ".")
 
     def action_message(self) -> None:
         """Show the messages that could be told to the customer of the marked match."""

@@ -12,9 +12,9 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.copying import copy_text
 from queueboard.board.desk import Desk
 from queueboard.board.screens.dialogs.shelf import NoticeDialog
-from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
-from queueboard.errors import FileError, RuleError
+from queueboard.errors import RuleError
 from queueboard.papers.shelf import message_paper
 from queueboard.phrases.messages import NOTHING_SENT, gone_message, law_words, message
 from queueboard.phrases.shelf import notice_words
@@ -118,13 +118,8 @@ class MessageScreen(ShopScreen[None]):
         if text is None:
             return
         number, name = self.number(), self.sort.value.replace(" ", "-")
-        try:
-            paper = message_paper(text, self.sort, number, self.desk.picture)
-            path = write_paper(self.desk, f"message-{number}-{name}.txt", paper)
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}.")
+        paper = message_paper(text, self.sort, number, self.desk.picture)
+        write_and_say(self, f"message-{number}-{name}.txt", paper, ".")
 
     def action_told(self) -> None:
         """Note that the customer was told."""

@@ -13,9 +13,8 @@ from textual.widgets import OptionList
 from queueboard.board.desk import Desk
 from queueboard.board.forms.kept import Kept
 from queueboard.board.screens.box_list import BoxListScreen, Line
-from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
-from queueboard.errors import FileError
 from queueboard.phrases.number_sections import SECTIONS
 from queueboard.phrases.number_sorts import Ways
 from queueboard.phrases.own_numbers import (
@@ -75,12 +74,7 @@ class OwnNumbersScreen(BoxListScreen):
             self.say(f"Checked today: {what}. u takes that back.")
 
     def action_write(self) -> None:
-        try:
-            path = write_paper(self.desk, "settings.toml", self.text)
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}. Change it as you like; t takes it in again.")
+        write_and_say(self, "settings.toml", self.text, ". Change it as you like; t takes it in again.")
 
     def action_take(self) -> None:
         from queueboard.board.screens.dialogs.numbers import TakeInDialog

@@ -11,8 +11,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
-from queueboard.board.screens.paper_out import write_paper
-from queueboard.errors import FileError
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.slips import handle_tags, stub
 from queueboard.phrases.boxes import batch_totals, box_title
 from queueboard.phrases.late import added_words, received_words
@@ -66,12 +65,7 @@ class ReceivedScreen(ShopScreen[bool]):
 
     def action_write(self) -> None:
         """Write it beside the shop file and say where."""
-        try:
-            path = write_paper(self.desk, f"received-{self.number}.txt", self.text())
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}. Print it from there.")
+        write_and_say(self, f"received-{self.number}.txt", self.text())
 
     def action_leave(self) -> None:
         """Back to the board."""

@@ -11,9 +11,8 @@ from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs.money import PaymentDialog
 from queueboard.board.screens.dialogs.shelf import PlaceDialog
 from queueboard.board.screens.message import MessageScreen
-from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
-from queueboard.errors import FileError
 from queueboard.papers.shelf import shelf_list
 from queueboard.papers.text import wrapped
 from queueboard.phrases.messages import law_words
@@ -83,12 +82,7 @@ class ShelfScreen(BoxListScreen):
 
     def action_write(self) -> None:
         """Write the list beside the shop file and say where."""
-        try:
-            path = write_paper(self.desk, "shelf.txt", shelf_list(self.there, self.desk.picture))
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}. Print it from there.")
+        write_and_say(self, "shelf.txt", shelf_list(self.there, self.desk.picture))
 
     def under_cursor(self) -> BoxPicture | None:
         """The box typed, else the one under the cursor; without one a sentence and None."""

@@ -10,8 +10,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
-from queueboard.board.screens.paper_out import write_paper
-from queueboard.errors import FileError
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.slips import gone_summary
 from queueboard.values.gone import GoneBox
 
@@ -44,12 +43,7 @@ class SummaryScreen(ShopScreen[None]):
     def action_write(self) -> None:
         """Write it beside the shop file and say where."""
         number, day = self.gone.box.number, self.gone.at.date().isoformat()
-        try:
-            path = write_paper(self.desk, f"box-{number}-{day}.txt", self.text())
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}. Print it from there.")
+        write_and_say(self, f"box-{number}-{day}.txt", self.text())
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it below the text, where it covers nothing."""

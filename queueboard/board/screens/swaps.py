@@ -8,9 +8,8 @@ from textual.content import Content
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.dialogs.swaps import ChargeMissingDialog, DefineSetDialog, RoundDialog
-from queueboard.board.screens.paper_out import write_paper
+from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
-from queueboard.errors import FileError
 from queueboard.papers.swaps import swap_sheet
 from queueboard.phrases.dates import many
 from queueboard.phrases.swaps import MISSING, NO_KITCHENS, kitchen_words, sheet_parts
@@ -161,12 +160,7 @@ class SwapSheetScreen(BoxListScreen):
         """Write the sheet beside the shop file and say where."""
         if self.kitchen is None:
             return
-        try:
-            path = write_paper(self.desk, f"swaps-{self.customer_id}.txt", swap_sheet(self.kitchen, self.desk.picture))
-        except FileError as error:
-            self.say(str(error), trouble=True)
-        else:
-            self.say(f"Written to {path}. Print it from there.")
+        write_and_say(self, f"swaps-{self.customer_id}.txt", swap_sheet(self.kitchen, self.desk.picture))
 
     def action_choose(self) -> None:
         """To the box typed, else to the box of the set that is here."""
