@@ -1,6 +1,7 @@
 """A day sheet that was written to be printed, and the same sheet half typed back: its order, and how far it is."""
 
 import re
+from dataclasses import dataclass
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.kept import Kept
@@ -9,6 +10,7 @@ from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_tag
 from queueboard.phrases.typed_back import read_typed_line, sheet_order, sheet_tags
 from queueboard.shop.picture import Picture
+from queueboard.values.box import Payment
 
 
 def keep_order(desk: Desk) -> None:
@@ -29,12 +31,25 @@ def written_sheet(desk: Desk) -> tuple[str, tuple[str, ...]]:
     return "", ()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOff:
+    """A line that was being stored when the power went."""
+
+    tag: str
+    typed: str
+    stored: bool
+    """True when its own money came through."""
+    meanwhile: tuple[Payment, ...]
+    """All money of its box since then."""
+
+
 class HalfTyped:
-    """The sheet that is typed back. A line is kept before it is stored, with what had been paid until then."""
+    """The sheet that is typed back. A line is kept before it is stored, with the last payment that stood before it."""
 
     def __init__(self, desk: Desk) -> None:
         """The newest sheet that was written; else the one that is half typed back, else the day's plan as it stands."""
         self._kept = Kept(desk, "sheet")
+        self._initials = desk.initials
         self.day, self.tags = written_sheet(desk)
         if not self.tags:
             today = desk.picture.now.date().isoformat()
@@ -54,25 +69,22 @@ class HalfTyped:
         """Of how many lines nothing was typed."""
         return sum(tag not in self.typed for tag in self.tags)
 
-    def go_on(self, picture: Picture) -> tuple[str, str, bool]:
-        """Take up what was kept of this sheet.
-
-        Of the line that a power cut has cut off: its tag, what was typed, and whether its money was stored; empty
-        without one.
-        """
+    def go_on(self, picture: Picture) -> CutOff | None:
+        """Take up what was kept of this sheet; the line that a power cut has cut off, None without one."""
         kept = self._kept.read()
         if len(kept) < 2 or kept[0] != self._head:
-            return "", "", False
+            return None
         self.typed = dict(line.split("\t", 1) for line in kept[2:] if "\t" in line)
         self.place = next((n for n, tag in enumerate(self.tags) if tag not in self.typed), len(self.tags))
         tag, _, rest = kept[1].partition("\t")
-        typed, _, before = rest.partition("\t")
-        if tag not in self.tags or not re.fullmatch("-?[0-9]+", before):
-            return "", "", False
+        typed, _, last = rest.partition("\t")
+        if tag not in self.tags or not re.fullmatch("[0-9]+", last):
+            return None
         self.go_to(tag)
-        cents, box = read_typed_line(typed).cents, picture.box(parse_tag(tag).box)
-        stored = bool(cents) and box is not None and box.paid_cents == int(before) + cents
-        return tag, typed, stored
+        line, box = read_typed_line(typed), picture.box(parse_tag(tag).box)
+        new = tuple(one for one in box.payments if one.id > int(last)) if box is not None else ()
+        own = [one for one in new if (one.by, one.in_cents, one.way) == (self._initials, line.cents, line.way)]
+        return CutOff(tag=tag, typed=typed, stored=bool(line.cents and own), meanwhile=new)
 
     def go_to(self, tag: str) -> None:
         """To the line of a tag of this sheet."""
@@ -82,9 +94,12 @@ class HalfTyped:
         """To the line before or behind, whatever was typed of it."""
         self.place = min(max(0, self.place + by), max(0, len(self.tags) - 1))
 
-    def begin(self, tag: str, typed: str, paid_cents: int) -> None:
-        """Keep the line that will be stored now, and what is paid until now; OSError when the disk does not take it."""
-        self._write(f"{tag}\t{typed}\t{paid_cents}")
+    def begin(self, tag: str, typed: str, payments: tuple[Payment, ...]) -> None:
+        """Keep the line that will be stored now, and which payments its box has until now.
+
+        OSError when the disk does not take it.
+        """
+        self._write(f"{tag}\t{typed}\t{max((one.id for one in payments), default=0)}")
 
     def give_up(self) -> None:
         """The line that was begun is not stored; OSError as in begin."""

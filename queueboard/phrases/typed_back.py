@@ -1,19 +1,23 @@
 """The day sheet typed back after a power cut: its lines in their order, and what is typed for one of them."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
+from queueboard.phrases.dates import when_words
 from queueboard.phrases.day import knife_by_id, leave_words, leaves_today, runs_today
 from queueboard.phrases.knives import knife_line, place_words
 from queueboard.phrases.money import money, owed_words
-from queueboard.phrases.typed import parse_cents
-from queueboard.shop.picture import Picture
+from queueboard.phrases.typed import parse_cents, parse_tag
+from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.values.box import Payment
 from queueboard.words import PayWay
 
 WAYS = {"1": PayWay.CASH, "2": PayWay.CARD, "3": PayWay.TRANSFER}
 """As in a close-out."""
+WAY_TAKEN = {PayWay.CASH: "in cash", PayWay.CARD: "by card", PayWay.TRANSFER: "by transfer"}
 _LINE = re.compile(
     r"(?:([0-9]{1,6}-[0-9]{1,3}(?=[\s+*-]|$)|[0-9]{1,6}(?=[\s+-]|$))\s*)?([+-])?\s*(?:([0-9])?\*\s*([0-9.,]+))?"
 )
@@ -81,3 +85,31 @@ def sheet_line_words(tag: str, picture: Picture) -> str:
     if knife is None:
         return f"{tag} is not in its box any more"
     return f"{place_words(knife.column)}, {owed}: {knife_line(knife, picture.settings)}, {box.customer.name}"
+
+
+def cut_off_words(tag: str, meanwhile: Iterable[Payment], picture: Picture) -> str:
+    """What is said of a line that a power cut has cut off and that is not stored, and of others' money since."""
+    again = f"Typed for {tag} when the power went: Enter takes in what of it is not stored yet."
+    number = parse_tag(tag).box
+    came = "".join(
+        f" Meanwhile {money(one.in_cents, picture.settings)} came in for box {number} by {shown(one.by)}."
+        for one in meanwhile
+    )
+    return again + came
+
+
+def paid_already_words(line: TypedLine, earlier: TypedLine, box: BoxPicture, picture: Picture) -> str:
+    """What is asked before money is taken that may be stored already; empty where nothing speaks for it.
+
+    The same sum in the same way was taken for the box, by whomever, or the sum typed before for this very line was.
+    """
+    sums = {(one.cents, one.way) for one in (line, earlier) if one.cents}
+    known = next((p for p in reversed(box.payments) if (p.in_cents, p.way) in sums), None) if line.cents else None
+    if known is None:
+        return ""
+    when = when_words(known.at.astimezone(picture.now.tzinfo), picture.now)
+    taken = f"{money(known.cents, picture.settings)} {WAY_TAKEN[known.way]} was taken for box {box.box.number}"
+    return (
+        f"{taken} {when} by {shown(known.by)}. Is this other money? "
+        f"Enter once more takes {money(line.cents, picture.settings)} besides."
+    )

@@ -68,6 +68,38 @@ async def test_done_or_not_paid_and_enter_down_the_list(two_boxes: Shop) -> None
     assert {k.column for k in (*box(two_boxes, PARCEL).knives, *box(two_boxes, COUNTER).knives)} == {Column.RECEIVED}
 
 
+@pytest.mark.parametrize("again", ["100-1+*9.00\n", "100-1*5.00\n", "100-2*9.00\n"])
+async def test_a_line_typed_twice_takes_no_money_twice_unasked(two_boxes: Shop, again: str) -> None:
+    """The same line, or the same sum on another line of the box, is asked back; a second Enter takes it."""
+    said = await typed_back(two_boxes, f"100-1+*9.00\n{again}")
+
+    assert "! " in said
+    assert "9.00 USD" in said
+    assert [one.cents for one in box(two_boxes, PARCEL).payments] == [900]
+    await typed_back(two_boxes, f"{again}\n")
+    assert len(box(two_boxes, PARCEL).payments) == 2
+
+
+async def test_money_that_came_in_on_the_board_is_not_typed_back_unasked(two_boxes: Shop) -> None:
+    """What was stored before the power went stands on paper too; the same sum is asked back with when and by whom."""
+    take_payment(two_boxes, by("JO"), box(two_boxes, PARCEL).box, cash(900))
+
+    said = " ".join((await typed_back(two_boxes, "100-1*9.00\n")).split())
+
+    assert "9.00 USD in cash was taken for box 100 today" in said
+    assert "by JO" in said
+    assert box(two_boxes, PARCEL).paid_cents == 900
+
+
+async def test_a_sum_that_was_taken_back_is_typed_again_without_a_question(two_boxes: Shop) -> None:
+    """After an undo nothing of it is stored, so the right sum is not asked about."""
+    await typed_back(two_boxes, "100-1*9.00\n")
+    undo(two_boxes, by("MB", minutes=1), steps(two_boxes, "MB")[0].group_id, "typed wrong")
+    await typed_back(two_boxes, "100-1*9.50\n")
+
+    assert [one.cents for one in box(two_boxes, PARCEL).payments] == [950]
+
+
 async def test_it_goes_on_where_it_was_left(two_boxes: Shop) -> None:
     """Left half-way and opened again it stands on the next line; nothing is stored a second time."""
     await typed_back(two_boxes, "+\n+\n.")
@@ -82,7 +114,7 @@ def killed_before(shop: Shop, typed: str) -> None:
     """What lies in the folder when the power goes while the first line is being stored."""
     desk = Desk(shop, "MB", lambda: NOW)
     sheet = HalfTyped(desk)
-    sheet.begin(sheet.tags[0], typed, 0)
+    sheet.begin(sheet.tags[0], typed, ())
 
 
 async def test_money_stored_before_the_power_went_is_not_taken_again(two_boxes: Shop) -> None:
@@ -107,6 +139,31 @@ async def test_what_was_not_stored_when_the_power_went_stands_there_again(two_bo
 
     paid = [one.cents for number in (PARCEL, COUNTER) for one in box(two_boxes, number).payments]
     assert paid == [900]
+
+
+@pytest.mark.parametrize("cents", [500, 900])
+async def test_money_that_somebody_else_took_meanwhile_is_said(two_boxes: Shop, cents: int) -> None:
+    """The line that the cut cut off is not stored, whoever else took money since, the same sum included."""
+    killed_before(two_boxes, "+*9.00")
+    due = HalfTyped(Desk(two_boxes, "MB", lambda: NOW)).tags[0]
+    number = int(due.partition("-")[0])
+    take_payment(two_boxes, by("JO"), box(two_boxes, number).box, cash(cents))
+
+    said = " ".join((await typed_back(two_boxes, "")).split())
+
+    assert f"Meanwhile {cents // 100}.00 USD came in for box {number} by JO" in said
+    assert "+*9.00" in said
+    assert box(two_boxes, number).paid_cents == cents
+
+
+async def test_own_money_is_known_to_be_stored_beside_anothers(two_boxes: Shop) -> None:
+    """The own payment came through and somebody else took more: the line is done and nothing is taken again."""
+    killed_before(two_boxes, "*9.00")
+    number = int(HalfTyped(Desk(two_boxes, "MB", lambda: NOW)).tags[0].partition("-")[0])
+    take_payment(two_boxes, by("MB"), box(two_boxes, number).box, cash(900))
+    take_payment(two_boxes, by("JO"), box(two_boxes, number).box, cash(300, paid_before=900))
+
+    assert "was stored before the power went" in await typed_back(two_boxes, "")
 
 
 async def test_more_than_is_owed_is_asked_back_once(two_boxes: Shop) -> None:

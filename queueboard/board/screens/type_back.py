@@ -17,7 +17,14 @@ from queueboard.clean import cell_text
 from queueboard.errors import RuleError, TypedError
 from queueboard.phrases.money import too_much_words
 from queueboard.phrases.typed import parse_tag
-from queueboard.phrases.typed_back import HOW, TypedLine, read_typed_line, sheet_line_words
+from queueboard.phrases.typed_back import (
+    HOW,
+    TypedLine,
+    cut_off_words,
+    paid_already_words,
+    read_typed_line,
+    sheet_line_words,
+)
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
@@ -63,15 +70,16 @@ class TypeBackScreen(ShopScreen[None]):
         line = self.query_one(AnswerLine)
         line.quick = frozenset("./,u")
         line.focus()
-        tag, typed, stored = self.sheet.go_on(self.desk.picture)
-        if stored:
-            self._keeping(lambda: self.sheet.end(tag, typed))
-        elif tag:
-            line.value = typed
+        cut = self.sheet.go_on(self.desk.picture)
+        if cut is not None and cut.stored:
+            self._keeping(lambda: self.sheet.end(cut.tag, cut.typed))
+        elif cut is not None:
+            line.value = cut.typed
         self.show(self.desk.picture)
-        if tag:
-            again = f"Typed for {tag} when the power went: Enter takes in what of it is not stored yet."
-            self.say(f"The line of {tag} was stored before the power went; go on behind it." if stored else again)
+        if cut is not None:
+            again = cut_off_words(cut.tag, cut.meanwhile, self.desk.picture)
+            gone_on = f"The line of {cut.tag} was stored before the power went; go on behind it."
+            self.say(gone_on if cut.stored else again)
 
     def show(self, picture: Picture) -> None:
         """Show the sheet as the board has it now."""
@@ -114,7 +122,7 @@ class TypeBackScreen(ShopScreen[None]):
         box = self.desk.picture.box(parse_tag(tag).box)
         if box is not None:
             self._ask_first(tag, line, box)
-            self._keeping(lambda: self.sheet.begin(tag, typed, box.paid_cents))
+            self._keeping(lambda: self.sheet.begin(tag, typed, box.payments))
             if not self._done(tag, line, box) or not self._paid(line, box):
                 self._keeping(self.sheet.give_up)
                 raise RuleError(self.refusal)
@@ -125,7 +133,10 @@ class TypeBackScreen(ShopScreen[None]):
     def _ask_first(self, tag: str, line: TypedLine, box: BoxPicture) -> None:
         if line.done and "-" not in tag:
             raise TypedError(f"Box {tag} goes by its close-out, c on the board; here its money is typed: *41.00.")
-        if line.cents > max(0, box.owed_cents):
+        earlier = read_typed_line(self.sheet.typed.get(tag, "").removesuffix("as it is"))
+        if again := paid_already_words(line, earlier, box, self.desk.picture):
+            self.insist((tag, line, len(box.payments)), again)
+        elif line.cents > max(0, box.owed_cents):
             self.insist((tag, line.cents), too_much_words(line.cents, box.owed_cents, self.desk.picture.settings))
 
     def _done(self, tag: str, line: TypedLine, box: BoxPicture) -> bool:
