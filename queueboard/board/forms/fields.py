@@ -17,6 +17,9 @@ from queueboard.board.widgets.one_line import OneLine
 
 Value = TypeVar("Value")
 
+CHOSEN_HERE = "bold underline $cursor-text on $cursor-ground"
+"""The answer under the cursor; where there are no colours the line below it tells it from the other answers."""
+
 
 class Field(OneLine):
     """One line of a form."""
@@ -159,7 +162,7 @@ class Choice(Widget, Generic[Value], can_focus=True):
     def _line(self, place: int, text: str) -> Content:
         if place != self.at:
             return Content(f" {place + 1} {text}")
-        return Content.styled(f"▸{place + 1} {text}", "bold reverse" if self.has_focus else "bold underline")
+        return Content.styled(f"▸{place + 1} {text}", CHOSEN_HERE if self.has_focus else "bold")
 
     def watch_at(self) -> None:
         self.post_message(Turned(self))
@@ -203,7 +206,7 @@ class Tick(Widget, can_focus=True):
 
     DEFAULT_CSS = """
     Tick { height: 1; width: auto; padding: 0 1; }
-    Tick:focus { text-style: reverse; }
+    Tick:focus { text-style: bold underline; color: $cursor-text; background: $cursor-ground; }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "put(True)", "Yes", show=False),

@@ -1,6 +1,7 @@
 """What forms and dialogs share: Enter steps on, the last Enter goes, a sentence stays beside what was typed."""
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import ClassVar, TypeVar
 
 from textual import on
@@ -19,6 +20,8 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 
+NAME_CELLS = 14
+"""The least room for the name of a field, as on the forms."""
 LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · escape leaves"
 """The way on where somebody else has changed the same thing."""
 
@@ -174,6 +177,18 @@ class Dialog(Form[bool], ShopModal[bool]):
             yield from self.fields()
             yield Static("", id="sentence")
             yield Static(Content(self.hint), id="hint")
+
+    def on_mount(self) -> None:
+        """All names take as much room as the longest; a blank line parts what is said from what is asked."""
+        names = [name for name in self.query("Row > .name").results(Static) if not name.has_class("later")]
+        longest = max((Content(str(name.content)).cell_length + 1 for name in names), default=0)
+        for name in names:
+            name.styles.min_width = max(NAME_CELLS, longest)
+        parts = [part for part in self.query_one("#dialog").children if part.display and part.id != "hint"]
+        for before, part in pairwise(parts[1:]):
+            asks = [not isinstance(one, Static) for one in (before, part)]
+            if asks[0] != asks[1] and not any(isinstance(one, Static) and not one.content for one in (before, part)):
+                part.styles.margin = (1, 0, 0, 0)
 
     def done(self, answer: tuple[object] | None) -> None:
         """Leave with True when the operation went through; stay as it is when it did not."""

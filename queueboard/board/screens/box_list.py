@@ -1,6 +1,7 @@
 """What the list screens share: lines about boxes, a cursor that stays on its line, a number typed to jump."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -35,6 +36,20 @@ class Line:
     def can_stop(self) -> bool:
         """True when the cursor may rest here."""
         return self.stops or self.number is not None
+
+
+def _apart(lines: tuple[Line, ...]) -> Iterator[Line]:
+    """A blank line behind an entry is none of its own, so that the cursor covers words only."""
+    quiet = not any(line.can_stop for line in lines)
+    for line in lines:
+        text = line.text
+        if quiet:
+            text = Content("\n ").join(text.split("\n", allow_blank=True))
+        if line.can_stop and text.plain.endswith("\n"):
+            yield replace(line, text=text.rstrip("\n"))
+            yield Line(id=f"behind {line.id}", text=Content(""))
+        else:
+            yield replace(line, text=text)
 
 
 class BoxListScreen(ShopScreen[int | None]):
@@ -82,7 +97,7 @@ class BoxListScreen(ShopScreen[int | None]):
     def show(self, picture: Picture) -> None:
         """Show a new picture; the cursor stays on its line, or on the place where it was."""
         self.query_one("#heading", Static).update(self.heading(picture))
-        lines = self.lines(picture)
+        lines = tuple(_apart(self.lines(picture)))
         if lines == self.shown:
             return
         options = self.query_one(OptionList)
