@@ -26,6 +26,7 @@ from queueboard.phrases.number_sections_money import (
     RULES,
     one,
 )
+from queueboard.phrases.number_sections_market import MARKET
 from queueboard.phrases.number_sections_swaps import SWAPS
 from queueboard.phrases.number_sorts import (
     CLOCK,
@@ -225,6 +226,7 @@ SECTIONS: tuple[Section, ...] = (
     ),
     *EVENING_SECTIONS,
     SWAPS,
+    MARKET,
 )
 
 
