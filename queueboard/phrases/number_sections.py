@@ -15,6 +15,7 @@ from queueboard.phrases.number_parts import (
     last_days,
 )
 from queueboard.phrases.number_sections_evening import EVENING_SECTIONS
+from queueboard.phrases.number_sections_market import MARKET
 from queueboard.phrases.number_sections_money import (
     BOXES,
     GF,
@@ -26,7 +27,6 @@ from queueboard.phrases.number_sections_money import (
     RULES,
     one,
 )
-from queueboard.phrases.number_sections_market import MARKET
 from queueboard.phrases.number_sections_swaps import SWAPS
 from queueboard.phrases.number_sorts import (
     CLOCK,

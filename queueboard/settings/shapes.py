@@ -250,7 +250,7 @@ class Settings:
     checked: Checked = field(default_factory=Checked)
     papers: Papers = Papers()
     swaps: Swaps = field(default_factory=Swaps)
-    market: Market = Market()
+    market: Market = field(default_factory=Market)
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -74,7 +74,9 @@ def checked_number(database: ShopDatabase, number: int | None, kept: range = NON
     if not 1 <= number <= HIGHEST_NUMBER:
         raise TypedError(f"Box number {number} is outside 1 to {HIGHEST_NUMBER}.")
     if number in asking.open_numbers(database):
-        raise TypedError(f"Box {number} is on the board already; the next free number is {free_number(database, kept)}.")
+        raise TypedError(
+            f"Box {number} is on the board already; the next free number is {free_number(database, kept)}."
+        )
     return number
 
 
