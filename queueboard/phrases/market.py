@@ -141,14 +141,14 @@ def next_whose(seen: SeenLine) -> str:
 
 
 def line_words(seen: SeenLine, day: MarketDay) -> str:
-    """One line: 512  4  Verrin, 555 0123: 3 chef, 1 bread; 41.00 paid; known: Ms Verrin, Port Ansel."""
+    """What one line says behind its name: TWICE; 3 chef, 1 bread; 41.00 paid; known: Ms Verrin, Port Ansel."""
     line = seen.line
     if line is None:
         return f"{seen.kept.text}  NOT READ: {seen.trouble}"
     parts = (
-        f"{knives_words(line)}; {_money_words(seen)}",
-        "" if not line.stays else f"{'all' if not line.gone else line.stays} brought to the next market",
         _tag_trouble(line, day),
+        f"{knives_words(line)}; {_money_words(seen)}",
+        "" if not line.stays else f"{line.stays if line.gone else 'all'} for the next market",
         whose_words(seen),
     )
     return "; ".join(filter(None, parts))
@@ -196,18 +196,18 @@ def _tag_trouble(line: MarketLine, day: MarketDay) -> str:
 
 
 def sums_words(day: MarketDay, settings: Settings) -> str:
-    """31 customers, 112 knives, 9 brought to the next market · 812.00 EUR cash, 40.00 card · 21.00 unpaid."""
+    """31 customers, 112 knives, 9 for the next market · cash 812.00, card 40.00 EUR · 21.00 UNPAID."""
     ways = Counter[PayWay]()
     for seen in day.lines:
         if seen.line is not None:
             ways[seen.line.way] += seen.paid_cents
-    paid = ", ".join(f"{money(cents, settings)} {way.value}" for way, cents in ways.items() if cents)
+    paid = ", ".join(f"{way.value} {amount(cents)}" for way, cents in ways.items() if cents)
     unpaid = sum(seen.owed_cents for seen in day.unpaid)
     people = f"{many(len(day.read), 'customer')}, {many(day.knives, 'knife')}"
     parts = (
         people + (f", {day.stays} for the next market" if day.stays else ""),
-        paid or "nothing paid",
-        f"{money(unpaid, settings)} unpaid" if unpaid else "",
+        f"{paid} {settings.currency}" if paid else "nothing paid",
+        f"{amount(unpaid)} UNPAID" if unpaid else "",
     )
     return " · ".join(filter(None, parts))
 

@@ -17,7 +17,7 @@ from queueboard.words import PayWay
 
 HOW = (
     "tag count name phone, what is no {kind}:  512 4 Verrin 5550123, 1 bread *\n"
-    "* paid  *20 paid 20  2* by card  - for no tag  > all, >2 two for the next market"
+    "* paid  *20 paid 20  2* by card  - for no tag  > all, >2 two for next market"
 )
 NO_TAG = "-"
 MOST = 99

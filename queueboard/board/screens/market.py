@@ -95,7 +95,7 @@ class MarketScreen(ShopScreen[None]):
         how = HOW.format(kind=usual_kind(picture.settings).name)
         self._put(
             "keys",
-            f"{how}\nEnter keeps it · + takes all in · ↑ line: Enter mend, k known, x off · . leaves",
+            f"{how}\nEnter keep · + take all in · ↑ line: Enter mend, k known, x off · . leave",
         )
         # At the end a letter may be the beginning of a name that was typed without its count.
         self.query_one(AnswerLine).quick = frozenset("./+" if self.place is None and not self.taken else "./+kxu")
