@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, figures, keeping, promise, reading, slips, swaps, telling
+from queueboard.cli import acting, board, edges, figures, keeping, market, promise, reading, slips, swaps, telling
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
 from queueboard.cli.paper import SHEETS, add_paper_options
 from queueboard.errors import QueueboardError, TypedError
@@ -95,6 +95,7 @@ def build_parser() -> argparse.ArgumentParser:
     slips.add_commands(add)
     figures.add_commands(add)
     swaps.add_commands(add)
+    market.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
     asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")

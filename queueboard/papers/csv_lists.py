@@ -75,6 +75,12 @@ TABLES: Mapping[str, ListTable] = {
             *("with_kitchen", "missing"),
         ),
     ),
+    "market": ListTable(
+        rows=("bring",),
+        columns=(
+            *("number", "customer.name", "customer.phone", "customer.town", "day", "knives", "ready", "owed_cents"),
+        ),
+    ),
     "evening": ListTable(rows=("done",), columns=("day", "number", "customer", "ready", "gone", "closed")),
     "month": ListTable(
         rows=("kinds",), columns=("month", "kind", "knives", "timed", "seconds_each", "listed_seconds_each")

@@ -38,6 +38,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "define_set": ("a swap set described", "put the swap set back as it was"),
     "found_again": ("a missing {to} found again", "look for the missing {to} again"),
     "note_round": ("a kitchen's round noted, {what} taken along", "take the kitchen's round and {what} back"),
+    "take_market": ("paper of the market taken in: {to}, {cents} paid", "take the paper of the market out again: {to}"),
     "call_off": ("{what} called off", "{what} is expected after all"),
     "close_day": ("the day {to} closed", "open the day {to} again"),
     "confirm_label": ("label or collector of {what} confirmed", "ask again about the label or collector of {what}"),

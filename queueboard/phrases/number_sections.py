@@ -15,6 +15,7 @@ from queueboard.phrases.number_parts import (
     last_days,
 )
 from queueboard.phrases.number_sections_evening import EVENING_SECTIONS
+from queueboard.phrases.number_sections_market import MARKET
 from queueboard.phrases.number_sections_money import (
     BOXES,
     GF,
@@ -225,6 +226,7 @@ SECTIONS: tuple[Section, ...] = (
     ),
     *EVENING_SECTIONS,
     SWAPS,
+    MARKET,
 )
 
 

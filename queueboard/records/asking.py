@@ -15,6 +15,11 @@ def box_by_id(database: ShopDatabase, box_id: int) -> Box | None:
     return box_of(found[0]) if found else None
 
 
+def open_box(database: ShopDatabase, number: int) -> Box:
+    """The open box with this number, which was stored before; StopIteration where there is none."""
+    return next(box_of(row) for row in database.rows(f"{BOX} WHERE closed_us IS NULL AND number = ?", (number,)))
+
+
 def newest_opened(database: ShopDatabase, customer_id: int | None) -> Box | None:
     """The box of a customer, or of anybody, that came in last and was opened."""
     found = database.rows(

@@ -47,6 +47,12 @@ def action(database: ShopDatabase, group_id: str) -> Action | None:
     return _action(rows[0]) if rows else None
 
 
+def actions_since(database: ShopDatabase, operation: str, line: int) -> tuple[Action, ...]:
+    """What was done by one operation after a line of history, oldest first."""
+    rows = database.rows(f"{ACTIONS} AND id > ? AND operation = ? ORDER BY id", (line, operation))
+    return tuple(map(_action, rows))
+
+
 def actions_on_box(database: ShopDatabase, box_id: int, limit: int) -> tuple[Action, ...]:
     """What was done to a box and its knives, newest first."""
     rows = database.rows(

@@ -16,6 +16,7 @@ from queueboard.settings.reading_checked import read_checked
 from queueboard.settings.reading_evening import read_evening
 from queueboard.settings.reading_gauge import read_gauge
 from queueboard.settings.reading_hours import read_bench, read_hours
+from queueboard.settings.reading_market import read_market
 from queueboard.settings.reading_papers import read_papers
 from queueboard.settings.reading_parcels import read_parcels
 from queueboard.settings.reading_planning import read_planning
@@ -50,6 +51,7 @@ TABLES = (
     "evening",
     "papers",
     "swaps",
+    "market",
     "processes",
     "edges",
     "kinds",
@@ -109,6 +111,7 @@ def read_settings(text: str) -> Settings:
         checked=read_checked(whole),
         papers=read_papers(whole),
         swaps=read_swaps(whole),
+        market=read_market(whole, kinds),
     )
 
 

@@ -10,7 +10,7 @@ from queueboard.settings.shapes import Checked, Settings
 
 CHECKED_PARTS = (
     *("shop", "hours", "closed", "bench", "processes", "kinds", "lines", "gauge", "prices", "shipping", "tax"),
-    *("boxes", "handling", "planning", "keeping", "evening", "papers", "swaps"),
+    *("boxes", "handling", "planning", "keeping", "evening", "papers", "swaps", "market"),
 )
 """The parts of the settings that may have a day in [last_checked]; carriers and the shelf have one of their own."""
 

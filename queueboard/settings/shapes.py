@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
+from queueboard.settings.market_shape import Market
 from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
 from queueboard.settings.shelf_shape import Shelf
@@ -249,6 +250,7 @@ class Settings:
     checked: Checked = field(default_factory=Checked)
     papers: Papers = Papers()
     swaps: Swaps = field(default_factory=Swaps)
+    market: Market = field(default_factory=Market)
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""

@@ -53,7 +53,7 @@ def last_kinds(shop: Shop, customer_id: int | None) -> tuple[int, tuple[Knife, .
 def next_number(shop: Shop) -> int:
     """The number the next box would get."""
     with shop.reading() as database:
-        return rows.free_number(database)
+        return rows.free_number(database, settings_in(database).market.tags)
 
 
 @operation()
@@ -78,7 +78,7 @@ def store_box(writing: Writing, new: NewBox, **announced: Cell) -> int:
     """Store a box that comes in, or that is announced; returns its number."""
     settings = settings_in(writing.database)
     _check_count(new.counted, new.knives, opened=new.opened)
-    number = rows.checked_number(writing.database, new.number)
+    number = rows.checked_number(writing.database, new.number, settings.market.tags)
     if not 0 <= new.carrier_days <= MOST_CARRIER_DAYS:
         raise TypedError(f"{new.carrier_days} carrier days is outside 0 to {MOST_CARRIER_DAYS}.")
     differs = new.opened and new.note_says is not None and new.note_says != new.counted

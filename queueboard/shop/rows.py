@@ -30,6 +30,8 @@ from queueboard.values.knife import Knife, Thing
 FIRST_NUMBER, LAST_SHORT_NUMBER, HIGHEST_NUMBER = 100, 999, 9999
 """Box numbers have three figures as long as they last, so that a tag stays short on the handle."""
 
+NONE_KEPT = range(0)
+
 SHORTEST_MM, LONGEST_MM = 20, 900
 
 NOT_COUNTED: Mapping[str, Cell] = {
@@ -48,8 +50,10 @@ NOT_COUNTED: Mapping[str, Cell] = {
 """A close-out before its first step."""
 
 
-def free_number(database: ShopDatabase) -> int:
+def free_number(database: ShopDatabase, kept: range = NONE_KEPT) -> int:
     """The next box number: one more than the newest box's, going round from 999 to 100, never one that is open.
+
+    Nor one of those that are kept, for they stand on tags that were printed before.
 
     Only a shop with 900 open boxes gets longer numbers.
     """
@@ -58,19 +62,21 @@ def free_number(database: ShopDatabase) -> int:
     short = range(FIRST_NUMBER, LAST_SHORT_NUMBER + 1)
     later = (number for number in short if number > newest)
     for number in chain(later, short, range(LAST_SHORT_NUMBER + 1, HIGHEST_NUMBER + 1)):
-        if number not in taken:
+        if number not in taken and number not in kept:
             return number
     raise RuleError("Every box number is in use; close some boxes out first.")
 
 
-def checked_number(database: ShopDatabase, number: int | None) -> int:
-    """A free box number: the one typed, or the next."""
+def checked_number(database: ShopDatabase, number: int | None, kept: range = NONE_KEPT) -> int:
+    """A free box number: the one typed, or the next that is not kept for printed tags."""
     if number is None:
-        return free_number(database)
+        return free_number(database, kept)
     if not 1 <= number <= HIGHEST_NUMBER:
         raise TypedError(f"Box number {number} is outside 1 to {HIGHEST_NUMBER}.")
     if number in asking.open_numbers(database):
-        raise TypedError(f"Box {number} is on the board already; the next free number is {free_number(database)}.")
+        raise TypedError(
+            f"Box {number} is on the board already; the next free number is {free_number(database, kept)}."
+        )
     return number
 
 

@@ -8,6 +8,7 @@ from textual.binding import Binding, BindingType
 from queueboard.board.base import ShopScreen
 from queueboard.board.screens.board_coming import BoardComing
 from queueboard.board.screens.board_figures import BoardFigures
+from queueboard.board.screens.board_market import BoardMarket
 from queueboard.board.screens.board_papers import BoardPapers
 from queueboard.board.screens.board_swaps import BoardSwaps
 from queueboard.board.trays import trays_to_ready
@@ -16,7 +17,7 @@ from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardPapers):
+class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"

@@ -1,5 +1,7 @@
 """Handle tags and the customer's stub as pages."""
 
+from collections.abc import Sequence
+
 from queueboard.clean import cell_text
 from queueboard.papers.pages.codes import code_of
 from queueboard.papers.pages.making import made_page
@@ -24,6 +26,12 @@ def tags_page(box: BoxPicture, picture: Picture, paper: PaperSize, *, only: int 
         for one in words
     ]
     return made_page("tags", paper, {"title": f"Tags of box {box.box.number}", "tags": tags})
+
+
+def pad_page(numbers: Sequence[int], paper: PaperSize) -> str:
+    """Tags that are printed before a market: the number and its code, and nothing else."""
+    tags = [{"tag": f"{one}", "name": "", "says": [], "code": code_of(f"{one}")} for one in numbers]
+    return made_page("tags", paper, {"title": f"Tags {numbers[0]} to {numbers[-1]}", "tags": tags})
 
 
 def stub_page(box: BoxPicture, picture: Picture, paper: PaperSize) -> str:
