@@ -91,11 +91,8 @@ def build_parser() -> argparse.ArgumentParser:
     asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
     promise.add_options(asked)
     said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
-    edges.add_commands(add)
-    slips.add_commands(add)
-    figures.add_commands(add)
-    swaps.add_commands(add)
-    market.add_commands(add)
+    for around in (edges, slips, figures, swaps, market):
+        around.add_commands(add)
     compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
     chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
     asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")

@@ -93,7 +93,8 @@ def new_pad(shop: Shop, now: datetime) -> Pad:
     """An empty pad; nothing lies on the disk until its first line."""
     with shop.reading() as database:
         newest = newest_line(database)
-    return Pad(id=now.isoformat(), day=now.date(), since_line=0 if newest is None else newest[0])
+    since_line = 0 if newest is None else newest[0]
+    return Pad(id=f"{now.isoformat()} {since_line}", day=now.date(), since_line=since_line)
 
 
 def put_line(shop: Shop, pad: Pad, line: PadLine) -> Pad:

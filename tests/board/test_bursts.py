@@ -61,6 +61,7 @@ from tests.board.answering import COUNTER, PARCEL
 from tests.board.bench_screens import BENCH_SCREENS
 from tests.board.figure_screens import FIGURE_SCREENS
 from tests.board.host import SMALL, AnyScreen, Home, Host
+from tests.board.market_screens import MARKET_SCREENS
 from tests.board.money_screens import MONEY_SCREENS
 from tests.board.number_screens import NUMBER_SCREENS
 from tests.board.shelf_screens import SHELF_SCREENS
@@ -173,6 +174,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     **MONEY_SCREENS,
     **SHELF_SCREENS,
     **SWAP_SCREENS,
+    **MARKET_SCREENS,
 }
 """Every screen that is opened over the board, and how."""
 

@@ -68,6 +68,7 @@ from queueboard.words import (
     WaitingFor,
 )
 from tests.shop.acts_around import AROUND_THE_DAY, Act
+from tests.shop.acts_market import MARKET_ACTS
 from tests.shop.acts_swaps import SWAP_ACTS
 from tests.shop.moment import NAMES, Moment
 from tests.shop.place import chef
@@ -294,6 +295,7 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "merge_customers": lambda m: correcting.merge_customers(m.shop, m.by, m.customer, m.customer),
     },
     "swaps": SWAP_ACTS,
+    "market": MARKET_ACTS,
     "keeping": {
         "take_settings": lambda m: numbers.take_settings(m.shop, m.by, m.pick(SETTINGS)),
         "erase_customer": lambda m: erasing.erase_customer(m.shop, m.by, m.customer.id, m.text),

@@ -45,6 +45,7 @@ from tests.shop import (
     undo_counting,
     undo_edges,
     undo_evening,
+    undo_market,
     undo_running,
     undo_shelf,
     undo_swapping,
@@ -259,7 +260,7 @@ SCENARIOS: dict[str, Scenario] = {
             vars,
             (
                 *(undo_announcing, undo_charging, undo_closing, undo_counting, undo_edges, undo_evening, undo_running),
-                *(undo_shelf, undo_swapping),
+                *(undo_shelf, undo_swapping, undo_market),
             ),
         ),
     )
