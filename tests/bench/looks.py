@@ -61,8 +61,8 @@ def main() -> None:
     for width, size in (("80", SMALL), ("120", LARGE)):
         for kind, make in SCREENS.items():
             with TemporaryDirectory() as file:
-                for theme, svg in asyncio.run(drawn(make, size, Path(file))).items():
-                    (folder / f"{theme}-{width}-{kind.__name__}.svg").write_text(svg, encoding="utf-8")
+                for name, svg in asyncio.run(drawn(make, size, Path(file))).items():
+                    (folder / f"{name}-{width}-{kind.__name__}.svg").write_text(svg, encoding="utf-8")
         for theme in THEMES:
             here = sorted(folder.glob(f"{theme.name}-{width}-*.svg"))
             for first in range(0, len(here), PER_SHEET):

@@ -80,10 +80,7 @@ class MarketScreen(ShopScreen[None]):
         self.query_one("#paper", Static).update(Content.assemble(*lines, end))
         self._put("sums", "\n".join((*words.tags_words(day), words.sums_words(day, picture.settings))))
         how = HOW.format(kind=usual_kind(picture.settings).name)
-        self._put(
-            "keys",
-            f"{how}\nEnter keep · + take all in · ↑ line: Enter mend, k known, x off · . leave",
-        )
+        self._put("keys", f"{how}\nEnter keep · + take all in · ↑ line: Enter mend, k known, x off · . leave")
         # At the end a letter may be the beginning of a name that was typed without its count.
         self.query_one(AnswerLine).quick = frozenset("./+" if typed.place is None and not typed.taken else "./+kxu")
         at = len(day.lines) if typed.place is None else typed.place
