@@ -18,7 +18,7 @@ class TypedMarket:
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
-        self.pad, self.taken = pad_of(desk.shop, desk.clock())
+        self.pad, self.taken = pad_of(desk.shop, desk.picture.now)
         self.place: int | None = None
         """The line under the cursor; None at the end, where the next one comes."""
         self.mends: int | None = None
@@ -105,7 +105,7 @@ class TypedMarket:
         if self.desk.only_read:
             raise RuleError("This shop file may only be read; nothing can be typed in here.")
         if self.taken:
-            self.pad, self.taken = new_pad(self.desk.shop, self.desk.clock()), False
+            self.pad, self.taken = new_pad(self.desk.shop, self.desk.picture.now), False
         self.pad = change(self.pad)
 
     def _said_of(self, line_id: int) -> str:

@@ -78,7 +78,10 @@ def read_pad(shop: Shop) -> Pad | None:
 
 
 def pad_of(shop: Shop, now: datetime) -> tuple[Pad, bool]:
-    """The pad to go on with, and whether its lines are in the shop's file; a new one where its day is over."""
+    """The pad to go on with, and whether its lines are in the shop's file; a new one where its day is over.
+
+    The instant is in the zone of the shop, whose day counts.
+    """
     pad = read_pad(shop)
     if pad is None:
         return new_pad(shop, now), False

@@ -136,3 +136,13 @@ def test_it_is_taken_in_once_and_what_stays_is_brought_along(
     undo(shop, later, step.group_id, "typed on the wrong day")
     assert not look(shop, SATURDAY).boxes
     assert pad_of(shop, SATURDAY)[1] is False
+
+
+def test_an_evening_belongs_to_the_day_of_the_shop(shop: Shop) -> None:
+    """At half past one in the night of UTC it is still the market's evening in the shop."""
+    numbers.take_settings(shop, Actor(initials="K", now=SATURDAY), MARKET_ON)
+    desk = Desk(shop, "K", lambda: datetime(2026, 11, 15, 1, 30, tzinfo=UTC))
+    desk.look()
+    typed = TypedMarket(desk)
+    typed.take("4 Verrin")
+    assert typed.pad.day == date(2026, 11, 14)
