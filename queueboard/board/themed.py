@@ -9,7 +9,7 @@ from textual.theme import Theme
 from queueboard.board.appearance import after, keep, name_of
 from queueboard.board.base import ShopScreen
 from queueboard.board.bell import BellApp
-from queueboard.board.themes import THEMES
+from queueboard.board.themes import themes_for
 
 LOOKS = {"dark": "dark", "light": "light", "contrast": "of high contrast"}
 """How a theme is called in a sentence."""
@@ -35,7 +35,7 @@ class ThemedApp(BellApp):
     def wear(self, theme: Theme, choice: Path | None) -> None:
         """Begin with this theme; the next one chosen is kept in *choice*."""
         self._choice = choice
-        for known in THEMES:
+        for known in themes_for(self.console.color_system):
             self.register_theme(known)
         self.theme = theme.name
 

@@ -3,6 +3,8 @@
 The third is for a projector, the sun on the screen, or tired eyes: black ground, every text at 7 to 1 or more.
 """
 
+from dataclasses import replace
+
 from textual.theme import Theme
 
 DARK = Theme(
@@ -109,3 +111,32 @@ CONTRAST = Theme(
 
 THEMES = (DARK, LIGHT, CONTRAST)
 """The first one is worn unless another is asked for; the key turns through them in this order."""
+
+_ACCENTS = {"text-primary", "text-accent", "text-warning"}
+_QUIET = {"text-muted", "text-disabled"}
+_GROUNDS = {name for name in DARK.variables if name.endswith(("-ground", "-background"))}
+_NAVY, _BLACK = "#000080", "#000000"
+
+
+def _plain(theme: Theme, ground: str, **words: str) -> Theme:
+    """A theme whose cursor and headings stand on its plain ground: the sign ▸ says where the cursor is."""
+    return replace(theme, panel=ground, variables={**theme.variables, **dict.fromkeys(_GROUNDS, ground), **words})
+
+
+SIXTEEN = (
+    _plain(DARK, _BLACK),
+    replace(
+        _plain(LIGHT, "#f4f1ea", **dict.fromkeys(_ACCENTS, _NAVY), **dict.fromkeys(_QUIET, _BLACK)),
+        primary=_NAVY,
+        secondary=_NAVY,
+        accent=_NAVY,
+        warning=_NAVY,
+    ),
+    _plain(CONTRAST, _BLACK),
+)
+"""The same three for a terminal of 16 colours, where brown and quiet grey come down to greys that are too weak."""
+
+
+def themes_for(color_system: str | None) -> tuple[Theme, ...]:
+    """The themes for what Rich found that the terminal can show: standard is 16 colours."""
+    return SIXTEEN if color_system == "standard" else THEMES
