@@ -3,7 +3,8 @@
 Keys of every kind, words and pasted text come in bursts, as quick hands and slow lines send them. Nothing may end in a
 traceback; behind each sequence the board must still answer (Esc leads home, and now and then its keys open), what the
 shop promises must hold, and at the end the file must be sound against its own history. One app stands for many
-sequences, so that what piles up is tried too; where a key left it, another is opened.
+sequences, so that what piles up is tried too; where a key left it, another is opened. In the control one key of the
+board fails, and that must be heard.
 """
 
 import asyncio
@@ -58,6 +59,14 @@ EACH_SHOP = 25
 
 ANSWERS_SECONDS = 60
 """A board that has not come to rest by then answers no more; a busy machine is far from it."""
+
+
+class FailingApp(QueueboardApp):
+    """The control: the key that changes the appearance fails."""
+
+    def action_turn_theme(self) -> None:
+        """Fail as a mistake of the program would."""
+        raise ZeroDivisionError("planted")
 
 
 @dataclass
@@ -124,13 +133,15 @@ async def opens_help(app: QueueboardApp, pilot: Pilot[int]) -> bool:
     return opened and await home(app, pilot)
 
 
-async def press(shop: Shop, draw: random.Random, wanted: int, keys_each: int, tally: Tally) -> None:
+async def press(
+    shop: Shop, draw: random.Random, wanted: int, keys_each: int, tally: Tally, board: type[QueueboardApp]
+) -> None:
     """One app, for so many sequences or until a key leaves it; each is five minutes later."""
 
     def clock() -> int:
         return 5 * tally.sequences
 
-    app = QueueboardApp(Desk(shop, "J", lambda: NOW + timedelta(minutes=clock())))
+    app = board(Desk(shop, "J", lambda: NOW + timedelta(minutes=clock())))
     async with app.run_test(size=draw.choice((SMALL, SMALL, LARGE))) as pilot:
         await at_rest(app, pilot)
         for _ in range(wanted):
@@ -155,7 +166,9 @@ async def press(shop: Shop, draw: random.Random, wanted: int, keys_each: int, ta
         raise app.failure
 
 
-async def press_at_random(wanted: int, seed: int, keys_each: int = KEYS_EACH) -> Tally:
+async def press_at_random(
+    wanted: int, seed: int, keys_each: int = KEYS_EACH, board: type[QueueboardApp] = QueueboardApp
+) -> Tally:
     """So many sequences, drawn from a seed."""
     draw, tally = random.Random(seed), Tally()  # noqa: S311  # no secret hangs on it
     while tally.sequences < wanted:
@@ -165,11 +178,20 @@ async def press_at_random(wanted: int, seed: int, keys_each: int = KEYS_EACH) ->
             counter(shop)
             until = min(wanted, tally.sequences + EACH_SHOP)
             while tally.sequences < until:
-                await press(shop, draw, until - tally.sequences, keys_each, tally)
+                await press(shop, draw, until - tally.sequences, keys_each, tally, board)
             tally.done += len(steps(shop, "J", 400))
             assert list(audit(shop.database.raw())) == []
             close_shop(shop)
     return tally
+
+
+def is_heard(seed: int) -> bool:
+    """True when the key that fails is heard, within as many sequences as one shop stands for."""
+    try:
+        asyncio.run(press_at_random(EACH_SHOP, seed, board=FailingApp))
+    except ZeroDivisionError:
+        return True
+    return False
 
 
 def main() -> None:
@@ -185,6 +207,7 @@ def main() -> None:
         ("tracebacks, laws broken, boards that answered no more", tally.troubles),
     ):
         print(f"{says:<58} {count:>8}")
+    print(f"{'control: a key that fails is heard':<58} {'yes' if is_heard(seed) else 'NO':>8}")
 
 
 if __name__ == "__main__":

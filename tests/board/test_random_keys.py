@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.bench.keys import press_at_random
+from tests.bench.keys import is_heard, press_at_random
 
 PARTS, SEQUENCES, KEYS_EACH = 4, 25, 8
 """A hundred sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
@@ -15,3 +15,8 @@ async def test_random_keys(part: int) -> None:
 
     assert (tally.sequences, tally.troubles) == (SEQUENCES, 0)
     assert tally.done > 0
+
+
+def test_a_key_that_fails_is_heard() -> None:
+    """The control: with one failing key planted, the same keys end in its failure."""
+    assert is_heard(1)

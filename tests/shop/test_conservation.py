@@ -3,7 +3,7 @@
 import pytest
 
 from queueboard.shop.operation import OPERATIONS
-from tests.bench.fuzz import live
+from tests.bench.fuzz import live, noticed
 from tests.shop.acts import FAMILIES
 from tests.shop.random_day import Day
 
@@ -27,3 +27,8 @@ def test_days_of_random_acts(part: int) -> None:
     live(DAYS // PARTS, part, ACTS)
 
     assert Day.tried.total() >= DAYS // PARTS
+
+
+def test_a_careless_day_is_noticed() -> None:
+    """The control: a price that history does not know ends each day on which it was changed."""
+    assert noticed(3, 7, ACTS) == 3
