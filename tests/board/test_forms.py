@@ -12,6 +12,7 @@ from queueboard.board.forms.fields import Choice, Field, Taken, Tick
 from queueboard.board.forms.kept import Kept
 from queueboard.board.forms.picker import matching
 from queueboard.board.screens.receive import ReceiveScreen
+from queueboard.board.themes import DARK
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host
@@ -27,6 +28,8 @@ class Asks(App[int]):
 
     def __init__(self) -> None:
         super().__init__()
+        self.register_theme(DARK)
+        self.theme = DARK.name
         self.choice = Choice([("left", 1), ("[/] middle", 2), ("right", 3)])
         self.tick = Tick("[red]sure[/]")
         self.taken = 0

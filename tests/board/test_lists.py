@@ -177,7 +177,9 @@ async def test_a_typed_number_finds_its_line_and_enter_goes_there() -> None:
 
     async with app.run_test(size=SMALL) as pilot:
         await pilot.press("4", "2")
-        assert app.screen.query_one(OptionList).highlighted == 1
+        lines = app.screen.query_one(OptionList)
+        assert lines.highlighted is not None
+        assert "421" in str(lines.get_option_at_index(lines.highlighted).prompt)
         assert "box 42_" in dump(app)
         await pilot.press("1", "enter")
         await pilot.pause()
