@@ -13,7 +13,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from queueboard.papers.pages.day import day_page
-from queueboard.papers.pages.slips import stub_page, tags_page
+from queueboard.papers.pages.slips import pad_page, stub_page, tags_page
 from queueboard.papers.proof_card import card_html, slip_html
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop
@@ -44,6 +44,8 @@ def papers() -> Iterator[tuple[str, PaperSize, str]]:
         for place in range(60):
             add_knife(shop, by(minutes=1 + place), box(shop, hostile.box.number).box, chef(mark=HOSTILE[:60]))
         yield from _of_day(shop, "overfull")
+        for size in PaperSize:
+            yield "pad", size, pad_page(range(500, 531), size)
         close_shop(shop)
 
 

@@ -14,7 +14,7 @@ from html5lib.constants import namespaces
 from queueboard.clean import cell_text
 from queueboard.papers.pages.codes import code_of
 from queueboard.papers.pages.day import day_page
-from queueboard.papers.pages.slips import stub_page, tags_page
+from queueboard.papers.pages.slips import pad_page, stub_page, tags_page
 from queueboard.papers.proof_card import card_html, slip_html, slip_text
 from queueboard.papers.slips import handle_tags
 from queueboard.phrases.day import knife_by_id, runs_today
@@ -111,6 +111,12 @@ def test_a_tag_carries_no_phone_no_address_no_price(shop: Shop) -> None:
         assert "due MONDAY, 9 Nov" in paper
         for private in (PHONE, PHONE[-4:], ADDRESS, "Quay", "Osterby", "Tallis", "9.00", "133.00", "USD"):
             assert private not in paper
+
+
+@pytest.mark.parametrize("size", PaperSize)
+def test_a_printed_pad_carries_its_numbers_and_nothing_else(size: PaperSize) -> None:
+    """Tags for a stall are printed before anybody is known: each number once, as text and as its code."""
+    assert text_of(pad_page(range(500, 503), size)) == "500 501 502"
 
 
 def test_the_code_holds_the_tag_and_nothing_else() -> None:
