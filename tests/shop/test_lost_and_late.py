@@ -7,9 +7,10 @@ import pytest
 from queueboard.shop import closing, losing, moving, saying, undoing
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
+from queueboard.values.actor import Actor
 from queueboard.values.measured import ToldSeen
-from queueboard.words import Column, Settling
-from tests.shop.place import NOW, box, by, counter, parcel
+from queueboard.words import Column, Lateness, Settling
+from tests.shop.place import NOW, box, by, counter, parcel, picture
 from tests.shop.undo_closing import close
 
 DAY = 24 * 60
@@ -17,7 +18,11 @@ DAY = 24 * 60
 
 def goes_without_the_second(shop: Shop, made: BoxPicture) -> None:
     """All of a box is ready in time, and at the close-out its second knife cannot be found."""
-    number, at = made.box.number, lambda: by(minutes=60)
+    number = made.box.number
+
+    def at() -> Actor:
+        return by(minutes=60)
+
     moving.move_knives(shop, at(), made.knives, Column.READY)
     closing.begin_close_out(shop, at(), box(shop, number).box)
     closing.count(shop, at(), close(shop, number), 1)
@@ -80,3 +85,16 @@ def test_a_close_out_that_was_taken_back_lost_nothing(shop: Shop) -> None:
     undoing.undo(shop, by(minutes=3 * DAY), undoing.steps(shop, "J")[0].group_id, "miscounted")
 
     assert (told(shop).kept, told(shop).done_at) == (True, by(minutes=60).now)
+
+
+def test_a_box_that_is_done_but_for_a_lost_knife_has_no_honest_day(shop: Shop) -> None:
+    """Its date is over; a new day would rest on finding it. Found, it is simply ready."""
+    goes_without_the_second(shop, made(shop, mail=False))
+    over = 2 * DAY
+    late = picture(shop, minutes=over).boxes[0]
+    assert (late.forecast.lateness, late.only_lost_left, late.honest_day) == (Lateness.LATE, True, None)
+
+    losing.found(shop, by(minutes=over), late.knives[1])
+
+    found = picture(shop, minutes=over).boxes[0]
+    assert (found.forecast.lateness, found.only_lost_left) == (Lateness.ON_TIME, False)
