@@ -42,6 +42,12 @@ class SecondOpinion:
                 "WHERE tested_us BETWEEN ? AND ? - 1",
                 self.ends,
             ).fetchone()
+            self.looked_for = {row[0] for row in file.execute("SELECT box_id FROM knife WHERE looking_for")}
+            self.box_of = dict(file.execute("SELECT id, box_id FROM knife").fetchall())
+            self.told = file.execute(
+                "SELECT b.id, b.number, b.goes_by, b.closed_us, p.day FROM promise p JOIN box b ON b.id = p.box_id "
+                "WHERE b.announced_us IS NULL ORDER BY p.id"
+            ).fetchall()
             (self.belts,) = file.execute(
                 "SELECT count(*) FROM belt WHERE was_belt_id IS NULL AND fitted_us BETWEEN ? AND ? - 1", self.ends
             ).fetchone()
@@ -100,3 +106,26 @@ class SecondOpinion:
             if self.inside(at_us) and after["declined"] and not before.get("declined")
         }
         return len(changed & self.still_declined)
+
+    def kept(self, day: date) -> dict[tuple[int, str], bool]:
+        """By box and day told whether that date held, for the days of the month before *day*.
+
+        For a shop where pick-ups are promised by 16:00 of a day and no day told is a closed one.
+        """
+        ready = {
+            knife: at_us
+            for at_us, knife, before, after in self.knife_lines()
+            if after["place"] == "ready" and before.get("place") not in ("ready", "gone")
+        }
+        held = {}
+        for box, number, goes_by, closed_us, told in self.told:
+            clock = "23:59" if goes_by == "parcel" else "16:00"
+            until = datetime.fromisoformat(f"{told}T{clock}").replace(tzinfo=self.zone)
+            end_us = (until - EPOCH).total_seconds() * 1_000_000
+            if not self.inside(round(end_us)) or date.fromisoformat(told) >= day:
+                continue
+            own = [ready.get(knife) for knife, whose in self.box_of.items() if whose == box]
+            done = [closed_us] if goes_by == "parcel" else own
+            whole = box not in self.looked_for and all(at_us is not None and at_us <= end_us for at_us in done)
+            held[number, told] = whole
+        return held

@@ -28,6 +28,8 @@ class ListTable:
     """The key of the list in its facts; with a second one a row is an entry of that list inside the first."""
     columns: tuple[str, ...]
     """Keys of an entry; a point leads into a table inside it: customer.name. Lists are joined by a space."""
+    after: tuple[str, ...] = ()
+    """The key of a list whose entries follow behind; what they do not have stays empty."""
 
 
 _BOX = (
@@ -36,6 +38,7 @@ _BOX = (
     *("counts.testing", "counts.ready", "waiting_for", "packing", "price_cents", "paid_cents", "owed_cents"),
     *("label.carrier", "label.expires_on", "note"),
 )
+_GONE = ("left_at", "handed_to", "carrier", "settled")
 _KNIFE = (
     *("tag", "kind", "edge", "length_mm", "condition", "column", "mark", "wish", "note", "rework", "declined"),
     *("waiting_for", "price_cents"),
@@ -49,7 +52,7 @@ TABLES: Mapping[str, ListTable] = {
     ),
     "late": ListTable(rows=("boxes",), columns=_BOX),
     "boxes": ListTable(rows=("boxes",), columns=_BOX),
-    "find": ListTable(rows=("boxes",), columns=_BOX),
+    "find": ListTable(rows=("boxes",), columns=(*_BOX, *_GONE), after=("gone",)),
     "box": ListTable(rows=("box", "knives"), columns=_KNIFE),
     "labels": ListTable(
         rows=("labels",), columns=("number", "customer", "word", "last_day", "owner", "state", "expires_on")
@@ -98,7 +101,7 @@ def csv_of(name: str, facts: Mapping[str, Fact]) -> str:
     table = TABLES[name]
     return csv_text(
         [column.replace(".", "_") for column in table.columns],
-        ([_cell(entry, column) for column in table.columns] for entry in _entries(facts, table.rows)),
+        ([_cell(entry, column) for column in table.columns] for entry in _all_entries(facts, table)),
     )
 
 
@@ -120,6 +123,12 @@ def harmless_cell(text: str) -> str:
 def typed_cell(cell: str) -> str:
     """What was typed, out of a harmless cell."""
     return cell.removeprefix("'")
+
+
+def _all_entries(facts: Mapping[str, Fact], table: ListTable) -> Iterator[Mapping[str, Fact]]:
+    yield from _entries(facts, table.rows)
+    if table.after:
+        yield from _entries(facts, table.after)
 
 
 def _entries(facts: Mapping[str, Fact], path: Sequence[str]) -> Iterator[Mapping[str, Fact]]:

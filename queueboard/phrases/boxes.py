@@ -23,6 +23,8 @@ from queueboard.shop.picture import BoxPicture
 from queueboard.words import ON_BOARD, Column, GoesBy, Lateness, PromiseKind
 
 TO_FETCH = "TO FETCH"
+LOST_NAMED = 3
+"""Up to so many knives that are looked for are named."""
 
 
 def n_of_m(box: BoxPicture) -> str:
@@ -45,7 +47,22 @@ def unopened_words(box: BoxPicture) -> str:
 
 def looked_for(box: BoxPicture) -> int:
     """How many knives still to be given back nobody can find just now."""
-    return sum(knife.looking_for for knife in box.on_hand)
+    return len(box.lost)
+
+
+def lost_words(box: BoxPicture) -> str:
+    """Which knives nobody can find just now: 407-3 paring; 417-1 chef, 417-2 chef and 4 more; empty for none."""
+    named = [f"{knife.tag} {knife.kind}" for knife in box.lost]
+    if len(named) > LOST_NAMED:
+        named[LOST_NAMED - 1 :] = [f"{len(named) - LOST_NAMED + 1} more"]
+    return " and ".join(filter(None, (", ".join(named[:-1]), *named[-1:])))
+
+
+def until_found_words(box: BoxPicture) -> str:
+    """Why no day can be told: not before 407-3 paring is found; empty unless only what is looked for is left."""
+    if not box.only_lost_left:
+        return ""
+    return f"not before {lost_words(box)} {'is' if len(box.lost) == 1 else 'are'} found"
 
 
 def found_in(box: BoxPicture, column: Column) -> int:
@@ -192,7 +209,7 @@ def in_the_way(box: BoxPicture, now: datetime) -> str:
     minutes = box.forecast.minutes_left
     said = (
         "" if box.box.opened else NOT_HERE if box.box.announced else "not opened yet",
-        f"{missing} looked for" if missing else "",
+        f"{missing} looked for: {lost_words(box)}" if missing else "",
         f"waits for {waits}" if waits else "",
         f"{testing} {'waits' if testing == 1 else 'wait'} for the test" if testing else "",
         f"{minutes} min left at the bench, {box_done_words(box, now)}" if minutes else "",

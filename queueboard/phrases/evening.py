@@ -5,7 +5,7 @@ from datetime import date, datetime, timedelta
 from queueboard.clean import cell_text
 from queueboard.figures.evening import DoneBox, Moved, WayMoney
 from queueboard.phrases.announced import coming_words, not_come_boxes
-from queueboard.phrases.boxes import ready_words, standing_words, waits_words
+from queueboard.phrases.boxes import ready_words, standing_words, until_found_words, waits_words
 from queueboard.phrases.dates import date_words, day_word, lateness_words, many, promise_date_words, time_words
 from queueboard.phrases.edges import belt_place_words
 from queueboard.phrases.knives import knife_line, wish_in_capitals
@@ -179,7 +179,8 @@ def to_call(picture: Picture) -> tuple[tuple[BoxPicture, str], ...]:
 def _late_call(box: BoxPicture, now: datetime) -> str:
     told = "" if box.promise is None else f", {promise_date_words(box.promise, now.date(), box.box.goes_by)}"
     honest = "" if box.honest_day is None else f", honest is {day_word(box.honest_day, now.date())}"
-    return _call(box, f"{lateness_words(box.forecast)}{told}{honest}")
+    found = f", {until}" if (until := until_found_words(box)) else honest
+    return _call(box, f"{lateness_words(box.forecast)}{told}{found}")
 
 
 def _call(box: BoxPicture, said: str) -> str:

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, looked_for, ready_words
+from queueboard.phrases.boxes import box_done_words, due_words, in_the_way, ready_words, until_found_words
 from queueboard.phrases.dates import date_words, lateness_words, many, promise_words, when_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import BoxForecast, Overload
@@ -98,10 +98,10 @@ def earliest_words(box: BoxPicture, now: datetime) -> str:
 
     The day list's own day, with nothing kept free: what can be told is asked for with the promise.
     """
+    if box.forecast.lateness in (Lateness.LATE, Lateness.WILL_BE_LATE) and box.only_lost_left:
+        return until_found_words(box)
     if box.honest_day is None:
         return ""
-    if not box.forecast.minutes_left and looked_for(box):
-        return "not before it is found"
     by_shipping = box.promise is not None and box.promise.kind is PromiseKind.SHIPS_BY
     word = "ready" if box.box.goes_by is GoesBy.PICK_UP else "ships by" if by_shipping else "in hand"
     return f"{word} {date_words(box.honest_day, now.date())} at the earliest"

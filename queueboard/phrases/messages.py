@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from queueboard.errors import RuleError
+from queueboard.phrases.boxes import until_found_words
 from queueboard.phrases.dates import kind_words, many, time_words
 from queueboard.phrases.knives import knife_name
 from queueboard.phrases.money import money
@@ -142,6 +143,8 @@ def _days(box: BoxPicture, picture: Picture) -> tuple[str, str]:
     if box.promise is None:
         raise RuleError(f"No date was told for box {number}, so none is put off.")
     if box.forecast.lateness in (Lateness.LATE, Lateness.WILL_BE_LATE):
+        if box.only_lost_left:
+            raise RuleError(f"No new day is known for box {number}, and {until_found_words(box)}.")
         if box.honest_day is None:
             raise RuleError(f"Nobody knows yet when box {number} is done; tell a new day first.")
         new = f"{kind_words(box.promise.kind, box.box.goes_by)} {full_day(box.honest_day, now.date())}"

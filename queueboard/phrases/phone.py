@@ -4,7 +4,7 @@ from collections import Counter
 from datetime import date, datetime
 
 from queueboard.phrases.announced import NOT_HERE
-from queueboard.phrases.boxes import ready_to_fetch
+from queueboard.phrases.boxes import ready_to_fetch, until_found_words
 from queueboard.phrases.dates import kind_words, time_words
 from queueboard.phrases.knives import place_words
 from queueboard.phrases.money import box_owed_words, owed_words
@@ -121,10 +121,16 @@ def _due(box: BoxPicture, now: datetime) -> str:
     late = box.ship_by.timestamp() < now.timestamp()
     if late or box.forecast.lateness is Lateness.WILL_BE_LATE:
         told = "" if box.promise is None else f"promised {told_aloud(box, box.promise.day, now)}"
-        new = "" if box.honest_day is None else f"{told_aloud(box, box.honest_day, now)} instead"
-        return f"{told}{' and late' if late else ', which will not hold'}, {new or 'no new day known yet'}"
+        return f"{told}{' and late' if late else ', which will not hold'}, {_instead(box, now)}"
     day = spoken_day(box.ship_by.date(), now.date())
     return f"ships {day}" if box.box.goes_by is GoesBy.PARCEL else f"to be fetched from {day} {time_words(box.ship_by)}"
+
+
+def _instead(box: BoxPicture, now: datetime) -> str:
+    """What can be told instead; of a box that is done but for what nobody finds, what has to be found first."""
+    if box.only_lost_left:
+        return f"no new day {until_found_words(box).removeprefix('not ')}"
+    return "no new day known yet" if box.honest_day is None else f"{told_aloud(box, box.honest_day, now)} instead"
 
 
 def told_aloud(box: BoxPicture, day: date, now: datetime) -> str:

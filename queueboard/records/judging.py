@@ -18,9 +18,9 @@ class Became:
     goes_by: GoesBy
     carrier_days: int
     ready_at: datetime | None
-    """When the last of its knives was ready; None when some are not yet."""
+    """When the last of its knives was ready; None when some are not yet, or are looked for."""
     gone_at: datetime | None
-    """When the last of it was closed out; None while something is here."""
+    """When the last of it was closed out, or a lost knife settled; None while something is here."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,11 +33,16 @@ class Said:
     late_permille: int
 
 
-READY = """SELECT k.box_id, max(k.place NOT IN ('ready', 'gone')), max((SELECT h.at_us FROM history h
-WHERE h.entity = 'knife' AND h.entity_id = k.id AND instr(h.after, '"place":"ready"')
-AND NOT coalesce(instr(h.before, '"place":"ready"') OR instr(h.before, '"place":"gone"'), 0)
-ORDER BY h.id DESC LIMIT 1)) FROM knife k"""
-"""Per box: whether a knife of it is not ready yet, and when the last one came to be."""
+_LOST_NO_MORE = """h.operation <> 'undo' AND instr(h.before, '"looking_for":1') AND instr(h.after, '"looking_for":0')"""
+READY = f"""SELECT k.box_id, max(k.place NOT IN ('ready', 'gone') OR k.looking_for), max((SELECT h.at_us FROM history h
+WHERE h.entity = 'knife' AND h.entity_id = k.id AND (instr(h.after, '"place":"ready"')
+AND NOT coalesce(instr(h.before, '"place":"ready"') OR instr(h.before, '"place":"gone"'), 0) OR {_LOST_NO_MORE})
+ORDER BY h.id DESC LIMIT 1)), max((SELECT max(h.at_us) FROM history h
+WHERE h.entity = 'knife' AND h.entity_id = k.id AND {_LOST_NO_MORE})) FROM knife k"""
+"""Per box: whether a knife of it is not ready yet, when the last one came to be, when the last lost one was no more.
+
+A knife that is looked for is not ready, however far it was: the box is whole again once it is found, or settled.
+"""
 
 
 def what_became(database: ShopDatabase, of: Literal["said", "promise"], since: date) -> dict[int, Became]:
@@ -47,7 +52,7 @@ def what_became(database: ShopDatabase, of: Literal["said", "promise"], since: d
     """
     boxes, first = f"(SELECT box_id FROM {of} WHERE day >= ?)", (since.isoformat(),)
     ready = {
-        whole(row[0]): (bool(row[1]), whole_or_none(row[2]))
+        whole(row[0]): (bool(row[1]), whole_or_none(row[2]), whole_or_none(row[3]))
         for row in database.rows(f"{READY} WHERE k.box_id IN {boxes} GROUP BY k.box_id", first)
     }
     gone = {
@@ -62,14 +67,15 @@ def what_became(database: ShopDatabase, of: Literal["said", "promise"], since: d
         f"WHERE announced_us IS NULL AND id IN {boxes} ORDER BY id",
         first,
     ):
-        some_not_ready, ready_us = ready.get(whole(box_id), (True, None))
+        some_not_ready, ready_us, whole_us = ready.get(whole(box_id), (True, None, None))
+        gone_us = whole_or_none(gone.get(whole(box_id)))
         if closed_us is None or ready_us is not None:
             found[whole(box_id)] = Became(
                 number=whole(number),
                 goes_by=GoesBy(str(goes_by)),
                 carrier_days=whole(carrier_days),
                 ready_at=None if some_not_ready else instant_or_none(ready_us),
-                gone_at=None if closed_us is None else instant_or_none(gone.get(whole(box_id))),
+                gone_at=None if closed_us is None or gone_us is None else from_us(max(gone_us, whole_us or gone_us)),
             )
     return found
 

@@ -22,7 +22,7 @@ from queueboard.shop.bench_work import BenchWork, Minutes
 from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
-from queueboard.shop.picture import BoxPicture, DayLine, Picture
+from queueboard.shop.picture import BoxPicture, DayLine, Picture, lost_only
 from queueboard.values.box import Box, Promise
 from queueboard.values.found import Off
 from queueboard.values.knife import Knife
@@ -134,7 +134,7 @@ def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: froze
         charges=charges,
         ship_by=cut_off,
         forecast=forecast,
-        honest_day=_honest_day(calendar, box, promises, forecast, now),
+        honest_day=None if lost_only(knives, forecast) else _honest_day(calendar, box, promises, forecast, now),
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
         close_out=close,
         close_check=None if close is None else check(close, knives, things, box.goes_by, label, bill, now.date()),

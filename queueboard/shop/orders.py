@@ -8,6 +8,7 @@ from queueboard.clean import figures, folded
 from queueboard.errors import QueueboardError, RuleError
 from queueboard.intake.orders import BadLine, Order, Orders
 from queueboard.records.asking import announced_alike
+from queueboard.records.database import ShopDatabase
 from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customers_of
 from queueboard.records.writing import Writing
@@ -15,9 +16,13 @@ from queueboard.shop.announcing import store_announced
 from queueboard.shop.laws import keep_laws
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.receiving import insert_customer
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewAnnounced
+
+Everybody = dict[str, list[Customer]]
+"""The customers by their name as it is compared."""
 
 
 class _LetGoError(Exception):
@@ -26,12 +31,14 @@ class _LetGoError(Exception):
 
 def try_orders(shop: Shop, actor: Actor, orders: Orders) -> Orders:
     """Which of the good ones the shop would take, each tried and let go of again; nothing is stored."""
+    with shop.reading() as database:
+        everybody = _everybody(database)
     good: list[Order] = []
     bad = list(orders.bad)
     for order in orders.good:
         try:
             with suppress(_LetGoError), shop.writing(actor, take_orders.__name__) as writing:
-                _store(writing, order.box)
+                _store(writing, order.box, everybody)
                 keep_laws(writing)
                 raise _LetGoError
             _not_before(order, good)
@@ -47,7 +54,13 @@ def take_orders(writing: Writing, orders: Sequence[Order]) -> tuple[int, ...]:
     if not orders:
         raise RuleError("There is no order to take in.")
     writing.tell(to=f"{len(orders)}")
-    return tuple(_store(writing, order.box) for order in orders)
+    everybody, numbers = _everybody(writing.database), []
+    for order in orders:
+        number, new = _store(writing, order.box, everybody)
+        numbers.append(number)
+        if new is not None:  # whoever is new in one line is known in the next
+            everybody.setdefault(folded(new.name), []).append(new)
+    return tuple(numbers)
 
 
 def _not_before(order: Order, others: Sequence[Order]) -> None:
@@ -57,27 +70,42 @@ def _not_before(order: Order, others: Sequence[Order]) -> None:
         raise RuleError(f"It says the same as line {twin.line}.")
 
 
-def _store(writing: Writing, box: NewAnnounced) -> int:
-    """Announce one box, for the customer who is known by name and phone, or for a new one."""
-    known = _known(writing, box)
+def _everybody(database: ShopDatabase) -> Everybody:
+    """All customers but those who were erased; read once, for a file may have hundreds of orders."""
+    gone, named = erased_customers(database), dict[str, list[Customer]]()
+    for one in customers_of(database):
+        if one.id not in gone:
+            named.setdefault(folded(one.name), []).append(one)
+    return named
+
+
+def _store(writing: Writing, box: NewAnnounced, everybody: Everybody) -> tuple[int, Customer | None]:
+    """Announce one box, for the customer who is known by name and phone, or for a new one.
+
+    Returns its number, and the customer when that is a new one.
+    """
+    known, new = _known(box, everybody), box.new_customer
+    if known is None and new is not None:
+        customer_id = insert_customer(writing, new)
+        number = store_announced(writing, replace(box, customer_id=customer_id, new_customer=None))
+        return number, Customer(id=customer_id, version=1, name=new.name, phone=new.phone, town=new.town)
     if known is None:
-        return store_announced(writing, box)
+        return store_announced(writing, box), None
     twin = announced_alike(writing.database, known.id, box.expected_knives, box.expected_on, box.note)
     if twin is not None:
         raise RuleError(f"Box {twin} says the same already; it was taken in before.")
-    return store_announced(writing, replace(box, customer_id=known.id, new_customer=None))
+    return store_announced(writing, replace(box, customer_id=known.id, new_customer=None)), None
 
 
-def _known(writing: Writing, box: NewAnnounced) -> Customer | None:
+def _known(box: NewAnnounced, everybody: Everybody) -> Customer | None:
     """The customer of the same name, and the same phone where both have one; None for somebody new.
 
     RuleError where several could be meant.
     """
-    new, gone = box.new_customer, erased_customers(writing.database)
+    new = box.new_customer
     if new is None:
         return None
-    everybody = (one for one in customers_of(writing.database) if one.id not in gone)
-    named = [one for one in everybody if folded(one.name) == folded(new.name) and _same_phone(one.phone, new.phone)]
+    named = [one for one in everybody.get(folded(new.name), ()) if _same_phone(one.phone, new.phone)]
     sure = [one for one in named if figures(one.phone) and figures(new.phone)]
     found = sure or named
     if len(found) > 1:

@@ -1,5 +1,6 @@
 """The frozen picture that every screen, paper and command shows; no reading or writing here."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
@@ -21,6 +22,11 @@ from queueboard.values.totals import Totals
 from queueboard.words import Column
 
 NOTHING_OFF = Off()
+
+
+def lost_only(knives: Iterable[Knife], forecast: BoxForecast) -> bool:
+    """True when a knife of a box is looked for and the bench has nothing left to do: no day stands till it is found."""
+    return not forecast.minutes_left and any(knife.on_hand and knife.looking_for for knife in knives)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +75,16 @@ class BoxPicture:
     def ready_count(self) -> int:
         """Knives that can leave; declined ones count, looked-for ones do not."""
         return sum(1 for k in self.on_hand if k.can_leave)
+
+    @property
+    def lost(self) -> tuple[Knife, ...]:
+        """The knives still to be given back that nobody can find just now."""
+        return tuple(knife for knife in self.on_hand if knife.looking_for)
+
+    @property
+    def only_lost_left(self) -> bool:
+        """As lost_only says."""
+        return lost_only(self.knives, self.forecast)
 
     @property
     def promise(self) -> Promise | None:

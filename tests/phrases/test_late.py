@@ -10,6 +10,7 @@ from queueboard.phrases.day import day_line_words, learned_minutes
 from queueboard.phrases.late import (
     asks_first,
     chance_words,
+    earliest_words,
     heaviest_overload_words,
     late_boxes,
     late_words,
@@ -19,7 +20,7 @@ from queueboard.phrases.late import (
 )
 from queueboard.shop.picture import Picture
 from queueboard.values.plan import Overload
-from queueboard.words import GoesBy, Lateness, PromiseKind
+from queueboard.words import Column, GoesBy, Lateness, PromiseKind
 from tests.busy_morning import busy_morning
 from tests.pictures import NOW, at, box_picture, forecast, knife, picture, plan, promise
 from tests.pictures import box as one_box
@@ -114,6 +115,16 @@ def test_a_box_that_will_be_late_has_an_honest_day() -> None:
     )
 
     assert outlook_lines(box, picture(box))[1:] == ("ready Tue 1 Dec at the earliest (p: what can be told)",)
+
+
+@pytest.mark.parametrize("lateness", [Lateness.LATE, Lateness.WILL_BE_LATE])
+def test_no_day_is_told_before_what_is_looked_for_is_found(lateness: Lateness) -> None:
+    """Only the lost knife is left: what must be found stands where a day would, also on the late list."""
+    here = (replace(knife("420-3", column=Column.READY), looking_for=True),)
+    box = box_picture(420, knives_=here, forecast_=forecast(420, lateness=lateness), honest_day=None)
+
+    assert earliest_words(box, picture(box).now) == "not before 420-3 chef is found"
+    assert "1 looked for: 420-3 chef" in late_words(box, picture(box).now)
 
 
 def test_a_box_told_by_its_shipping_is_told_so_again() -> None:

@@ -166,3 +166,16 @@ def test_a_box_that_is_gone_has_a_sentence_too() -> None:
         "Both knives left yesterday, handed to Ms Verrin, 47.00 EUR to pay."
     )
     assert gone_answer(gone(knives=()), NOW, shop) == "Nothing of it is here, closed yesterday."
+
+
+def test_what_is_looked_for_is_said_instead_of_a_day() -> None:
+    """Three went and the last cannot be found: nobody is told a day that rests on finding it."""
+    lost = replace(knives(407, OK)[0], looking_for=True)
+    one = box_picture(
+        407, knives_=(lost,), ship_by=at(16, days=-1), forecast_=forecast(407, lateness=Lateness.LATE), honest_day=TODAY
+    )
+
+    said = answer(one, picture(one))
+
+    assert "and late, no new day before 407-1 chef is found" in said
+    assert "instead" not in said

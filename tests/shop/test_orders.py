@@ -93,3 +93,29 @@ def test_all_are_taken_or_none(shop: Shop) -> None:
     assert state(shop) == before
     with pytest.raises(RuleError, match="no order"):
         take_orders(shop, by(), [])
+
+
+def test_the_customers_are_read_once_for_a_whole_file(shop: Shop) -> None:
+    """However many orders there are: once to try them, once to take them."""
+    known = add_customer(shop, by(), name="Oake")
+    text = "name,knives\n" + "".join(f"Oake,{n}\n" for n in range(1, 21))
+    asked: list[str] = []
+    shop.database.raw().set_trace_callback(asked.append)
+
+    tried = try_orders(shop, by(), read(text))
+    taken = take_orders(shop, by(), tried.good)
+
+    shop.database.raw().set_trace_callback(None)
+    assert len(taken) == 20
+    assert {box(shop, number).customer.id for number in taken} == {known}
+    assert sum("FROM customer WHERE merged_into IS NULL" in sql for sql in asked) == 2
+    assert sum("FROM erased_customer" in sql for sql in asked) == 2
+
+
+def test_somebody_new_who_orders_twice_is_one_customer(shop: Shop) -> None:
+    """The second line of a name finds whom the first has written down; another phone is somebody else."""
+    orders = read("name,phone,knives\nOake,555 0160,3\nOAKE,5550160,4\nOake,555 0199,5\n").good
+
+    first, second, third = (box(shop, number).customer.id for number in take_orders(shop, by(), orders))
+
+    assert first == second != third
