@@ -69,7 +69,9 @@ class TypedMarket:
         read_market_line(kept, self.desk.picture.settings, next_tag=None)
         line = PadLine(id=self.mends or 0, text=kept, whose=before.whose if before else "")
         self._keep(lambda pad: put_line(self.desk.shop, pad, line))
-        return self._said_of(self.mends or self.pad.lines[-1].id)
+        # Another window may have taken the line off that was mended here: then it stands at the end.
+        there = self.pad.line(self.mends or 0) or self.pad.lines[-1]
+        return self._said_of(there.id)
 
     def _add(self, tag: int, text: str) -> str:
         """What `512 *` says goes to the line of its tag."""

@@ -3,6 +3,7 @@
 import pytest
 
 from queueboard.board.desk import Desk
+from queueboard.board.market_typed import TypedMarket
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.market import MarketScreen
 from queueboard.shop import numbers
@@ -110,3 +111,21 @@ async def test_what_was_typed_is_taken_in_and_out_again(shop: Shop) -> None:
         await fill(pilot, "7 Somebody else")
 
     assert texts(shop) == ["500 7 Somebody else"]
+
+
+def test_a_line_mended_here_and_taken_off_elsewhere_stands_at_the_end(shop: Shop) -> None:
+    """Two windows on one pad: what was typed over a line that is gone is kept all the same."""
+    numbers.take_settings(shop, by(), MARKET_ON)
+    desk = Desk(shop, "MB", lambda: NOW)
+    desk.look()
+    here = TypedMarket(desk)
+    for line in ("500 4 Verrin", "501 3 Oake"):
+        here.take(line)
+    there = TypedMarket(desk)
+    here.step(-2)
+    assert here.mend() == "500 4 Verrin"
+    there.step(-2)
+    there.strike()
+
+    assert here.take("500 5 Verrin").startswith("500: 5 chef")
+    assert texts(shop) == ["501 3 Oake", "500 5 Verrin"]
