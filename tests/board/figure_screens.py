@@ -6,6 +6,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.dialogs import evening as dialogs
 from queueboard.board.screens.evening import EveningScreen
 from queueboard.board.screens.month import MonthScreen
+from queueboard.board.screens.wall import WallScreen
 from queueboard.shop.evening_seen import Evening, evening
 from tests.board.host import AnyScreen
 
@@ -17,6 +18,7 @@ def _seen(desk: Desk) -> Evening:
 FIGURE_SCREENS: Mapping[type[AnyScreen], Callable[[Desk], AnyScreen]] = {
     EveningScreen: EveningScreen,
     MonthScreen: MonthScreen,
+    WallScreen: WallScreen,
     dialogs.TillDialog: lambda desk: dialogs.TillDialog(desk, desk.picture.now.date(), _seen(desk).money[0]),
     dialogs.CloseDayDialog: lambda desk: dialogs.CloseDayDialog(desk, _seen(desk)),
 }

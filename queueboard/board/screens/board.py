@@ -11,13 +11,14 @@ from queueboard.board.screens.board_figures import BoardFigures
 from queueboard.board.screens.board_market import BoardMarket
 from queueboard.board.screens.board_papers import BoardPapers
 from queueboard.board.screens.board_swaps import BoardSwaps
+from queueboard.board.screens.board_wall import BoardWall
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
 
-class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardPapers):
+class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardWall, BoardPapers):
     """The board."""
 
     BINDING_GROUP_TITLE = "The board"
