@@ -32,6 +32,7 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     added.add_argument("--write", type=named, metavar="FILE", help="write it into a new file, for that customer")
     added.add_argument("--erase", action="store_true", help="erase it, once the shop's own period is over")
     added.add_argument("--reason", default="", metavar="TEXT", help="why it is erased, without names")
+    added.add_argument("--though-owing", action="store_true", help="with --erase: also while they owe money")
     add_shapes(added)
 
 
@@ -39,6 +40,8 @@ def customer(args: argparse.Namespace, clock: Clock) -> int:
     """One customer who fits is shown, written out or erased; of several the list is printed."""
     if args.erase and (args.json or args.csv or args.write):
         raise TypedError("First write down what is known, with --write FILE; then erase it, in a command of its own.")
+    if args.though_owing and not args.erase:
+        raise TypedError("--though-owing goes with --erase only.")
     with shop_of(args) as shop:
         found = find_customers(shop, " ".join(args.who))
         if args.csv:
@@ -48,7 +51,7 @@ def customer(args: argparse.Namespace, clock: Clock) -> int:
             return FINE if found else trouble("No customer fits; those who were erased fit nothing.", NOTHING_FOUND)
         (one,) = found
         if args.erase:
-            erase(shop, actor_of(args, clock), one, args.reason)
+            erase(shop, actor_of(args, clock), one, args.reason, though_owing=args.though_owing)
             return say(
                 f"Customer {one.id} is erased. Copies made before hold the words until they are thinned out, and so do "
                 f"papers, exports and what lies aside; `queueboard check` names what lies aside.\n"

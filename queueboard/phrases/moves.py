@@ -105,7 +105,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
     "take_orders": ("{to} orders taken in, from {what} on", "take the {to} orders from {what} on off the board"),
     "take_shop_label": ("{what} gets a label of the shop", "put the label of {what} back as it was"),
     "take_payment": ("{cents} {to} taken for {what}", "take back the payment of {cents} {to} for {what}"),
-    "take_settings": ("settings taken in", "go back to the settings before"),
+    "take_settings": ("settings taken in: {to}", "go back to the settings before: {to}"),
     "things_done": ("what {what} came with ticked", "tick again what {what} came with"),
     "throw_away": ("time of the run of {what} thrown away", "let the time of the run of {what} count again"),
     "look_at_dust_again": ("dust tray looked at again", "take back the second look at the dust tray"),
@@ -130,6 +130,7 @@ OPERATION_WORDS: Mapping[str, tuple[str, str]] = {
 """For each operation what it did, and what undoing it does. A test holds that no operation is missing."""
 
 _GOES_ON = {
+    "take_settings": ("settings taken in", "go back to the settings before"),
     "knives_wait": ("{what} goes on", "{what} waits again"),
     "box_waits": ("{what} goes on", "{what} waits again"),
     "weigh_parcel": ("weight and size of {what} taken back", "put weight and size of {what} back as they were"),
@@ -137,7 +138,7 @@ _GOES_ON = {
     "put_on_shelf": ("place of {what} taken away", "put the place of {what} back as it was"),
     "set_limit": ("limit of {what} taken away", "put the limit of {what} back as it was"),
 }
-"""The same, where the operation took something back: it has no "to"."""
+"""The same, where the operation took something back or told nothing more: it has no "to"."""
 
 _GIVEN_BACK = ("{cents} {to} given back for {what}", "{cents} {to} was not given back for {what}")
 """A refund, whatever operation it came with."""

@@ -18,8 +18,12 @@ from queueboard.records.writing import Writing
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.owing import owed_by
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer
+
+BOXES_NAMED = 5
+"""Up to so many boxes that are owed for are named, the oldest first."""
 
 Known = dict[str, list[dict[str, Cell]]]
 """Rows by table."""
@@ -62,9 +66,9 @@ def all_known(shop: Shop, customer: Customer) -> AllKnown:
     return AllKnown(customer=customer, rows={name: there for name, there in rows.items() if there}, earlier_words=told)
 
 
-def erase(shop: Shop, actor: Actor, customer: Customer, reason: str) -> None:
+def erase(shop: Shop, actor: Actor, customer: Customer, reason: str, *, though_owing: bool = False) -> None:
     """Erase a customer's words for good, and remember it beside the file for copies from before."""
-    erase_customer(shop, actor, customer.id, reason)
+    erase_customer(shop, actor, customer.id, reason, though_owing=though_owing)
     with shop.reading() as database:
         hashes = frozenset({erasing.hash_of_customer(database, customer.id)})
     with db.faults(shop.path):
@@ -84,10 +88,13 @@ def erase_again(shop: Shop, actor: Actor, hashes: frozenset[str]) -> int:
 
 
 @operation(step=False, for_good=True)
-def erase_customer(writing: Writing, customer_id: int, reason: str, *, again: bool = False) -> None:
+def erase_customer(
+    writing: Writing, customer_id: int, reason: str, *, again: bool = False, though_owing: bool = False
+) -> None:
     """Empty every word about a customer, in the rows and beside history; amounts, counts and days stay.
 
-    RuleError before the shop's own period is over. again: it was erased before, and only a copy brought it back.
+    RuleError before the shop's own period is over, while a box is here, and, unless it is said to be known, while
+    money is owed. again: it was erased before, and only a copy brought it back.
     """
     database = writing.database
     writing.reason = clean(reason, limit=500, field="reason")
@@ -100,6 +107,8 @@ def erase_customer(writing: Writing, customer_id: int, reason: str, *, again: bo
         )
     if not again:
         _insist_on_period(writing, customer_id)
+    if not again and not though_owing:
+        _insist_on_money(writing, customer_id)
     # What was freed is written over, not only let go: the words must not stand in an unused corner of the file.
     database.rows("PRAGMA secure_delete = ON")
     reached = erasing.reached_from(database, customer_id)
@@ -117,7 +126,8 @@ def _insist_on_period(writing: Writing, customer_id: int) -> None:
     boxes = [asking.box_by_id(database, box_id) for box_id in asking.boxes_of_customer(database, customer_id)]
     here = [str(box.number) for box in boxes if box is not None and box.closed_at is None]
     if here:
-        raise RuleError(f"Box {', '.join(here)} of this customer is still here. Close it out first.")
+        noun, verb, it = ("Boxes", "are", "them") if len(here) > 1 else ("Box", "is", "it")
+        raise RuleError(f"{noun} {', '.join(here)} of this customer {verb} still here. Close {it} out first.")
     went = [box.closed_at for box in boxes if box is not None and box.closed_at is not None]
     told = "SELECT max(at_us) FROM history WHERE entity = 'customer' AND entity_id = ?"
     last = max(went, default=None) or from_us(whole(database.one(told, (customer_id,))))
@@ -128,6 +138,20 @@ def _insist_on_period(writing: Writing, customer_id: int) -> None:
             f"This customer can be erased from {earliest.date().isoformat()} on: {days} days after the last box, as "
             "erase_after_days in the settings says. Local law says how long you must keep, and how soon erase."
         )
+
+
+def _insist_on_money(writing: Writing, customer_id: int) -> None:
+    """Refuse while something is owed: afterwards nobody could say by whom."""
+    owed, currency = owed_by(writing.database, customer_id), settings_in(writing.database).currency
+    if not owed:
+        return
+    named = [f"{cents / 100:.2f} for box {number}" for number, cents in owed.items()]
+    more = (f"{len(named) - BOXES_NAMED} more",) if len(named) > BOXES_NAMED else ()
+    raise RuleError(
+        f"This customer still owes {sum(owed.values()) / 100:.2f} {currency} "
+        f"({', '.join((*named[:BOXES_NAMED], *more))}), and once they are erased nobody can say who owes it. "
+        "Take the money first (O on the board), or erase all the same with --though-owing. Nothing was erased."
+    )
 
 
 def lists_for(path: Path, copy: Path) -> frozenset[str]:

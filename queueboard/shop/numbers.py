@@ -12,6 +12,7 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import to_us
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
+from queueboard.settings.comparing import changed_words
 from queueboard.settings.locate import lines_of
 from queueboard.settings.reading import read_settings
 from queueboard.settings.reading_checked import insist_on_days_that_were
@@ -39,6 +40,8 @@ def take_settings(writing: Writing, text: str, *, seen: str | None = None) -> No
     insist_on_days_that_were(settings, text, today)
     year = today.year
     days = _holidays(settings, text, year)
+    if asking.settings_id(writing.database) is not None:
+        writing.tell(to=changed_words(asking.settings_text(writing.database), text) or None)
     settings_id = writing.insert(SettingsRow, text=text, taken_us=writing.now_us)
     for day, name in days:
         writing.insert(ClosedDayRow, settings_id=settings_id, day=day.isoformat(), name=name)

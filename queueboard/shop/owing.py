@@ -5,6 +5,7 @@ from datetime import datetime
 
 from queueboard.money.bill import totals
 from queueboard.records.accounts import LeftUnpaid, left_unpaid
+from queueboard.records.database import ShopDatabase
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.values.box import Box
@@ -80,6 +81,15 @@ def owing(shop: Shop, now: datetime, customer_id: int | None = None) -> tuple[Ac
 def held(shop: Shop, now: datetime, customer_id: int) -> Account | None:
     """The account of a customer that is on hold; None when it is not, or nothing is owed."""
     return next((account for account in owing(shop, now, customer_id) if account.on_hold), None)
+
+
+def owed_by(database: ShopDatabase, customer_id: int) -> dict[int, int]:
+    """What a customer owes, whole cents by the number of the box, the oldest debt first; empty where nothing is."""
+    owed: dict[int, int] = {}
+    for one in left_unpaid(database, customer_id):
+        if (cents := _owed(one)) > 0:
+            owed[one.box.number] = owed.get(one.box.number, 0) + cents
+    return owed
 
 
 def _owed(one: LeftUnpaid) -> int:

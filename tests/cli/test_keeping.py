@@ -17,8 +17,10 @@ from queueboard.shop.keeping import daily_copy
 from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import close_shop, open_shop
 from queueboard.shop.receiving import add_customer
+from queueboard.words import Settling
 from tests.cli.schema import clock, valid
 from tests.shop.place import NOW, by, counter, parcel
+from tests.shop.undo_charging import gone_as
 
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
@@ -211,6 +213,7 @@ def test_a_customer_is_shown_written_out_and_erased(
         ("customer dunmere --erase --reason asked", USAGE, "Say who acts"),
         ("customer dunmere --erase --json --reason asked --as MB", USAGE, "First write down what is known"),
         ("customer verrin --erase --reason asked --as MB", REFUSED, "of this customer is still here"),
+        ("customer dunmere --though-owing", USAGE, "goes with --erase only"),
         ("customer nobody", NOTHING_FOUND, "No customer fits"),
     ],
 )
@@ -234,3 +237,19 @@ def test_several_who_fit_are_listed_with_their_numbers(empty: str, capsys: pytes
     code, said, _ = run(capsys, "customer", "r", "--erase", "--reason", "x", "--as", "MB", "--file", empty)
 
     assert (code, said) == (FINE, "2  Dunmere     [red]Perpetua[/] Quillon\n1  Port Ansel  Ms Verrin\n")
+
+
+def test_who_owes_money_is_erased_only_once_the_sum_is_known(empty: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The refusal names sum and box; with the option that it names the customer goes."""
+    shop = open_shop(Path(empty))
+    take_settings(shop, by(), seed_text("settings.toml").replace("= 730", "= 0"))
+    gone_as(shop, Settling.ON_ACCOUNT)
+    close_shop(shop)
+    erasing = ("customer", "verrin", "--erase", "--reason", "asked", "--as", "MB", "--file", empty)
+
+    code, _, trouble = run(capsys, *erasing)
+
+    assert code == REFUSED
+    assert "still owes 18.00 USD (18.00 for box 100)" in trouble
+    assert run(capsys, *erasing, "--though-owing")[0] == FINE
+    assert run(capsys, "customer", "verrin", "--file", empty)[0] == NOTHING_FOUND

@@ -50,7 +50,7 @@ def gone(shop: Shop) -> Customer:
     actor = by("J", minutes=1)
     noting.note_box(shop, actor, box(shop, number).box, "Barnaby again")
     undoing.undo(shop, by("J", minutes=2), actor.group_id, "Barnaby was the other one")
-    money.take_payment(shop, by(), box(shop, number).box, cash(500))
+    money.take_payment(shop, by(), box(shop, number).box, cash(2700))
     closing.tick_thing(shop, by(), undo_closing.close(shop, number), box(shop, number).things[0].id)
     closing.things_done(shop, by(), undo_closing.close(shop, number))
     closing.send_off(shop, by(), undo_closing.close(shop, number))
@@ -179,7 +179,7 @@ def test_all_that_is_known_is_for_that_customer(shop: Shop, customer: Customer, 
     assert not [word for word in WORDS if word not in text]
     assert "Verrin" not in text
     facts = json.loads(text)
-    assert [payment["cents"] for payment in facts["rows"]["payment"]] == [500]
+    assert [payment["cents"] for payment in facts["rows"]["payment"]] == [2700]
     assert facts == json.loads(json.dumps(known_facts(erasing.all_known(shop, customer))))
     assert target.stat().st_mode & 0o077 == 0
 

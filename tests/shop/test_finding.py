@@ -79,7 +79,7 @@ def test_an_erased_customer_is_not_found(shop: Shop) -> None:
     """Nothing of them is shown any more, whatever is typed."""
     take_settings(shop, by(), seed_text("settings.toml").replace("= 730", "= 0"))
     old = gone(shop)
-    erase_customer(shop, by(minutes=5), old.customer.id, "asked by letter")
+    erase_customer(shop, by(minutes=5), old.customer.id, "asked by letter", though_owing=True)
 
     assert find_gone(shop, str(old.box.number)) == ()
     assert gone_box(shop, old.box.id) is None

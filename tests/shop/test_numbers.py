@@ -5,12 +5,13 @@ from datetime import timedelta
 import pytest
 
 from queueboard.errors import ChangedError, RuleError, SettingsError
+from queueboard.phrases.moves import step_words, undo_words
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import settings_before, settings_text, take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.saying import told_versus_seen
-from queueboard.shop.undoing import steps, undo
+from queueboard.shop.undoing import last_undo, steps, undo
 from tests.shop.place import NOW, by, counter
 
 STARTER = seed_text("settings.toml")
@@ -104,3 +105,21 @@ def test_what_is_written_out_and_taken_in_again_is_the_same_text(shop: Shop) -> 
     take_settings(shop, by(), settings_text(shop), seen=odd)
 
     assert settings_text(shop).encode() == odd.encode()
+
+
+def test_history_says_which_number_changed(shop: Shop) -> None:
+    """Section, key, old and new; a remark alone is told as before, and the undo says what it goes back over."""
+    text = settings_text(shop)
+    take_settings(shop, by(minutes=1), text + "\n# a remark\n")
+    take_settings(shop, by(minutes=2), text.replace("= 730", "= 400").replace('"Fernlea Edge"', '"Ida Quillon"'))
+
+    newest, remark = steps(shop, "J")[:2]
+    assert step_words(newest) == "settings taken in: shop.name changed, keeping.erase_after_days 730 -> 400"
+    assert undo_words(newest).startswith("go back to the settings before: shop.name changed, keeping.")
+    assert step_words(remark) == "settings taken in"
+    undo(shop, by(minutes=3), newest.group_id)
+    again = last_undo(shop, "J")
+    assert again is not None
+    assert step_words(again).startswith("undone: settings taken in: shop.name changed")
+    told = [str(row[0]) for row in shop.database.rows("SELECT about FROM history WHERE about IS NOT NULL")]
+    assert not [about for about in told if "Quillon" in about or "Fernlea" in about]

@@ -237,7 +237,7 @@ def do_erase_customer(shop: Shop) -> Act:
     number = undo_closing.all_but_sent(shop)
     customer = box(shop, number).customer
     closing.send_off(shop, by(), undo_closing.close(shop, number))
-    return lambda actor: erasing.erase_customer(shop, actor, customer.id, "asked by letter")
+    return lambda actor: erasing.erase_customer(shop, actor, customer.id, "asked by letter", though_owing=True)
 
 
 def do_note_restored(shop: Shop) -> Act:
