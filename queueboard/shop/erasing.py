@@ -15,6 +15,7 @@ from queueboard.records.keeping_tables import ErasedCustomerRow
 from queueboard.records.reading import customers_of
 from queueboard.records.tables import STATE
 from queueboard.records.writing import Writing
+from queueboard.shop.market_pad import pad_of
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
@@ -69,6 +70,7 @@ def all_known(shop: Shop, customer: Customer) -> AllKnown:
 def erase(shop: Shop, actor: Actor, customer: Customer, reason: str, *, though_owing: bool = False) -> None:
     """Erase a customer's words for good, and remember it beside the file for copies from before."""
     erase_customer(shop, actor, customer.id, reason, though_owing=though_owing)
+    pad_of(shop, actor.now)  # lets go of a market day that is over, whose lines lie beside the file with their names
     with shop.reading() as database:
         hashes = frozenset({erasing.hash_of_customer(database, customer.id)})
     with db.faults(shop.path):

@@ -1,17 +1,20 @@
-"""Erasing a customer who has not paid for everything: the sum is said first."""
+"""Erasing a customer who has not paid for everything: the sum is said first; what lies beside the file goes too."""
 
 from datetime import timedelta
 
 import pytest
 
 from queueboard.errors import RuleError
-from queueboard.shop import correcting, erasing, money, receiving
+from queueboard.shop import correcting, erasing, money, numbers, receiving
+from queueboard.shop.market import take_market
+from queueboard.shop.market_pad import PadLine, new_pad, pad_path, put_line
 from queueboard.shop.opening import Shop
 from queueboard.shop.owing import owing
 from queueboard.values.actor import Actor
 from queueboard.words import Settling
 from tests.shop.place import NOW, by, cash, counter, state
 from tests.shop.undo_charging import gone_as
+from tests.shop.undo_market import MARKET_ON, typed
 
 LATER = Actor(initials="J", now=NOW + timedelta(days=731))
 
@@ -72,3 +75,15 @@ def test_all_boxes_that_are_here_are_named(shop: Shop) -> None:
 
     with pytest.raises(RuleError, match="Boxes 100, 101 of this customer are still here"):
         erasing.erase_customer(shop, LATER, made.customer.id, "asked by letter", though_owing=True)
+
+
+def test_a_market_day_that_is_over_goes_with_it(shop: Shop) -> None:
+    """Lines taken in from a stall's paper still lie beside the file with a name; erasing lets go of them."""
+    numbers.take_settings(shop, by(), MARKET_ON)
+    pad = put_line(shop, new_pad(shop, NOW), PadLine(id=0, text="500 4 Verrin *"))
+    take_market(shop, by(), typed("500 4 Verrin *"), pad.id)
+    assert "Verrin" in pad_path(shop).read_text(encoding="utf-8")
+
+    erasing.erase(shop, LATER, receiving.customers(shop)[0], "asked by letter")
+
+    assert not pad_path(shop).exists()
