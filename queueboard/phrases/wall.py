@@ -2,7 +2,7 @@
 
 from datetime import UTC, datetime
 
-from queueboard.phrases.boxes import box_due_word, n_of_m, standing_words
+from queueboard.phrases.boxes import box_due_word, n_of_m, ready_to_fetch, standing_words
 from queueboard.phrases.dates import time_words
 from queueboard.phrases.typed import WEEKDAYS
 from queueboard.shop.picture import BoxPicture, Picture
@@ -13,9 +13,12 @@ NO_DATE = datetime.max.replace(tzinfo=UTC)
 
 
 def wall_boxes(picture: Picture) -> tuple[BoxPicture, ...]:
-    """The boxes that are here, the soonest due first; at most twelve, so that they can be read from afar."""
+    """The boxes that are here, the soonest due first, last those that only wait to be fetched.
+
+    At most twelve, so that they can be read from afar.
+    """
     here = [box for box in picture.boxes if not box.box.announced]
-    here.sort(key=lambda box: (box.ship_by or NO_DATE, box.box.number))
+    here.sort(key=lambda box: (ready_to_fetch(box), box.ship_by or NO_DATE, box.box.number))
     return tuple(here[:MOST_BOXES])
 
 

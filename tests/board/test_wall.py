@@ -7,6 +7,7 @@ import pytest
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.wall import WallScreen
 from queueboard.papers.large import enlarged
+from queueboard.phrases.boxes import ready_to_fetch
 from queueboard.phrases.wall import MOST_BOXES, wall_boxes
 from tests import pictures as made
 from tests.board.dump import assert_screen, dump
@@ -17,12 +18,15 @@ WIDER = (200, 60)
 
 
 def test_twelve_boxes_the_soonest_first() -> None:
-    """More than twelve could not be read; those that only are announced are not here."""
+    """At most twelve; what only waits to be fetched comes last, and what is only announced is not here."""
     boxes = wall_boxes(busy_morning())
-    due = [box.ship_by for box in boxes if box.ship_by is not None]
+    fetch = [ready_to_fetch(box) for box in boxes]
+    due = [box.ship_by for box in boxes if box.ship_by is not None and not ready_to_fetch(box)]
 
     assert len(boxes) <= MOST_BOXES
     assert due == sorted(due)
+    assert True in fetch
+    assert fetch == sorted(fetch)
     assert not any(box.box.announced for box in boxes)
 
 
