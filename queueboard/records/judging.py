@@ -33,9 +33,10 @@ class Said:
     late_permille: int
 
 
-READY = """SELECT k.box_id, max(k.place NOT IN ('ready', 'gone')), max((SELECT h.at_us FROM history h
-WHERE h.entity = 'knife' AND h.entity_id = k.id AND instr(h.after, '"place":"ready"')
-AND NOT coalesce(instr(h.before, '"place":"ready"') OR instr(h.before, '"place":"gone"'), 0)
+READY = """SELECT k.box_id, max(CASE WHEN k.place IN ('ready', 'gone') THEN 0 ELSE 1 END),
+max((SELECT h.at_us FROM history h WHERE h.entity = 'knife' AND h.entity_id = k.id
+AND instr(h.after, '"place":"ready"') > 0
+AND coalesce(instr(h.before, '"place":"ready"') + instr(h.before, '"place":"gone"'), 0) = 0
 ORDER BY h.id DESC LIMIT 1)) FROM knife k"""
 """Per box: whether a knife of it is not ready yet, and when the last one came to be."""
 
