@@ -14,7 +14,7 @@ MARKET = Section(
             one(("market", "on"), "the shop has a market stall", YES, "no"),
             one(("market", "first_tag"), "first printed tag", whole(""), "500"),
             one(("market", "last_tag"), "last printed tag", whole(""), "560"),
-            one(("market", "kind"), "a knife of which only the count is known", TEXT, "the first kind"),
+            one(("market", "kind"), "kind of a knife only counted", TEXT, "the first kind"),
         ),
     ),
     counts="It counts for what is typed in from now on; boxes that are in keep what was quoted.",
