@@ -1,6 +1,8 @@
-"""What may be opened and read to its end: a plain file, and nothing else that can lie under a name."""
+"""Plain files: what may be opened and read to its end, and text that is whole on the disk or not there."""
 
+import os
 import stat
+from contextlib import suppress
 from pathlib import Path
 
 from queueboard.errors import FileError
@@ -34,3 +36,23 @@ def read_text(path: Path, wanted: str) -> str:
         raise FileError(f"{path} cannot be read: {error.strerror}.") from None
     except UnicodeDecodeError:
         raise FileError(f"{path} is no UTF-8 text.") from None
+
+
+def write_whole(path: Path, text: str) -> None:
+    """Write a text, readable by the owner only, over an older one; its folder is made where there is none.
+
+    It is whole or not there: a power cut leaves no half of it. OSError when the disk does not take it.
+    """
+    half = path.with_name(f".{path.name}.half")
+    path.parent.mkdir(mode=0o700, exist_ok=True)
+    try:
+        half.unlink(missing_ok=True)
+        with os.fdopen(os.open(half, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        half.replace(path)
+    except OSError:
+        with suppress(OSError):
+            half.unlink()  # it may hold names and addresses
+        raise

@@ -19,6 +19,8 @@ class TypedMarket:
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
         self.pad, self.taken = pad_of(desk.shop, desk.picture.now)
+        self.known = customers(desk.shop)
+        """The customers as they were at the last look: a line needs them several times."""
         self.place: int | None = None
         """The line under the cursor; None at the end, where the next one comes."""
         self.mends: int | None = None
@@ -29,12 +31,13 @@ class TypedMarket:
         """The pad as it stands, read with the shop's numbers and customers."""
         picture = self.desk.picture
         taken = frozenset[int]() if self.taken else frozenset(box.box.number for box in picture.boxes)
-        return words.market_day(self.pad, picture.settings, customers(self.desk.shop), taken)
+        return words.market_day(self.pad, picture.settings, self.known, taken)
 
     def read_again(self, now: datetime) -> None:
         """Another window may have typed too, or the lines were taken in or undone."""
         if self.pad.lines:
             self.pad, self.taken = pad_of(self.desk.shop, now)
+        self.known = customers(self.desk.shop)
 
     def step(self, by: int) -> None:
         """To the line before or behind; behind the last one is the end."""

@@ -5,10 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from queueboard.errors import TypedError
-
-HIGHEST_TAG = 9999
-MOST_TAGS = 999
-"""More are not printed for one day."""
+from queueboard.settings.market_shape import HIGHEST_TAG, MOST_TAGS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,6 +15,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from queueboard.errors import FileError
+from queueboard.plainfiles import write_whole
 from queueboard.records.telling import newest_line
 from queueboard.shop.market import taken_in
 from queueboard.shop.opening import Shop
@@ -150,14 +151,7 @@ def _alone(shop: Shop) -> Iterator[None]:
 
 
 def _write(shop: Shop, pad: Pad) -> Pad:
-    path = pad_path(shop)
-    half = path.with_suffix(".half")
-    half.unlink(missing_ok=True)
-    with os.fdopen(os.open(half, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8") as file:
-        json.dump(_facts(pad), file)
-        file.flush()
-        os.fsync(file.fileno())
-    half.replace(path)
+    write_whole(pad_path(shop), json.dumps(_facts(pad)))
     return pad
 
 

@@ -4,10 +4,10 @@ The file lies beside the shop file, readable by the owner only, and goes when th
 """
 
 import json
-import os
 from pathlib import Path
 
 from queueboard.board.desk import Desk
+from queueboard.plainfiles import write_whole
 
 
 class Kept:
@@ -19,14 +19,7 @@ class Kept:
 
     def write(self, parts: list[str]) -> None:
         """Keep these parts over older ones; OSError when the disk does not take them."""
-        self.path.parent.mkdir(mode=0o700, exist_ok=True)
-        half = self.path.with_suffix(".half")
-        half.unlink(missing_ok=True)
-        with os.fdopen(os.open(half, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8") as file:
-            json.dump(parts, file)
-            file.flush()
-            os.fsync(file.fileno())
-        half.replace(self.path)
+        write_whole(self.path, json.dumps(parts))
 
     def read(self) -> list[str]:
         """The kept parts; empty when there are none or they cannot be read."""
