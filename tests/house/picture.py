@@ -1,6 +1,6 @@
-"""README's picture of the board, drawn from the invented shop on one fixed morning.
+"""README's pictures, drawn from the invented shop on one fixed morning.
 
-Run `python -m tests.house.picture` to draw it anew.
+Run `python -m tests.house.picture` to draw them anew.
 """
 
 import asyncio
@@ -16,24 +16,47 @@ from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
 from tests.house.tree import ROOT
 
-PICTURE = ROOT / ".pictures" / "board.svg"
+FOLDER = ROOT / ".pictures"
 MORNING = datetime(2026, 6, 10, 12, 30, tzinfo=UTC)
 """A Wednesday, half past eight where the invented shop stands then."""
 
 SIZE = (120, 36)
-"""Columns and lines of the terminal."""
+"""Columns and lines of the terminal, for the board."""
+
+SMALLER = (100, 30)
+"""The same, for all the others."""
+
+KEYS: dict[str, tuple[str, ...]] = {
+    "board": (),
+    "day": ("d",),
+    "tray": (*"419", "+", *"13.16"),
+    "receive": ("r", *"Finch", *(["enter"] * 3), "4", "enter", "enter", *"4~chef~8~dull"),
+    "late": ("j",),
+    "phone": ("f", *"Brant"),
+    "close-out": (*"408", "/"),
+    "chart": ("k", "5"),
+    "wall": ("V",),
+}
+"""The name of each picture, and what is pressed on the board until it shows. `~` is the space bar."""
 
 
-async def drawn(folder: Path) -> str:
-    """The board as SVG; the shop's file is made in the folder."""
+async def drawn(folder: Path) -> dict[str, str]:
+    """Each picture as SVG by its name; the shop's file is made in the folder."""
     shop = make_demo_shop(folder / "demo.qb", MORNING)
     try:
-        app = QueueboardApp(Desk(shop, "MB", lambda: MORNING))
-        async with app.run_test(size=SIZE) as pilot:
-            await pilot.pause()
-            return at_home(app.export_screenshot(title="queueboard demo"))
+        return {name: await one(Desk(shop, "MB", lambda: MORNING), name) for name in KEYS}
     finally:
         close_shop(shop)
+
+
+async def one(desk: Desk, name: str) -> str:
+    """What an app of its own shows after the keys of this picture."""
+    app = QueueboardApp(desk)
+    async with app.run_test(size=SIZE if name == "board" else SMALLER) as pilot:
+        await pilot.pause()
+        await pilot.press(*("space" if key == "~" else key for key in KEYS[name]))
+        await pilot.pause()
+        return at_home(app.export_screenshot(title="queueboard demo"))
 
 
 def at_home(svg: str) -> str:
@@ -56,10 +79,11 @@ def words(svg: str) -> list[str]:
 
 
 def main() -> None:
-    """Draw the picture into .pictures/board.svg."""
+    """Draw the pictures into .pictures/."""
     with tempfile.TemporaryDirectory() as folder:
-        PICTURE.parent.mkdir(exist_ok=True)
-        PICTURE.write_text(asyncio.run(drawn(Path(folder))), encoding="utf-8")
+        FOLDER.mkdir(exist_ok=True)
+        for name, svg in asyncio.run(drawn(Path(folder))).items():
+            (FOLDER / f"{name}.svg").write_text(svg, encoding="utf-8")
 
 
 if __name__ == "__main__":
