@@ -1,12 +1,12 @@
 """Before and after of the same spots on the same knives. It says what the work did, never what one belt did."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
 from statistics import median
 
 from queueboard.edges.ranks import RankResult, signed_ranks
 from queueboard.edges.summary import Interval, mean, mean_error, mean_interval, spread
+from queueboard.slotted import dataclass
 
 FEWEST_PAIRS = 6
 """Below this no change is claimed: with five pairs the signed ranks can not be 95 % sure of anything."""

@@ -1,13 +1,13 @@
 """Two halves of a trial side by side: their means, their ranks, and their shares."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
 from statistics import NormalDist
 
 from queueboard.edges.ranks import RankResult, rank_sums
 from queueboard.edges.student import share_beyond, t_value
 from queueboard.edges.summary import SURE, Interval, mean, spread
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

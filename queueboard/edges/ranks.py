@@ -5,13 +5,14 @@ distribution with the corrections for ties and for steps is used (Hollander and 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from itertools import groupby
 from math import floor, sqrt
 from statistics import NormalDist, median
 
 from queueboard.edges.summary import SURE, Interval
+from queueboard.slotted import dataclass
 
 EXACT = 49
 """Most values for which shares are counted."""

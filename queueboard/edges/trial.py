@@ -5,12 +5,12 @@ stops before it. Both are fully deburred before they are read.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from random import Random
 
 from queueboard.edges.halves import Difference, difference, share_difference
 from queueboard.edges.summary import Interval
+from queueboard.slotted import dataclass
 from queueboard.words import Condition
 
 LIKE = (Condition.TIRED, Condition.DULL)

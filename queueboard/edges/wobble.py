@@ -1,11 +1,11 @@
 """The tester's wobble: how far readings of one spot lie apart, though nothing about the edge has changed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import fsum, sqrt
 from statistics import NormalDist
 
 from queueboard.edges.summary import SURE, Interval, spread
+from queueboard.slotted import dataclass
 
 SPANS = 2.0
 """Wobbles within which a single reading and a line can not be told apart: about 95 of 100 (normal distribution)."""

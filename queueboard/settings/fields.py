@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 from difflib import get_close_matches
@@ -11,6 +10,7 @@ from queueboard.clean import clean, insist_on_signs, shown
 from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
 from queueboard.settings.shapes import MOST_CENTS, Span
+from queueboard.slotted import dataclass
 
 _CLOCK = re.compile(r"([01][0-9]|2[0-3]):([0-5][0-9])")
 

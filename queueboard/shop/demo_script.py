@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from queueboard.intake.lines import read_line
@@ -16,6 +15,7 @@ from queueboard.shop.looking import look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, customers, receive_box
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewAnnounced, NewBox, NewKnife
 from queueboard.words import CameBy, GoesBy
 

@@ -1,7 +1,6 @@
 """Questions about promises, put to the picture: when a new box can be ready, whether by a day, what room is left."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from statistics import NormalDist
 
@@ -18,6 +17,7 @@ from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
 from queueboard.words import GoesBy, PromiseKind, WhyNot

@@ -1,0 +1,133 @@
+"""Our dataclass against the standard library's, whose behaviour it must have from the first value on."""
+
+import dataclasses
+import re
+from collections.abc import Callable
+from dataclasses import FrozenInstanceError, field, fields, is_dataclass, replace
+from typing import Any, ClassVar
+
+import pytest
+
+from queueboard import slotted
+from tests.house.tree import sources
+
+Classes = tuple[Any, Any, Any]
+
+
+def family(dataclass: Callable[..., Any]) -> Classes:
+    """A frozen class with everything that the house uses, one that rests on it, and one that may change."""
+
+    @dataclass(frozen=True, slots=True, kw_only=True, order=True)
+    class Blade:
+        LONGEST: ClassVar[int] = 400
+
+        length_mm: int
+        marks: tuple[str, ...] = ()
+        notes: list[str] = field(default_factory=list, compare=False, repr=False)
+
+        def __post_init__(self) -> None:
+            if self.length_mm > self.LONGEST:
+                raise ValueError(self.length_mm)
+
+        @property
+        def length_cm(self) -> float:
+            return self.length_mm / 10
+
+    @dataclass(frozen=True, slots=True, kw_only=True)
+    class Boxed(Blade):
+        box: int = 417
+
+    @dataclass(slots=True)
+    class Tally:
+        knives: int
+        boxes: int = 0
+
+    return Blade, Boxed, Tally
+
+
+OURS, THEIRS = family(slotted.dataclass), family(dataclasses.dataclass)
+
+
+def told(classes: Classes) -> list[object]:
+    """What can be asked of the classes and of values of them, told without the classes themselves."""
+    blade, boxed, tally = classes
+    short, long, in_box = blade(length_mm=150), blade(length_mm=210, marks=("nick",)), boxed(length_mm=150)
+    counted = tally(3)
+    counted.boxes += 1
+    return [
+        *map(repr, (short, long, in_box, replace(long, length_mm=90), counted)),
+        short == blade(length_mm=150, notes=["new"]),
+        short == in_box,
+        short < long,
+        hash(short) == hash(blade(length_mm=150)),
+        hash(long) == hash((210, ("nick",))),
+        tally.__hash__ is None,
+        long.length_cm,
+        short.notes is blade(length_mm=150).notes,
+        [[one.name for one in fields(kind)] for kind in classes],
+        [kind.__match_args__ for kind in classes],
+        [kind.__slots__ for kind in classes],
+        [(kind.__name__, kind.__qualname__, kind.__module__) for kind in classes],
+        [hasattr(one, "__dict__") for one in (short, in_box, counted)],
+    ]
+
+
+def refused(act: Callable[[], object]) -> tuple[type[BaseException], str]:
+    """The error of something that must fail."""
+    with pytest.raises((TypeError, ValueError, AttributeError)) as caught:
+        act()
+    return caught.type, str(caught.value)
+
+
+def test_values_are_those_of_the_standard_library() -> None:
+    """Values of our classes print, compare, sort, hash, copy and start like the standard library's."""
+    assert told(OURS) == told(THEIRS)
+
+
+def test_what_is_refused_is_refused_alike() -> None:
+    """What a class refuses, it refuses with the same error and the same words, the very first value too."""
+
+    def refusals(classes: Classes) -> list[object]:
+        blade, boxed, tally = classes
+        return [
+            refused(boxed),
+            refused(lambda: blade(150)),
+            refused(lambda: blade(length_mm=401)),
+            refused(lambda: tally(1, 2, 3)),
+            refused(lambda: setattr(blade(length_mm=1), "length_mm", 2)),
+            refused(lambda: delattr(boxed(length_mm=1), "box")),
+            refused(lambda: setattr(tally(1), "drawer", 2)),
+        ]
+
+    assert refusals(family(slotted.dataclass)) == refusals(family(dataclasses.dataclass))
+    assert issubclass(FrozenInstanceError, AttributeError)
+
+
+def test_nothing_is_written_before_the_first_value() -> None:
+    """A class that is only loaded has no method of its own yet, and has all of them by its first value or question."""
+    blade, boxed, tally = family(slotted.dataclass)
+
+    assert "__eq__" not in vars(blade)
+
+    boxed(length_mm=1)
+
+    assert "__eq__" in vars(blade)  # the class beneath is asked for its fields
+    assert "__eq__" not in vars(tally)
+    assert is_dataclass(tally)
+    assert "__eq__" in vars(tally)
+
+
+def test_a_class_without_slots_is_refused() -> None:
+    """A class without slots would never get its methods, so it is refused where it stands."""
+    ours: Callable[..., Any] = slotted.dataclass
+    with pytest.raises(TypeError, match="slots"):
+        ours(frozen=True, slots=False)
+
+
+def test_every_slotted_class_of_the_house_waits() -> None:
+    """Every module takes dataclass from queueboard.slotted; only a class with a __dict__ takes the library's."""
+    taken = re.compile(r"^from dataclasses import .*\bdataclass\b", re.MULTILINE)
+
+    library = [source for source in sources("queueboard") if taken.search(source.text)]
+
+    assert not [source.where for source in library if "slots=True" in source.text]
