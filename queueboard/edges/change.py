@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from math import sqrt
-from statistics import median
 
 from queueboard.edges.ranks import RankResult, signed_ranks
 from queueboard.edges.summary import Interval, mean, mean_error, mean_interval, spread
@@ -32,6 +31,8 @@ def change(pairs: Sequence[tuple[float, float]], wobble_gf: float) -> Change | N
     None for fewer than six pairs. A difference of two readings wobbles by the square root of 2 more than one.
     Both intervals are at least as wide as the wobble makes them.
     """
+    from statistics import median
+
     if len(pairs) < FEWEST_PAIRS:
         return None
     falls = [before - after for before, after in pairs]

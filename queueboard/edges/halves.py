@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from math import sqrt
-from statistics import NormalDist
 
 from queueboard.edges.ranks import RankResult, rank_sums
 from queueboard.edges.student import share_beyond, t_value
@@ -50,6 +49,8 @@ def difference(first: Sequence[float], second: Sequence[float], least_spread: fl
 
 def share_interval(count: int, of: int) -> Interval:
     """Where a share lies, by Wilson's score (1927, from memory); count from 0 to of, of at least 1."""
+    from statistics import NormalDist
+
     z = NormalDist().inv_cdf((1 + SURE) / 2)
     share = count / of
     middle = (share + z * z / (2 * of)) / (1 + z * z / of)

@@ -40,7 +40,7 @@ class Event:
 
 def read_script(text: str, settings: Settings, now: datetime) -> tuple[Event, ...]:
     """All events of the script in the order of their times; now is in the shop's zone, and no event is later."""
-    script = Table(values=tomllib.loads(text), path=(), lines=lines_of(text))
+    script = Table(values=tomllib.loads(text), path=(), lines=lambda: lines_of(text))
     people: dict[str, int] = {}
     events = [_customer(table, people, now) for table in script.tables("customers")]
     for table in script.tables("boxes"):

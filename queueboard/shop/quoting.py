@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
-from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
@@ -259,6 +258,8 @@ def _moment(picture: Picture, goes_by: GoesBy, carrier_days: int, day: date, at:
 
 def _margins(picture: Picture, *, today: bool = False) -> Margins:
     """What is kept free; for somebody who stands in the door today nothing is kept for walk-ins."""
+    from statistics import NormalDist
+
     planning = picture.settings.planning
     return Margins(
         spreads=NormalDist().inv_cdf(planning.sure_percent / 100),
