@@ -5,9 +5,10 @@ JIS: JIS R 6001:1998. All from memory; what tests/outside/values/grit.json has i
 """
 
 import re
-from dataclasses import dataclass
 from enum import Enum
 from math import log
+
+from queueboard.slotted import dataclass
 
 
 class Scale(Enum):

@@ -1,10 +1,10 @@
 """The order of belts in a process: each finer than the one before. Said once for each set of belts."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from queueboard.abrasives.grit import Grit, grits_meant
+from queueboard.slotted import dataclass
 
 OFF_BY = 1.25
 """From this ratio between a belt's written size and its label's on, one of the two is surely wrong. A choice."""

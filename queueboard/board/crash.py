@@ -4,7 +4,6 @@ import os
 import platform
 import sys
 import traceback
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
 NAME = "queueboard-report.txt"
@@ -33,6 +32,8 @@ def _place(frame: traceback.FrameSummary) -> str:
 
 
 def _version(name: str) -> str:
+    from importlib.metadata import PackageNotFoundError, version
+
     try:
         return version(name)
     except PackageNotFoundError:

@@ -1,10 +1,11 @@
 """Keys as they are printed on a keyboard, and the bindings of a screen in groups."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from textual.binding import Binding
 from textual.dom import DOMNode
+
+from queueboard.slotted import dataclass
 
 NAMES = {
     "plus": "+",

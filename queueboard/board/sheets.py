@@ -1,7 +1,6 @@
 """A day sheet that was written to be printed, and the same sheet half typed back: its order, and how far it is."""
 
 import re
-from dataclasses import dataclass
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.kept import Kept
@@ -10,6 +9,7 @@ from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_tag
 from queueboard.phrases.typed_back import read_typed_line, sheet_order, sheet_tags
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Payment
 
 

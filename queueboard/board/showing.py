@@ -1,10 +1,10 @@
 """What the board shows: everything, or only the boxes that answer one question."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from queueboard.clean import cell_text
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.words import Lateness
 
 

@@ -1,6 +1,8 @@
 """The key that changes how the board looks, on every screen."""
 
+from collections.abc import Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
@@ -31,6 +33,8 @@ class ThemedApp(BellApp):
     ]
     _choice: Path | None = None
     """The file that keeps the theme chosen; None keeps it nowhere."""
+    _colours: Mapping[str, str] = MappingProxyType({})
+    """What the styles were read with."""
 
     def wear(self, theme: Theme, choice: Path | None) -> None:
         """Begin with this theme; the next one chosen is kept in *choice*."""
@@ -38,6 +42,20 @@ class ThemedApp(BellApp):
         for known in themes_for(self.console.color_system):
             self.register_theme(known)
         self.theme = theme.name
+        self._colours = self.get_css_variables()
+        self.stylesheet.set_variables(self._colours)
+
+    def refresh_css(self, animate: bool = True) -> None:  # noqa: FBT002  # Textual's own shape
+        """Read the styles anew where the colours have changed; else let them be worn as they were read.
+
+        Textual asks for it as soon as a theme is named, before the styles are read for the first time.
+        """
+        if self._colours != (colours := self.get_css_variables()):
+            self._colours = colours
+            super().refresh_css(animate)
+            return
+        for node in (self, *self.screen_stack):
+            self.stylesheet.update(node, animate=animate)
 
     def action_turn_theme(self) -> None:
         """Wear the next theme, keep it, and say which it is."""

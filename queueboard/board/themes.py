@@ -3,9 +3,11 @@
 The third is for a projector, the sun on the screen, or tired eyes: black ground, every text at 7 to 1 or more.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.theme import Theme
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

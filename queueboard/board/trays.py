@@ -1,10 +1,10 @@
 """Trays: the knives of one box that move together, and what a person may leave behind."""
 
 import re
-from dataclasses import dataclass
 
 from queueboard.errors import TypedError
 from queueboard.shop.picture import BoxPicture
+from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 

@@ -1,13 +1,13 @@
 """Which days and minutes are there: opening, closing, the bench and the carrier, on the shop's own wall clock."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 from queueboard.settings.market_rules import rule_days
 from queueboard.settings.shapes import MarketDay, Settings
+from queueboard.slotted import dataclass
 from queueboard.values.plan import BenchWindow
 
 

@@ -4,11 +4,13 @@ import argparse
 
 from queueboard.cli.common import (
     NOBODY,
+    Add,
     Clock,
     actor_of,
     closing_shop,
     file_of,
     initials_of,
+    named,
     pasted,
     say,
     shop_of,
@@ -28,6 +30,15 @@ from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 
 SETTINGS = "a file of settings"
+
+
+def add_commands(add: Add) -> None:
+    """Add the commands of this file to the command line."""
+    begin = add("start", start, "make the shop's file, from the starter settings or your own")
+    begin.add_argument("--settings", type=named, metavar="FILE", help="settings to begin with")
+    numbers = add("settings", settings, "print the shop's own numbers, or take new ones in")
+    numbers.add_argument("--take", type=named, metavar="FILE", help="take in the settings of this file")
+    add("backup", backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 
 
 def start(args: argparse.Namespace, clock: Clock) -> int:

@@ -3,11 +3,22 @@
 import argparse
 import os
 import sys
-import tempfile
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
-from queueboard.cli.common import NOBODY, REFUSED, Clock, closing_shop, file_of, initials_of, pasted, say, trouble
+from queueboard.cli.common import (
+    NOBODY,
+    REFUSED,
+    Add,
+    Clock,
+    add_mouse,
+    closing_shop,
+    file_of,
+    initials_of,
+    pasted,
+    say,
+    trouble,
+)
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.progress import bar
 from queueboard.phrases.typed import read_day
@@ -24,6 +35,13 @@ DEMO_MORNING = time(13, 5, tzinfo=UTC)
 FIRST_DEMO_DAY, LAST_DEMO_DAY = date(2000, 1, 1), date(2099, 12, 31)
 
 
+def add_commands(add: Add) -> None:
+    """Add the command that opens the invented shop to the command line; the shop's own board has no name."""
+    invented = add("demo", demo, "open the board of an invented shop, thrown away afterwards (kept with --file)")
+    invented.add_argument("--date", metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
+    add_mouse(invented)
+
+
 def board(args: argparse.Namespace, clock: Clock) -> int:
     """Open the board on the shop's file."""
     need_terminal()
@@ -33,6 +51,8 @@ def board(args: argparse.Namespace, clock: Clock) -> int:
 
 def demo(args: argparse.Namespace, clock: Clock) -> int:
     """The invented shop lies in a folder of its own, never where QUEUEBOARD_FILE or the user's data are."""
+    import tempfile
+
     if args.file is not None:
         return _open_demo(args.file, args, clock, kept=True)
     need_terminal()

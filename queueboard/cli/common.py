@@ -2,7 +2,6 @@
 
 import argparse
 import os
-import shlex
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
@@ -11,7 +10,6 @@ from pathlib import Path
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.papers import facts
-from queueboard.papers.csv_lists import csv_of
 from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
@@ -75,11 +73,20 @@ def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
 
 def pasted(path: Path) -> str:
     """A path as it can be pasted into a command: quoted where it must be, with signs that do not show spelled out."""
+    import shlex
+
     text = str(path)
     if text.isprintable():
         return shlex.quote(text)
     plain = frozenset(range(0x20, 0x7F)) - {*b"\\'"}
     return "$'" + "".join(chr(byte) if byte in plain else f"\\x{byte:02x}" for byte in os.fsencode(text)) + "'"
+
+
+def named(text: str) -> Path:
+    """A file as it was named; an empty name, which is often a variable that was never set, would mean this folder."""
+    if not text.strip():
+        raise argparse.ArgumentTypeError("the name of the file is empty; type where it is or is to be")
+    return Path(text)
 
 
 def say(text: str) -> int:
@@ -99,6 +106,8 @@ def show(args: argparse.Namespace, as_facts: Callable[[], Mapping[str, facts.Fac
     if args.json:
         return say_json(as_facts())
     if args.csv:
+        from queueboard.papers.csv_lists import csv_of
+
         print_csv(csv_of(args.called, as_facts()))
         return FINE
     return say(as_text())
@@ -109,6 +118,11 @@ def add_shapes(listing: argparse.ArgumentParser) -> None:
     shapes = listing.add_mutually_exclusive_group()
     shapes.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     shapes.add_argument("--csv", action="store_true", help="the list as CSV, for a spreadsheet")
+
+
+def add_mouse(board: argparse.ArgumentParser) -> None:
+    """What can be said of the mouse wherever the board is opened."""
+    board.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
 
 
 def trouble(sentence: str, code: int) -> int:

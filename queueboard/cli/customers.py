@@ -1,16 +1,15 @@
 """The command about one customer's data: find them, show or write out all that is known, erase it for good."""
 
 import argparse
-from collections.abc import Callable
-from pathlib import Path
 
 from queueboard.cli.common import (
     FINE,
     NOTHING_FOUND,
+    Add,
     Clock,
-    Command,
     actor_of,
     add_shapes,
+    named,
     pasted,
     say,
     say_json,
@@ -22,10 +21,8 @@ from queueboard.errors import TypedError
 from queueboard.papers.known import customers_facts, customers_list, known_facts, known_sheet, write_known
 from queueboard.shop.erasing import all_known, erase, find_customers
 
-Adding = Callable[[str, Command, str], argparse.ArgumentParser]
 
-
-def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
+def add_commands(add: Add) -> None:
     """The command of this file."""
     added = add("customer", customer, "all that is known of one customer: show it, write it out, erase it for good")
     added.add_argument("who", nargs="+", help="name, town or phone, or the number that this command lists")

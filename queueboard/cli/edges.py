@@ -6,7 +6,7 @@ What they print with is loaded when it is asked for; the daily commands do witho
 import argparse
 from typing import TYPE_CHECKING
 
-from queueboard.cli.common import NOTHING_FOUND, Add, Clock, say_json, shop_of, show, trouble
+from queueboard.cli.common import NOTHING_FOUND, Add, Clock, add_shapes, say_json, shop_of, show, trouble
 from queueboard.cli.paper import add_paper_options, put_out
 from queueboard.errors import TypedError
 from queueboard.phrases.typed import parse_tag
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def add_commands(add: Add) -> None:
-    """Add the commands about the knives of one box."""
+    """Add the commands about the knives of one box, and those about many."""
     for name, command, says in (
         ("card", card, "the proof card of a box, open or gone: before and after, what was done, care"),
         ("slip", slip, "the packing slip of a box, open or gone, with the proof card"),
@@ -26,6 +26,8 @@ def add_commands(add: Add) -> None:
         add_paper_options(added)
         if command is card:
             added.add_argument("--json", action="store_true", help="all its readings, tests and second looks")
+    add_shapes(add("compare", compare, "before and after, how edges lasted, what belt trials show"))
+    add_shapes(add("chart", chart, "readings since the belt was fitted, with limits and what stands out"))
 
 
 def card(args: argparse.Namespace, _clock: Clock) -> int:

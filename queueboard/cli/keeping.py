@@ -1,18 +1,16 @@
 """The commands that keep the data: check, and what is made of the file as a whole."""
 
 import argparse
-from collections.abc import Callable
-from pathlib import Path
 
-from queueboard.cli import acting, customers, orders
 from queueboard.cli.common import (
     FINE,
     NOBODY,
     REFUSED,
+    Add,
     Clock,
-    Command,
     file_of,
     initials_of,
+    named,
     pasted,
     say,
     say_json,
@@ -26,12 +24,9 @@ from queueboard.shop.checking import check
 from queueboard.shop.restoring import restore
 from queueboard.values.actor import Actor
 
-Adding = Callable[[str, Command, str], argparse.ArgumentParser]
-"""Adds a command by its name, what runs it, and what is said of it."""
 
-
-def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
-    """The commands of this file, and backup; *named* reads the name of a file."""
+def add_commands(add: Add) -> None:
+    """Add the commands of this file to the command line."""
     look = add("check", check_file, "look the shop file over, its history and its copies (code 1: damaged)")
     look.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
     back = add("restore", restore_copy, "put a copy in the place of the shop file, which is moved aside")
@@ -40,9 +35,6 @@ def add_commands(add: Adding, named: Callable[[str], Path]) -> None:
     export.add_argument("target", type=named, help="a new file")
     take = add("take", take_shop, "make a new shop file of what `queueboard export` wrote")
     take.add_argument("source", type=named, help="the file that was written")
-    orders.add_command(add, named)
-    customers.add_commands(add, named)
-    add("backup", acting.backup, "copy the shop file, verified").add_argument("copy", type=named, help="a new file")
 
 
 def check_file(args: argparse.Namespace, clock: Clock) -> int:

@@ -1,10 +1,8 @@
 """The command that takes in a file of orders: it says first what it would do."""
 
 import argparse
-from collections.abc import Callable
-from pathlib import Path
 
-from queueboard.cli.common import FINE, NOBODY, REFUSED, Add, Clock, actor_of, say, shop_of, trouble
+from queueboard.cli.common import FINE, NOBODY, REFUSED, Add, Clock, actor_of, named, say, shop_of, trouble
 from queueboard.intake.orders import Orders, read_orders
 from queueboard.phrases.orders import orders_report, taken_words
 from queueboard.plainfiles import read_text
@@ -16,8 +14,8 @@ from queueboard.values.actor import Actor
 A_FILE = "a file of orders"
 
 
-def add_command(add: Add, named: Callable[[str], Path]) -> None:
-    """Add it to the command line; *named* reads the name of a file."""
+def add_commands(add: Add) -> None:
+    """Add it to the command line."""
     orders = add("orders", take, "boxes that will come by mail, from a file of orders (CSV or JSON Lines)")
     orders.add_argument("orders", type=named, metavar="FILE", help="the file; without --take nothing is stored")
     orders.add_argument("--take", action="store_true", help="announce its boxes, all of them or none")

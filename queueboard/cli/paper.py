@@ -7,8 +7,6 @@ from pathlib import Path
 
 from queueboard.cli.common import FINE, file_of, say, trouble
 from queueboard.errors import FileError, TypedError
-from queueboard.papers.folder import write_into
-from queueboard.papers.opening import open_page
 from queueboard.words import PaperSize
 
 SHEETS = (PaperSize.A4, PaperSize.LETTER)
@@ -30,6 +28,9 @@ def put_out(
 
     name: what a page is called in the folder of papers, where nobody gave it a place.
     """
+    from queueboard.papers.folder import write_into
+    from queueboard.papers.opening import open_page
+
     as_page = args.html or args.open
     if args.paper and not as_page:
         raise TypedError("--paper is for a page: add --html or --open.")

@@ -2,7 +2,7 @@
 
 import argparse
 
-from queueboard.cli.common import FINE, NO, Clock, picture_of, say, say_json
+from queueboard.cli.common import FINE, NO, Add, Clock, picture_of, say, say_json
 from queueboard.errors import RuleError, TypedError
 from queueboard.intake.lines import read_lines
 from queueboard.intake.small import read_number
@@ -15,15 +15,17 @@ from queueboard.shop.wishing import Wish, advise
 from queueboard.words import GoesBy, PromiseKind
 
 
-def add_options(promise: argparse.ArgumentParser) -> None:
-    """What can be said about the knives and the day."""
-    promise.add_argument("knives", nargs="+", help="as at receiving, with commas between: 4 chef 8, 1 bread")
-    way = promise.add_mutually_exclusive_group()
+def add_commands(add: Add) -> None:
+    """Add it to the command line, with what can be said about the knives and the day."""
+    asked = add("promise", promise, "when these knives could be ready, and whether by a day (code 4: no)")
+    asked.add_argument("knives", nargs="+", help="as at receiving, with commas between: 4 chef 8, 1 bread")
+    way = asked.add_mutually_exclusive_group()
     way.add_argument("--by-mail", action="store_true", help="goes back as a parcel, in hand by the day told")
     way.add_argument("--pick-up", action="store_true", help="is fetched at the counter (as when nothing is said)")
-    promise.add_argument("--carrier-days", metavar="N", help="of a parcel, else those of the settings")
-    promise.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 25 dec, 2026-12-31")
-    promise.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
+    asked.add_argument("--carrier-days", metavar="N", help="of a parcel, else those of the settings")
+    asked.add_argument("--on", metavar="DAY", help="can it be done by this day: fri, +3, 25 dec, 2026-12-31")
+    asked.add_argument("--at", metavar="TIME", help="and by this time of that day: 16:00")
+    asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
 
 
 def promise(args: argparse.Namespace, clock: Clock) -> int:

@@ -3,15 +3,31 @@
 import argparse
 import io
 import sys
-from collections.abc import Sequence
-from pathlib import Path
+from collections.abc import Iterable, Sequence
+from contextlib import suppress
+from importlib import import_module
 from typing import NoReturn
 
-from queueboard.cli import acting, board, edges, figures, keeping, market, promise, reading, slips, swaps, telling
-from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
-from queueboard.cli.paper import SHEETS, add_paper_options
+from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, add_mouse, named, trouble
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
+
+FAMILIES = {
+    "acting": ("start", "settings", "backup"),
+    "board": ("demo",),
+    "reading": ("day", "late", "labels", "boxes", "owing", "box", "said", "loose"),
+    "telling": ("find", "shelf", "message"),
+    "promise": ("promise",),
+    "edges": ("card", "slip", "compare", "chart"),
+    "slips": ("stub", "tags"),
+    "figures": ("evening", "month"),
+    "swaps": ("swaps",),
+    "market": ("market", "pad"),
+    "keeping": ("check", "restore", "export", "take"),
+    "orders": ("orders",),
+    "customers": ("customer",),
+}
+"""The commands of each file here that has some; a file is loaded when one of its commands may have been typed."""
 
 
 def run(argv: Sequence[str] | None, clock: Clock) -> int:
@@ -19,7 +35,7 @@ def run(argv: Sequence[str] | None, clock: Clock) -> int:
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(errors="replace")
     try:
-        args = build_parser().parse_args(argv)
+        args = _read(sys.argv[1:] if argv is None else argv)
         code: int = args.command(args, clock)
     except BrokenPipeError:
         # Whoever read has enough (`queueboard day | head`).
@@ -48,77 +64,66 @@ class _Parser(argparse.ArgumentParser):
         print_text(self.format_help())
 
 
-_LISTS: Sequence[tuple[str, Command, str]] = (
-    ("late", reading.late, "boxes that are late or will be, the worst first"),
-    ("labels", reading.labels, "return labels to buy or to use, the worst first"),
-    ("boxes", reading.boxes, "all open boxes with their totals"),
-    ("owing", reading.owed, "who owes for what has left, and for how many days"),
-)
-"""The commands that only show a list."""
+class _PartialParser(_Parser):
+    """Knows some of the commands, so that it is not the one to say what is wrong, nor what there is."""
+
+    def error(self, message: str) -> NoReturn:
+        """Leave it to a parser that knows all."""
+        raise _NotReadError(message)
+
+    def print_help(self, file: object = None) -> None:  # noqa: ARG002  # as above
+        """Leave it to a parser that knows all."""
+        raise _NotReadError
+
+
+class _NotReadError(Exception):
+    """What was typed wants the whole command line."""
+
+
+def _read(argv: Sequence[str]) -> argparse.Namespace:
+    """The options typed; only families with a command among the words are loaded, all where those cannot read them."""
+    families = [family for family, names in FAMILIES.items() if not {*names}.isdisjoint(argv)]
+    with suppress(_NotReadError):
+        return _parser(_PartialParser, families).parse_args(argv)
+    return build_parser().parse_args(argv)
 
 
 def build_parser() -> argparse.ArgumentParser:
     """The whole command line; README's table of commands is held against it."""
-    parser = _Parser(
+    return _parser(_Parser, FAMILIES)
+
+
+def _parser(kind: type[_Parser], families: Iterable[str]) -> _Parser:
+    parser = kind(
         prog="queueboard",
         description="The board that runs the day of a knife-sharpening shop. Without a command it opens the board.",
         epilog="Exit codes: 0 fine, 1 refused, 2 typed wrong or no terminal, 3 nothing found, 4 no.",
-        parents=[_common(None)],
+        parents=[_common(kind, None)],
     )
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.set_defaults(command=board.board)
+    add_mouse(parser)
+    parser.set_defaults(command=_board)
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    anywhere = _common(kind, argparse.SUPPRESS)
 
     def add(name: str, command: Command, says: str) -> _Parser:
-        added = commands.add_parser(name, help=says, description=says, parents=[_common(argparse.SUPPRESS)])
+        added = commands.add_parser(name, help=says, description=says, parents=[anywhere])
         added.set_defaults(command=command, called=name)
         return added
 
-    start = add("start", acting.start, "make the shop's file, from the starter settings or your own")
-    start.add_argument("--settings", type=_named, metavar="FILE", help="settings to begin with")
-    demo = add("demo", board.demo, "open the board of an invented shop, thrown away afterwards (kept with --file)")
-    demo.add_argument("--date", metavar="DAY", help="begin on the morning of this day, like 2026-12-31")
-    demo.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    day = add("day", reading.day_list, "today's work in order, what leaves, labels, who is waited for")
-    day.add_argument("--fix", action="store_true", help="keep this order today until the board is asked to sort again")
-    add_paper_options(day, SHEETS)
-    lists = [add(name, command, says) for name, command, says in _LISTS]
-    box = add("box", reading.box, "everything about one box")
-    box.add_argument("number", help="box or tag: 417 or 417-3")
-    telling.add_commands(add)
-    loose = add("loose", reading.loose, "whose a loose knife is: open and found knives by kind, length and mark")
-    loose.add_argument("text", nargs="+", help="what can be seen of it: chef 20 black nick")
-    asked = add("promise", promise.promise, "when these knives could be ready, and whether by a day (code 4: no)")
-    promise.add_options(asked)
-    said = add("said", reading.said, "chances and dates told against what was seen, and the minutes learned")
-    for around in (edges, slips, figures, swaps, market):
-        around.add_commands(add)
-    compare = add("compare", edges.compare, "before and after, how edges lasted, what belt trials show")
-    chart = add("chart", edges.chart, "readings since the belt was fitted, with limits and what stands out")
-    asked.add_argument("--json", action="store_true", help="the same as JSON, for scripts")
-    for listing in (day, *lists, box, said, compare, chart):
-        add_shapes(listing)
-    _keeping(add)
+    for family in families:
+        import_module(f"queueboard.cli.{family}").add_commands(add)
     return parser
 
 
-def _keeping(add: Add) -> None:
-    """The commands that look after the shop's numbers and its file."""
-    settings = add("settings", acting.settings, "print the shop's own numbers, or take new ones in")
-    settings.add_argument("--take", type=_named, metavar="FILE", help="take in the settings of this file")
-    keeping.add_commands(add, _named)
+def _board(args: argparse.Namespace, clock: Clock) -> int:
+    from queueboard.cli.board import board
+
+    return board(args, clock)
 
 
-def _common(default: str | None) -> _Parser:
+def _common(kind: type[_Parser], default: str | None) -> _Parser:
     """The options of every command; they may stand before or after its name."""
-    common = _Parser(add_help=False, argument_default=default)
-    common.add_argument("--file", type=_named, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
+    common = kind(add_help=False, argument_default=default)
+    common.add_argument("--file", type=named, metavar="PATH", help="the shop's file (else QUEUEBOARD_FILE)")
     common.add_argument("--as", dest="initials", metavar="INITIALS", help="who acts (else QUEUEBOARD_AS)")
     return common
-
-
-def _named(text: str) -> Path:
-    """A file as it was named; an empty name, which is often a variable that was never set, would mean this folder."""
-    if not text.strip():
-        raise argparse.ArgumentTypeError("the name of the file is empty; type where it is or is to be")
-    return Path(text)

@@ -1,12 +1,11 @@
 """Before and after of the same spots on the same knives. It says what the work did, never what one belt did."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
-from statistics import median
 
 from queueboard.edges.ranks import RankResult, signed_ranks
 from queueboard.edges.summary import Interval, mean, mean_error, mean_interval, spread
+from queueboard.slotted import dataclass
 
 FEWEST_PAIRS = 6
 """Below this no change is claimed: with five pairs the signed ranks can not be 95 % sure of anything."""
@@ -32,6 +31,8 @@ def change(pairs: Sequence[tuple[float, float]], wobble_gf: float) -> Change | N
     None for fewer than six pairs. A difference of two readings wobbles by the square root of 2 more than one.
     Both intervals are at least as wide as the wobble makes them.
     """
+    from statistics import median
+
     if len(pairs) < FEWEST_PAIRS:
         return None
     falls = [before - after for before, after in pairs]

@@ -4,11 +4,11 @@ Individuals and moving ranges, as in NIST/SEMATECH e-Handbook 6.3.2.2; d2 = 1.12
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
 
 from queueboard.edges.summary import mean
+from queueboard.slotted import dataclass
 
 D2 = 1.128
 """Mean range of two readings in standard deviations."""

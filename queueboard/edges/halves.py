@@ -1,13 +1,12 @@
 """Two halves of a trial side by side: their means, their ranks, and their shares."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
-from statistics import NormalDist
 
 from queueboard.edges.ranks import RankResult, rank_sums
 from queueboard.edges.student import share_beyond, t_value
 from queueboard.edges.summary import SURE, Interval, mean, spread
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +49,8 @@ def difference(first: Sequence[float], second: Sequence[float], least_spread: fl
 
 def share_interval(count: int, of: int) -> Interval:
     """Where a share lies, by Wilson's score (1927, from memory); count from 0 to of, of at least 1."""
+    from statistics import NormalDist
+
     z = NormalDist().inv_cdf((1 + SURE) / 2)
     share = count / of
     middle = (share + z * z / (2 * of)) / (1 + z * z / of)

@@ -5,13 +5,13 @@ distribution with the corrections for ties and for steps is used (Hollander and 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from itertools import groupby
 from math import floor, sqrt
-from statistics import NormalDist, median
 
 from queueboard.edges.summary import SURE, Interval
+from queueboard.slotted import dataclass
 
 EXACT = 49
 """Most values for which shares are counted."""
@@ -40,6 +40,8 @@ def signed_ranks(differences: Sequence[float]) -> RankResult:
 
     Differences of zero count in no rank; they do count in the shift and its interval.
     """
+    from statistics import median
+
     moved = [difference for difference in differences if difference]
     ranks = _doubled_ranks([abs(difference) for difference in moved])
     above = sum(rank for rank, difference in zip(ranks, moved, strict=True) if difference > 0)
@@ -54,6 +56,8 @@ def signed_ranks(differences: Sequence[float]) -> RankResult:
 
 def rank_sums(first: Sequence[float], second: Sequence[float]) -> RankResult:
     """Whether the first set lies higher than the second; each of at least one value. The shift is first less second."""
+    from statistics import median
+
     ranks = _doubled_ranks([*first, *second])
     doubled_u = sum(ranks[: len(first)]) - len(first) * (len(first) + 1)
     ties = [len(list(group)) for _, group in groupby(sorted(ranks))]
@@ -110,6 +114,8 @@ def _two_sided(ways: Sequence[int], seen: int) -> float:
 
 
 def _normal_chance(off: float, deviation: float, step: float) -> float:
+    from statistics import NormalDist
+
     if deviation == 0:
         return 1.0
     return min(1.0, 2 * NormalDist().cdf(-max(0.0, abs(off) - step) / deviation))
@@ -118,6 +124,8 @@ def _normal_chance(off: float, deviation: float, step: float) -> float:
 @lru_cache(maxsize=256)
 def _signed_place(values: int) -> int:
     """How many of the sorted middles lie outside an interval at either end; -1 when there are too few values."""
+    from statistics import NormalDist
+
     if values <= EXACT:
         return _outside(_subset_sums(range(1, values + 1)))
     mean, deviation = values * (values + 1) / 4, sqrt(values * (values + 1) * (2 * values + 1) / 24)
@@ -126,6 +134,8 @@ def _signed_place(values: int) -> int:
 
 @lru_cache(maxsize=256)
 def _sums_place(first: int, second: int) -> int:
+    from statistics import NormalDist
+
     if max(first, second) <= EXACT:
         return _outside(_pair_counts(first, second))
     deviation = sqrt(first * second * (first + second + 1) / 12)

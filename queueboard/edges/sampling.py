@@ -1,7 +1,6 @@
 """Which knives are read with the gauge: a sample, by the shop's own rule. The daily test is by feel."""
 
-from dataclasses import dataclass
-
+from queueboard.slotted import dataclass
 from queueboard.words import WhyRead
 
 

@@ -6,7 +6,6 @@ by Lentz's method, both from memory); the value to a share is found by halving.
 
 from functools import lru_cache
 from math import exp, inf, isinf, lgamma, log, log1p
-from statistics import NormalDist
 
 TINY = 1e-300
 CLOSE = 1e-15
@@ -18,6 +17,8 @@ def share_beyond(t: float, freedom: float) -> float:
 
     freedom: degrees of freedom, above 0, whole or not (Welch); infinite is the normal distribution.
     """
+    from statistics import NormalDist
+
     if isinf(freedom):
         return 2 * NormalDist().cdf(-abs(t))
     return _beta_share(freedom / 2, 0.5, freedom / (freedom + t * t))

@@ -1,10 +1,10 @@
 """Mean and spread of readings, and the interval in which the true mean lies."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import fsum, sqrt
 
 from queueboard.edges.student import t_value
+from queueboard.slotted import dataclass
 
 SURE = 0.95
 """How sure every interval of this room is."""

@@ -5,12 +5,11 @@ stops before it. Both are fully deburred before they are read.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
-from random import Random
 
 from queueboard.edges.halves import Difference, difference, share_difference
 from queueboard.edges.summary import Interval
+from queueboard.slotted import dataclass
 from queueboard.words import Condition
 
 LIKE = (Condition.TIRED, Condition.DULL)
@@ -94,6 +93,8 @@ def half_of(place: int, draw: Draw, seed: int) -> Half:
 
     By lot the two of each pair are drawn, so that the halves stay level; the same seed draws the same halves.
     """
+    from random import Random
+
     if draw is Draw.ALTERNATE:
         return Half.WITH if (place + seed) % 2 == 0 else Half.WITHOUT
     lots = Random(seed)  # noqa: S311 who gets the belt is no secret

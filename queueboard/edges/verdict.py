@@ -1,10 +1,10 @@
 """Is it sharp: the spots of one knife against the line of its kind and edge."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from queueboard.edges.wobble import SPANS
+from queueboard.slotted import dataclass
 
 
 class Verdict(Enum):

@@ -1,11 +1,10 @@
 """The tester's wobble: how far readings of one spot lie apart, though nothing about the edge has changed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import fsum, sqrt
-from statistics import NormalDist
 
 from queueboard.edges.summary import SURE, Interval, spread
+from queueboard.slotted import dataclass
 
 SPANS = 2.0
 """Wobbles within which a single reading and a line can not be told apart: about 95 of 100 (normal distribution)."""
@@ -44,6 +43,8 @@ def sd_interval(wobble: Wobble) -> Interval:
     By chi square, whose values are Wilson and Hilferty's (1931, from memory): within 1 % from ten degrees of freedom
     on.
     """
+    from statistics import NormalDist
+
     z = NormalDist().inv_cdf((1 + SURE) / 2)
     few, many = (wobble.freedom * (1 - _ninth(wobble) + sign * z * sqrt(_ninth(wobble))) ** 3 for sign in (-1, 1))
     return Interval(wobble.sd_gf * sqrt(wobble.freedom / many), wobble.sd_gf * sqrt(wobble.freedom / few))

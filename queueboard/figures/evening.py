@@ -2,10 +2,10 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime
 from itertools import pairwise
 
+from queueboard.slotted import dataclass
 from queueboard.values.box import Payment, Promise
 from queueboard.values.evening import TillCount
 from queueboard.values.knife import Knife

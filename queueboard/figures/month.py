@@ -2,11 +2,11 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from queueboard.figures.evening import Placed
 from queueboard.money.bill import Bill, totals
+from queueboard.slotted import dataclass
 from queueboard.values.box import Payment
 from queueboard.values.customer import Customer
 from queueboard.values.measured import ToldSeen

@@ -1,9 +1,10 @@
 """Where the knives of a box are, as a sum that adds up at all times; and which of them stand beyond a note."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from queueboard.errors import TypedError
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.found import MovedKnife, Off
 from queueboard.values.knife import Knife

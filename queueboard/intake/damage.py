@@ -1,10 +1,10 @@
 """Damage with a size, as it is typed: `chip 2mm`, `3 chips 1mm`, `tip 3mm`. A bare number is asked back."""
 
 import re
-from dataclasses import dataclass
 from decimal import Decimal
 
 from queueboard.errors import TypedError
+from queueboard.slotted import dataclass
 from queueboard.words import Condition
 
 CHIP_WORDS = ("chip", "chips", "chipped")

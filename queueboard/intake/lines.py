@@ -7,7 +7,7 @@ after `!` the customer's wish. What is not understood is asked back in a sentenc
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from difflib import get_close_matches
 
 from queueboard.clean import clean
@@ -26,6 +26,7 @@ from queueboard.money.pricing import quote
 from queueboard.priced_words import Finding
 from queueboard.settings.rules import minutes_of
 from queueboard.settings.shapes import Kind, Settings
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewKnife
 from queueboard.words import Condition, Edge
 

@@ -8,7 +8,6 @@ number, and never keeps the others from being read.
 import csv
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from io import StringIO
 
@@ -17,6 +16,7 @@ from queueboard.errors import TypedError
 from queueboard.intake.lines import read_lines
 from queueboard.plainfiles import LONGEST_READ
 from queueboard.settings.shapes import Settings
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewAnnounced, NewCustomer
 from queueboard.words import GoesBy
 

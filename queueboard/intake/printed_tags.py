@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from queueboard.errors import TypedError
 from queueboard.settings.market_shape import HIGHEST_TAG, MOST_TAGS
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,11 +5,11 @@ none of them is missing. Counts are by the name of the kind; a kind that is not 
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine
+from queueboard.slotted import dataclass
 
 Counts = Mapping[str, int]
 

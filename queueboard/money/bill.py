@@ -4,10 +4,11 @@ It depends only on what is stored with the box, never on the price list of today
 """
 
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from queueboard.money.rounding import MILLION, payable, share
 from queueboard.priced_words import ChargeSort
+from queueboard.slotted import dataclass
 from queueboard.values.box import Charge, Payment
 from queueboard.values.knife import Knife
 from queueboard.values.totals import Totals

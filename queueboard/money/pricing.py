@@ -1,13 +1,13 @@
 """What the shop's price list says: for a knife with its add-ons, and for what concerns the whole box."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
 
 from queueboard.money.rounding import whole_cents
 from queueboard.priced_words import ChargeSort, Finding
 from queueboard.settings.price_list import Prices
 from queueboard.settings.shapes import Kind, Settings
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewCharge, NewKnife
 from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 from queueboard.words import CameBy, Taxed

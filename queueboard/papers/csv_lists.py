@@ -9,9 +9,9 @@ apostrophe away from each text that has it has the very text again. Numbers stay
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from queueboard.papers.facts import Fact
+from queueboard.slotted import dataclass
 
 Cell = int | float | str
 """What a cell holds; an empty text where nothing is known."""

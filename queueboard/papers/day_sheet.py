@@ -1,7 +1,5 @@
 """The day sheet: the day list on paper, in the order of the screen, to work from when the computer does not."""
 
-from dataclasses import dataclass
-
 from queueboard.papers.text import RULE_WIDTH, boxes_to_tick, columns, page, section
 from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
 from queueboard.phrases.bench import run_head_words
@@ -27,6 +25,7 @@ from queueboard.phrases.late import heaviest_overload_words, late_boxes, late_wo
 from queueboard.phrases.week import WHY_ROOM, day_head_words, due_words, later_words, load_words, rush_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import week
+from queueboard.slotted import dataclass
 from queueboard.words import LabelWord
 
 WORK, LEAVES = "WORK IN THIS ORDER", "LEAVES TODAY"

@@ -1,6 +1,5 @@
 """Slips that go with knives: the customer's stub, the handle tags, the summary after a close-out."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 
 from queueboard.clean import cell_text
@@ -16,6 +15,7 @@ from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.typed import WEEKDAYS
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.gone import GoneBox
 
 _TITLES = frozenset({"mr", "mrs", "ms", "mx", "miss", "dr", "prof", "herr", "frau"})

@@ -5,10 +5,10 @@ who is told the answer finds it. Each step is left only when what it asks for is
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from queueboard.money.bill import Bill, totals
+from queueboard.slotted import dataclass
 from queueboard.values.box import CloseCheck, CloseOut, ReturnLabel
 from queueboard.values.knife import Knife, Thing
 from queueboard.words import CloseStep, Column, GoesBy, LabelState, Settling, ThingState

@@ -7,9 +7,9 @@ Everything else that is not the same is said: somebody looks, and decides.
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from queueboard.clean import folded
+from queueboard.slotted import dataclass
 from queueboard.values.compared import Compared, Difference, Part, Source
 
 _STREETS = {

@@ -1,6 +1,5 @@
 """One box in words: n of m, where it stands, its totals, and the sentence read aloud on the phone."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
@@ -20,6 +19,7 @@ from queueboard.phrases.labels import label_short_words, label_words
 from queueboard.phrases.money import box_money_words, box_owed_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture
+from queueboard.slotted import dataclass
 from queueboard.words import ON_BOARD, Column, GoesBy, Lateness, PromiseKind
 
 TO_FETCH = "TO FETCH"

@@ -1,11 +1,11 @@
 """How a shop file stands, in sentences: what was found, and what to do about it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.phrases.dates import many, when_words
 from queueboard.shop.restoring import Restored
+from queueboard.slotted import dataclass
 from queueboard.values.health import Health
 from queueboard.words import Standing
 

@@ -5,7 +5,6 @@ Names are people's text, for a literal place only.
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from queueboard.errors import TypedError
@@ -17,6 +16,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.market import known_as, line_cents, paid_cents
 from queueboard.shop.market_pad import SOMEBODY_NEW, Pad, PadLine
 from queueboard.shop.picture import BoxPicture
+from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer
 from queueboard.values.market import MarketBox, MarketLine
 from queueboard.words import PayWay

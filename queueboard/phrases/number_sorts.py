@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
@@ -16,6 +15,7 @@ from queueboard.phrases.typed import parse_cents, parse_time, read_day
 from queueboard.phrases.typed_parcels import parse_grams, parse_sides
 from queueboard.settings.editing import quoted
 from queueboard.settings.reading_hours import WEEKDAYS
+from queueboard.slotted import dataclass
 from queueboard.values.units import MM_PER_CM, MM_PER_INCH
 
 LONGEST_TYPED = 400

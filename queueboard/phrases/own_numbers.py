@@ -4,7 +4,7 @@ A section is one declaration (number_sections.py) of parts: single numbers, rows
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date
 
 from queueboard.clean import cell_text
@@ -14,6 +14,7 @@ from queueboard.phrases.number_sorts import Sort, Ways
 from queueboard.settings.editing import Parts, put, take_out, value_at, values_in, with_row
 from queueboard.settings.locate import Path
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 
 Values = Mapping[str, object]
 Row = Mapping[str, object]

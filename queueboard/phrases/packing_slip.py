@@ -1,7 +1,6 @@
 """The packing slip in plain words: what lies in the box, what was not sharpened and why, what stays."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from queueboard.phrases.call_backs import back_lines
 from queueboard.phrases.counts import count_in_words
@@ -9,6 +8,7 @@ from queueboard.phrases.dates import many
 from queueboard.phrases.knives import knife_name
 from queueboard.phrases.proof import CARE, WHAT_IT_IS, all_words, came_in_words, done_lines, spot_words
 from queueboard.shop.proof import Card, CardKnife
+from queueboard.slotted import dataclass
 from queueboard.words import Column, ThingState
 
 BEFORE_AFTER = ("spot", "before", "after")

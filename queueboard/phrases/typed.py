@@ -1,13 +1,13 @@
 """What a person types, taken as it stands or refused with a sentence; nothing is guessed."""
 
 import re
-from dataclasses import dataclass
 from datetime import date, time, timedelta
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
 from queueboard.settings.shapes import MOST_CENTS
 from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
+from queueboard.slotted import dataclass
 
 WEEKDAYS: tuple[str, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from queueboard.clean import shown
 from queueboard.errors import TypedError
@@ -12,6 +11,7 @@ from queueboard.phrases.knives import knife_line, place_words
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.typed import parse_cents, parse_tag
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Payment
 from queueboard.words import PayWay
 

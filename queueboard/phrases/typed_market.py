@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from queueboard.clean import NAME_LIMIT, clean, figures, shown
 from queueboard.errors import TypedError
@@ -11,6 +10,7 @@ from queueboard.intake.printed_tags import hold_against
 from queueboard.phrases.typed import parse_cents
 from queueboard.phrases.typed_back import WAYS
 from queueboard.settings.shapes import Kind, Settings
+from queueboard.slotted import dataclass
 from queueboard.values.market import MarketLine
 from queueboard.values.new import NewKnife
 from queueboard.words import PayWay

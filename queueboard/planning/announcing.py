@@ -3,9 +3,8 @@
 It is promised by that guess, and promised again when it is received.
 """
 
-from dataclasses import dataclass
-
 from queueboard.planning.queue import QueueBox, QueueKnife
+from queueboard.slotted import dataclass
 from queueboard.values.plan import UnseenWork
 
 

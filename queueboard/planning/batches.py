@@ -2,7 +2,6 @@
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from itertools import chain, groupby
 
@@ -11,6 +10,7 @@ from queueboard.planning.planner import plan_queue
 from queueboard.planning.queue import Queue, QueueBox, QueueKnife, QueueProcess
 from queueboard.planning.ranks import Piece, asked_by, due_at, weight, without_lost_labels
 from queueboard.planning.timing import Batch
+from queueboard.slotted import dataclass
 from queueboard.values.plan import BoxWork, PlanRules, ProcessWork
 from queueboard.words import RunReason
 

@@ -5,13 +5,13 @@ bench seconds before it.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 from typing import NamedTuple
 
 from queueboard.planning.linking import Links
 from queueboard.planning.queue import Queue
 from queueboard.planning.work import Knife, Lot, Work, work_of
+from queueboard.slotted import dataclass
 
 Places = list[int | None]
 """For each box the place by which it is worked; None when it has none."""

@@ -5,13 +5,13 @@ processes' minutes; the bench strays by the yield of the days. Sums of many kniv
 (measured: about 0.01 from a drawn-out simulation); without any one of the parts the chance is badly wrong.
 """
 
-from dataclasses import dataclass
 from itertools import accumulate
 from math import erfc, sqrt
 from operator import itemgetter
 
 from queueboard.planning.learning import BOX_SD, KNIFE_CV, Factor
 from queueboard.planning.queue import Queue, QueueBox, QueuePlan
+from queueboard.slotted import dataclass
 
 HEAVY = 0.50
 """Work past what a cut-off bears, in days, from which a percentage would mislead. Simulated here, no shop's data."""

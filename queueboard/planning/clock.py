@@ -2,11 +2,11 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from itertools import accumulate, groupby
 from math import ceil
 
+from queueboard.slotted import dataclass
 from queueboard.values.plan import BenchWindow
 
 _MINUTE = timedelta(minutes=1)

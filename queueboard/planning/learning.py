@@ -6,9 +6,9 @@ minutes count most, with hundreds the measured ones.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import sqrt
 
+from queueboard.slotted import dataclass
 from queueboard.words import StaysOut
 
 SHOP_SD = 0.15

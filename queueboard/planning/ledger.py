@@ -2,7 +2,7 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Container, Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 
 from queueboard.planning.announcing import Guess, announced
@@ -13,6 +13,7 @@ from queueboard.planning.learning import Factor
 from queueboard.planning.placing import Promised, promised
 from queueboard.planning.queue import QueueBox
 from queueboard.planning.timing import Batch
+from queueboard.slotted import dataclass
 from queueboard.values.plan import Overload, Run, UnseenWork
 
 KNIVES_APART = 1000

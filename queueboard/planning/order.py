@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 
@@ -18,6 +17,7 @@ from queueboard.planning.ledger import Ledger, chances_of, ledger_of, overloads_
 from queueboard.planning.ranks import pieces_of
 from queueboard.planning.reasons import with_reasons
 from queueboard.planning.timing import Batch, runs_of
+from queueboard.slotted import dataclass
 from queueboard.values.plan import (
     BenchWindow,
     BoxWork,

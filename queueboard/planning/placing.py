@@ -5,12 +5,13 @@ finish, moved so far, still leaves free before its cut-off what is to be kept fr
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf, sqrt
 
 from queueboard.planning.chance import Doubt, Stretch, alone, stretches
 from queueboard.planning.evaluation import Batch, set_up
 from queueboard.planning.queue import Queue, QueueBox, QueuePlan
+from queueboard.slotted import dataclass
 
 SPREADS = 1.88
 """Kept free below each cut-off when a shop says nothing else: 97 in 100 by the normal formula for one box.

@@ -1,12 +1,12 @@
 """The cut-offs that boxes are worked for, and whether everybody's can be kept."""
 
-from dataclasses import dataclass
 from itertools import accumulate
 
 from queueboard.planning.buckets import EMPTY, Buckets, Places, buckets_of
 from queueboard.planning.looking_ahead import look_ahead
 from queueboard.planning.pulling_ahead import TASTES, make_room
 from queueboard.planning.work import Work
+from queueboard.slotted import dataclass
 
 TRIES_TO_LOOK_AHEAD = 5
 """What looking ahead costs of a promise's tries."""

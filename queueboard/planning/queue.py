@@ -3,7 +3,7 @@
 A bench second is a second in which somebody works at the bench; only the calendar turns it into clock time.
 """
 
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,11 +5,11 @@ Quoting so from what is really open, with a constant on top for what strays, is 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from queueboard.planning.chance import chance_late
 from queueboard.planning.placing import Held, Margins, Place, Promised, places, rooms
 from queueboard.planning.queue import QueueBox
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

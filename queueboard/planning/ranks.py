@@ -1,9 +1,10 @@
 """How strongly each box asks for the bench: why, by when, and what it costs to be late with it."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 
+from queueboard.slotted import dataclass
 from queueboard.values.plan import BoxWork, KnifeWork
 from queueboard.words import RunReason
 

@@ -1,11 +1,11 @@
 """Batches of knives as runs with set-ups and the clock of each, over as many people as work at the bench."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from queueboard.planning.clock import BenchClock
 from queueboard.planning.evaluation import repeat_seconds
 from queueboard.planning.ranks import Piece
+from queueboard.slotted import dataclass
 from queueboard.values.plan import PlanRules, ProcessWork, Run, RunUnderWay
 
 Batch = tuple[Piece, ...]

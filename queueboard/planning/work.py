@@ -1,10 +1,10 @@
 """A queue made ready for the planner: boxes in one order whatever order they came in, and their knives by process."""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from queueboard.planning.evaluation import repeat_set_up
 from queueboard.planning.queue import Queue, QueueBox
+from queueboard.slotted import dataclass
 
 
 class Knife(NamedTuple):

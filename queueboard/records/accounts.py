@@ -1,6 +1,5 @@
 """Boxes of which something has left without its money, read with fixed SQL."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.money.bill import Bill
@@ -9,6 +8,7 @@ from queueboard.records.charges import CHARGED_BOX, charges_of
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import BOX, CUSTOMER, box_of, by_box, customer_of, knives_of, payments_of
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.words import Settling

@@ -7,7 +7,6 @@ import json
 import sqlite3
 from collections.abc import Iterable, Iterator
 from contextlib import closing
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
@@ -16,6 +15,7 @@ from typing import TypeVar
 from queueboard.records import migrations
 from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
+from queueboard.slotted import dataclass
 from queueboard.values.progress import Doing, counted
 
 T = TypeVar("T")

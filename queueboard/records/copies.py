@@ -2,7 +2,6 @@
 
 import hashlib
 import re
-import shlex
 from datetime import UTC, date, datetime
 from pathlib import Path
 
@@ -80,6 +79,8 @@ def newest_copy_words(path: Path) -> str:
 
 
 def _quoted(path: Path) -> str:
+    import shlex
+
     return shlex.quote(str(path))
 
 

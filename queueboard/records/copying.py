@@ -1,7 +1,6 @@
 """A whole copy of a shop file, and the look that tells a good copy from an empty one."""
 
 import os
-import shutil
 import sqlite3
 import stat
 from contextlib import suppress
@@ -79,6 +78,8 @@ def give_name(passing: Path, target: Path) -> None:
 
 def copy_bytes(copy: Path, target: Path) -> bool:
     """Copy a verified copy once more, to another disk; False, and nothing there, when what arrived differs."""
+    import shutil
+
     passing = passing_name(target)
     try:
         passing.unlink(missing_ok=True)

@@ -2,11 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from queueboard.records.cells import whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.reading import knives_of
+from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
 
 

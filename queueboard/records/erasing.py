@@ -4,7 +4,6 @@ import re
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, suppress
-from graphlib import TopologicalSorter
 from pathlib import Path
 
 from queueboard.records.auditing import Life, lives
@@ -29,6 +28,8 @@ _AT_ONCE = 500
 
 def reached_from(database: ShopDatabase, customer_id: int) -> Reached:
     """Everything that hangs on a customer, on entries put together with it, and on their boxes and knives."""
+    from graphlib import TopologicalSorter
+
     parents = {name: _parents(database, name) for name in STATE}
     order = TopologicalSorter({name: set(links.values()) - {name} for name, links in parents.items()})
     reached: Reached = {name: set() for name in STATE}

@@ -1,12 +1,12 @@
 """What was said and told, and what became of the boxes, read with fixed SQL."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Literal
 
 from queueboard.records.cells import instant_or_none, whole, whole_or_none
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.slotted import dataclass
 from queueboard.words import GoesBy
 
 

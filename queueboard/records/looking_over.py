@@ -1,10 +1,10 @@
 """What SQLite and history say of an open shop file, read without changing it."""
 
 import sqlite3
-from dataclasses import dataclass
 from itertools import islice
 
 from queueboard.records.auditing import NOT_READABLE, audit
+from queueboard.slotted import dataclass
 
 MOST_TROUBLES = 5
 """One damaged page can spoil thousands of rows; the first few say enough."""

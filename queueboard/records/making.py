@@ -1,9 +1,7 @@
 """New files: made whole out of sight, brought to the disk, and only then given their name."""
 
 import os
-import shutil
 import stat
-import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -20,6 +18,9 @@ def making(path: Path, remedy: str = CHOOSE) -> Iterator[Path]:
     Only the owner may enter the place, and read the file. FileError when there is such a file already, also when
     another window was faster; *remedy* says what to do then.
     """
+    import shutil
+    import tempfile
+
     fresh = not path.parent.exists()
     make_private_folder(path.parent)
     try:

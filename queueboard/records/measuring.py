@@ -5,12 +5,12 @@ for a field.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from queueboard.records.cells import whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.reading import OPEN_BOXES, knives_of
 from queueboard.records.telling import undone_groups
+from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
 
 

@@ -1,10 +1,8 @@
 """A copy put in the place of the shop file: made ready out of sight, and then there in one step."""
 
 import os
-import shutil
 import sqlite3
 import stat
-import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
 from datetime import datetime
@@ -27,6 +25,9 @@ def aside_folder(path: Path, at: datetime) -> Path:
 @contextmanager
 def workshop(path: Path) -> Iterator[Path]:
     """A place on the same disk that only the owner may enter; nothing of it stays."""
+    import shutil
+    import tempfile
+
     make_private_folder(path.parent)
     folder = Path(tempfile.mkdtemp(prefix=".queueboard-", dir=path.parent))
     try:
@@ -37,6 +38,8 @@ def workshop(path: Path) -> Iterator[Path]:
 
 def fetch(copy: Path, made: Path) -> None:
     """Bring a copy, with what SQLite left beside it, to where it is made ready."""
+    import shutil
+
     for end in ("", *BESIDE):
         part = copy.with_name(copy.name + end)
         if end == "" or part.exists():
@@ -49,6 +52,8 @@ def settle(path: Path, aside: Path) -> None:
 
     SQLite throws away what it cannot use; therefore it is copied into *aside* first.
     """
+    import shutil
+
     for end in BESIDE:
         part = path.with_name(path.name + end)
         if end != "-shm" and part.exists() and part.stat().st_size > 0:

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import date, time
 from typing import TypeVar
 
@@ -15,6 +14,7 @@ from queueboard.records.instants import from_us
 from queueboard.records.moved import found_of, moves_of, off_of
 from queueboard.records.runs import open_runs
 from queueboard.records.shelf import call_backs_of
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.found import FoundKnife, MovedKnife, Off

@@ -1,9 +1,9 @@
 """History read back: actions, their lines, and what is undone."""
 
 import json
-from dataclasses import dataclass
 
 from queueboard.records.database import Cell, ShopDatabase
+from queueboard.slotted import dataclass
 
 Stored = dict[str, Cell]
 

@@ -1,12 +1,12 @@
 """Belt trials and the knives drawn for them, read with fixed SQL."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.edges.trial import LIKE, Draw, Half, TrialRule
 from queueboard.records.cells import instant_or_none, whole
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.slotted import dataclass
 
 STILL_LIKE = f"n.kind = t.kind AND n.condition IN ({', '.join(repr(str(one)) for one in LIKE)})"
 """Which knives (n) are like the others of a trial (t), also after their line was corrected."""

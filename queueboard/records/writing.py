@@ -5,7 +5,7 @@ import hmac
 import json
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from queueboard.errors import ChangedError
 from queueboard.records import statements
@@ -14,6 +14,7 @@ from queueboard.records.instants import to_us
 from queueboard.records.row import Row
 from queueboard.records.tables import STATE, BoxRow, CustomerRow, HistoryRow, PersonalRow
 from queueboard.records.telling import who_changed_last
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 
 FIRST_PREVIOUS = "0" * 64

@@ -1,27 +1,34 @@
 """One table of the settings text, and its values taken out with their checks; every mistake names its line."""
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date, datetime, time
 from decimal import Decimal
-from difflib import get_close_matches
 
 from queueboard.clean import clean, insist_on_signs, shown
 from queueboard.errors import SettingsError, TypedError
 from queueboard.settings.locate import Path
 from queueboard.settings.shapes import MOST_CENTS, Span
+from queueboard.slotted import dataclass
 
 _CLOCK = re.compile(r"([01][0-9]|2[0-3]):([0-5][0-9])")
 
 
+def meant(word: str, known: Iterable[str], otherwise: str) -> str:
+    """What a word that nobody knows may be a slip of the pen for; *otherwise* where it is like nothing known."""
+    from difflib import get_close_matches
+
+    close = get_close_matches(word, known, n=1, cutoff=0.5)
+    return f"do you mean {close[0]}?" if close else otherwise
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
-    """A table with its values, its place in the text, and the lines of the whole text."""
+    """A table with its values, its place in the text, and what tells the lines of the whole text once one is wrong."""
 
     values: Mapping[str, object]
     path: Path
-    lines: Mapping[Path, int]
+    lines: Callable[[], Mapping[Path, int]]
 
     @property
     def name(self) -> str:
@@ -33,10 +40,11 @@ class Table:
 
     def wrong(self, sentence: str, *keys: str | int) -> SettingsError:
         """The error for a value under these keys (none: the table itself), with the line where it stands."""
+        lines = self.lines()
         path = (*self.path, *keys)
-        while path not in self.lines:
+        while path not in lines:
             path = path[:-1]
-        return SettingsError(f"line {self.lines[path]}: {sentence}")
+        return SettingsError(f"line {lines[path]}: {sentence}")
 
     def has(self, key: str) -> bool:
         """True when the key is written."""
@@ -46,8 +54,7 @@ class Table:
         """Refuse keys that nobody reads: they are slips of the pen, and a slip must not be silent."""
         for key in self.values:
             if key not in known:
-                close = get_close_matches(key, known, n=1, cutoff=0.5)
-                hint = f"do you mean {close[0]}?" if close else f"known here: {', '.join(known)}"
+                hint = meant(key, known, f"known here: {', '.join(known)}")
                 raise self.wrong(f"{self.name} has no “{shown(key)}”; {hint}", key)
 
     def without_controls(self) -> "Table":

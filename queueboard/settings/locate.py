@@ -4,7 +4,8 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from queueboard.slotted import dataclass
 
 Path = tuple[str | int, ...]
 """The way to a value: ("kinds", 2, "price") is the price in the third [[kinds]]."""

@@ -1,6 +1,6 @@
 """The shape of what the shop does at market stalls."""
 
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 MOST_TAGS = 999
 """More are not printed for one stall."""

@@ -1,10 +1,12 @@
 """The shapes of what the shop knows of parcels: when they leave, what they weigh, what carriers ask for."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, time
 from decimal import Decimal
 from enum import StrEnum
+
+from queueboard.slotted import dataclass
 
 HEAVIEST_G = 200_000
 """The heaviest that a parcel can be, in grams."""

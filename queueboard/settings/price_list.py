@@ -1,10 +1,11 @@
 """What the shop asks beside the flat price of a kind; a shop that says nothing asks nothing more."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 
 from queueboard.priced_words import ChargeSort
+from queueboard.slotted import dataclass
 from queueboard.words import Edge, Rounding, Taxed
 
 

@@ -3,12 +3,11 @@
 import re
 import tomllib
 from decimal import Decimal, InvalidOperation
-from difflib import get_close_matches
 from pathlib import Path
 from zoneinfo import ZoneInfo, available_timezones
 
 from queueboard.errors import SettingsError
-from queueboard.settings.fields import Table, written
+from queueboard.settings.fields import Table, meant, written
 from queueboard.settings.locate import lines_of
 from queueboard.settings.market_rules import rule_trouble
 from queueboard.settings.reading_belts import read_belt_kinds
@@ -120,7 +119,7 @@ def _whole(text: str) -> Table:
     _measure(text)
     try:
         values: dict[str, object] = tomllib.loads(text, parse_float=_decimal)
-        return Table(values=values, path=(), lines=lines_of(text)).without_controls()
+        return Table(values=values, path=(), lines=lambda: lines_of(text)).without_controls()
     except RecursionError:
         raise SettingsError("line 1: lists stand in lists too deeply to be settings; take them apart") from None
     except ValueError as trouble:
@@ -182,8 +181,7 @@ def _zone(shop: Table) -> ZoneInfo:
     try:
         return ZoneInfo(name)
     except (KeyError, ValueError, OSError):
-        close = get_close_matches(name, available_timezones(), n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else "a zone looks like Europe/Berlin"
+        hint = meant(name, available_timezones(), "a zone looks like Europe/Berlin")
         raise shop.wrong(f"{written(name)} is no time zone; {hint}", "zone") from None
 
 

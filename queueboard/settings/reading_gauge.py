@@ -1,9 +1,8 @@
 """When the gauge is asked for and what an edge is held against, read from a table that may be missing."""
 
 from collections.abc import Mapping, Sequence
-from difflib import get_close_matches
 
-from queueboard.settings.fields import Table, written
+from queueboard.settings.fields import Table, meant, written
 from queueboard.settings.reading_work import EDGES
 from queueboard.settings.shapes import Gauge, Kind
 from queueboard.words import Edge
@@ -78,6 +77,5 @@ def _edges(table: Table) -> Mapping[Edge, int]:
 def _known(table: Table, name: str, kinds: Sequence[Kind], key: str) -> None:
     names = [kind.name for kind in kinds]
     if name not in names:
-        close = get_close_matches(name, names, n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else f"the kinds are {', '.join(names)}"
+        hint = meant(name, names, f"the kinds are {', '.join(names)}")
         raise table.wrong(f"there is no kind {written(name)}; {hint}", key)

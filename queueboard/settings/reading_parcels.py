@@ -3,11 +3,10 @@
 from collections.abc import Mapping, Sequence
 from datetime import date
 from decimal import Decimal
-from difflib import get_close_matches
 from enum import StrEnum
 from typing import TypeVar
 
-from queueboard.settings.fields import Table, written
+from queueboard.settings.fields import Table, meant, written
 from queueboard.settings.parcel_shapes import (
     HEAVIEST_G,
     LONGEST_SIDE_MM,
@@ -132,8 +131,7 @@ def _rounding(table: Table, key: str, usual: Rounding) -> Rounding:
         return usual
     known, word = list(type(usual)), table.text(key, longest=30)
     if word not in known:
-        close = get_close_matches(word, known, n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else f"write one of {', '.join(known)}"
+        hint = meant(word, known, f"write one of {', '.join(known)}")
         raise table.wrong(f"{written(word)} is no rounding; {hint}", key)
     return type(usual)(word)
 
@@ -182,7 +180,6 @@ def _of_kinds(table: Table, kinds: Sequence[Kind]) -> Mapping[str, int]:
     names = [kind.name for kind in kinds]
     for name in table.values:
         if name not in names:
-            close = get_close_matches(name, names, n=1, cutoff=0.5)
-            hint = f"do you mean {close[0]}?" if close else f"the kinds are {', '.join(names)}"
+            hint = meant(name, names, f"the kinds are {', '.join(names)}")
             raise table.wrong(f"there is no kind {written(name)}; {hint}", name)
     return {name: table.whole(name, 1, 20_000, "grams") for name in table.values}

@@ -1,8 +1,6 @@
 """How the work is planned, read from its table, which may be missing."""
 
-from difflib import get_close_matches
-
-from queueboard.settings.fields import Table, written
+from queueboard.settings.fields import Table, meant, written
 from queueboard.settings.shapes import Planning
 from queueboard.words import PlanOrder
 
@@ -31,7 +29,6 @@ def read_planning(whole: Table) -> Planning:
 def _order(table: Table) -> PlanOrder:
     name = table.text("order", longest=30)
     if name not in list(PlanOrder):
-        close = get_close_matches(name, list(PlanOrder), n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else f"write one of {', '.join(PlanOrder)}"
+        hint = meant(name, list(PlanOrder), f"write one of {', '.join(PlanOrder)}")
         raise table.wrong(f"{written(name)} is no order of work; {hint}", "order")
     return PlanOrder(name)

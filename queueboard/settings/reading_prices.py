@@ -2,10 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from difflib import get_close_matches
 
 from queueboard.priced_words import ChargeSort
-from queueboard.settings.fields import Table, decimal_of, written
+from queueboard.settings.fields import Table, decimal_of, meant, written
 from queueboard.settings.price_list import LengthPrice, Prices, ShippingBand
 from queueboard.settings.reading_work import EDGES
 from queueboard.settings.shapes import Kind
@@ -56,8 +55,7 @@ def _cents(table: Table, key: str) -> int | None:
 def _rounding(table: Table) -> Rounding:
     name = table.text("rounding", longest=20)
     if name not in list(Rounding):
-        close = get_close_matches(name, list(Rounding), n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else f"write one of {', '.join(Rounding)}"
+        hint = meant(name, list(Rounding), f"write one of {', '.join(Rounding)}")
         raise table.wrong(f"{written(name)} is no way of rounding; {hint}", "rounding")
     return Rounding(name)
 

@@ -1,9 +1,8 @@
 """Processes with their belts, and kinds with their minutes and prices, read from their tables."""
 
 from collections.abc import Mapping
-from difflib import get_close_matches
 
-from queueboard.settings.fields import Table, written
+from queueboard.settings.fields import Table, meant, written
 from queueboard.settings.shapes import Belt, Kind, Process
 from queueboard.words import Condition, Edge
 
@@ -122,8 +121,7 @@ def _process_name(table: Table, key: str, processes: tuple[Process, ...]) -> str
     name = table.text(key, longest=30)
     names = [process.name for process in processes]
     if name not in names:
-        close = get_close_matches(name, names, n=1, cutoff=0.5)
-        hint = f"do you mean {close[0]}?" if close else f"the processes are {', '.join(names)}"
+        hint = meant(name, names, f"the processes are {', '.join(names)}")
         raise table.wrong(f"there is no process {written(name)}; {hint}", key)
     return name
 

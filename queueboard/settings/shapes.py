@@ -1,7 +1,7 @@
 """The shapes of the shop's own numbers. Every figure here is the shop's; none is a constant in code."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, time
 from zoneinfo import ZoneInfo
 
@@ -10,6 +10,7 @@ from queueboard.settings.parcel_shapes import Parcels
 from queueboard.settings.price_list import Prices
 from queueboard.settings.shelf_shape import Shelf
 from queueboard.settings.swaps_shape import Swaps
+from queueboard.slotted import dataclass
 from queueboard.words import Condition, Edge, PaperSize, PlanOrder
 
 MOST_CENTS = 9_999_999

@@ -1,7 +1,8 @@
 """The shape of what the shop does about boxes that nobody fetches, and about call-backs."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

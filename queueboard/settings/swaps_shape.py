@@ -1,6 +1,6 @@
 """The shape of what the shop does with swap sets of kitchens."""
 
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,6 @@ who is left out; this counts each once, and one that is worked again once more.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from queueboard.edges.trial import Half
 from queueboard.records.belts import fitted_belts, spares_rows
@@ -18,6 +17,7 @@ from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Belt, BeltKind, Settings
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.slotted import dataclass
 from queueboard.values.fitted import FittedBelt
 
 

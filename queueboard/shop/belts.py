@@ -1,9 +1,8 @@
 """The sets of belts in the shop's own numbers, and what to ask about them. Once: a set that stays is asked no more."""
 
-from dataclasses import dataclass
-
 from queueboard.abrasives.order import BeltDoubt, doubts
 from queueboard.settings.shapes import Belt, Process, Settings
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
 """The open work as the planner needs it: what each knife takes, by when each box is due, what binds its turn."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
@@ -13,6 +12,7 @@ from queueboard.planning.order import Planned, plan_work
 from queueboard.records.reading import OpenWork
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Promise, ReturnLabel, put_off
 from queueboard.values.knife import Knife
 from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay, UnseenWork

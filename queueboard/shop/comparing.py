@@ -1,6 +1,5 @@
 """Everything that readings show, at one instant: before and after, how edges lasted, belt trials, charts."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.settings.shapes import Settings
@@ -9,6 +8,7 @@ from queueboard.shop.lasting import LastedSeen, lasted_seen
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.trial_results import TrialSeen, trials_seen
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

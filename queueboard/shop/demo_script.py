@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from queueboard.intake.lines import read_line
@@ -16,6 +15,7 @@ from queueboard.shop.looking import look
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_customer, customers, receive_box
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewAnnounced, NewBox, NewKnife
 from queueboard.words import CameBy, GoesBy
 
@@ -40,7 +40,7 @@ class Event:
 
 def read_script(text: str, settings: Settings, now: datetime) -> tuple[Event, ...]:
     """All events of the script in the order of their times; now is in the shop's zone, and no event is later."""
-    script = Table(values=tomllib.loads(text), path=(), lines=lines_of(text))
+    script = Table(values=tomllib.loads(text), path=(), lines=lambda: lines_of(text))
     people: dict[str, int] = {}
     events = [_customer(table, people, now) for table in script.tables("customers")]
     for table in script.tables("boxes"):

@@ -1,7 +1,6 @@
 """What can happen to a box in the demo's script, each by the operation a person would use."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from queueboard.records import asking
@@ -12,6 +11,7 @@ from queueboard.settings.rules import knife_process
 from queueboard.shop import closing, demo_readings, labelling, money, moving, noting, promising, rows, running, waiting
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box, CloseOut
 from queueboard.values.knife import Knife

@@ -1,7 +1,5 @@
 """One edge as it stands at the test: its spots and readings, the line it is held against, and what they say."""
 
-from dataclasses import dataclass
-
 from queueboard.edges.verdict import Judged, Line, judge
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of
@@ -10,6 +8,7 @@ from queueboard.shop.gauging import usual_spots
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import WobbleNow, wobble_in
+from queueboard.slotted import dataclass
 from queueboard.values.edge import KnifeEdge, Spot
 from queueboard.values.knife import Knife
 

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.edges.change import Change, change
@@ -16,6 +15,7 @@ from queueboard.settings.shapes import Process
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import WobbleNow, wobble_in
+from queueboard.slotted import dataclass
 
 FEWEST_STABLE = 10
 """Knives of a stable period before its limits are drawn, as in the handbook's example."""

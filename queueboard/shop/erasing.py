@@ -1,6 +1,5 @@
 """One customer's data: shown to them, and erased after the shop's own period. Counts, money and the chain stay."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -20,6 +19,7 @@ from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.owing import owed_by
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer
 

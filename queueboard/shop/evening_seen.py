@@ -1,7 +1,7 @@
 """One day as its evening sheet shows it: what was done, what was moved, money, dust, and what is open still."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 from zoneinfo import ZoneInfo
 
@@ -29,6 +29,7 @@ from queueboard.records.reading import (
 from queueboard.shop.belt_counts import BeltPlace, belt_places
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Promise
 from queueboard.values.customer import Customer
 from queueboard.values.evening import ClosedDay, DustTray

@@ -1,7 +1,6 @@
 """Finding a box by surname, first name, tag, town or the last figures of the phone; open ones, and those gone."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import tzinfo
 from itertools import islice
 
@@ -15,6 +14,7 @@ from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer
 from queueboard.values.shelf import GoneSeen
 from queueboard.words import GoesBy, Settling

@@ -1,11 +1,11 @@
 """What the plan says at a day's first look, kept, and all that was said and told, held against what came."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.shop.saying import in_tenths, is_said, said_versus_seen, say_chances, told_versus_seen
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.measured import SaidTenth
 

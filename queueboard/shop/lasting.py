@@ -6,7 +6,6 @@ of a box look alike, nothing is said of it.
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import sqrt
 from statistics import median
@@ -19,6 +18,7 @@ from queueboard.records.edge_reads import ReadKnife, read_knives, received
 from queueboard.records.trials import drawn_knives
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import WobbleNow, wobble_in
+from queueboard.slotted import dataclass
 
 DAY_US = 86_400_000_000
 

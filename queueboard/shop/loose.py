@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from queueboard.clean import folded
@@ -10,6 +9,7 @@ from queueboard.errors import TypedError
 from queueboard.intake.lengths import MM_PER, looks_like_length
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.found import FoundKnife
 from queueboard.values.knife import Knife
 

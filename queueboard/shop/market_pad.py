@@ -10,7 +10,7 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date, datetime
 from pathlib import Path
 
@@ -19,6 +19,7 @@ from queueboard.plainfiles import write_whole
 from queueboard.records.telling import newest_line
 from queueboard.shop.market import taken_in
 from queueboard.shop.opening import Shop
+from queueboard.slotted import dataclass
 
 if sys.platform != "win32":
     import fcntl

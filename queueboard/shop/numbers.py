@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime
-from difflib import get_close_matches
 from functools import lru_cache
 
 from queueboard.calendar.days import ShopCalendar
@@ -61,6 +60,8 @@ def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, 
         raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
     known = {part.strip().casefold() for _, name in days for part in name.split(";")}
     if strange := sorted(settings.open_on_holidays - known):
+        from difflib import get_close_matches
+
         close = get_close_matches(strange[0], known, n=1)
         hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}."
         line = lines_of(text)["shop", "open_on_holidays"]

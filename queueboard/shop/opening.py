@@ -6,8 +6,6 @@ from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
-import platformdirs
-
 from queueboard.errors import FileError
 from queueboard.records import copying, holding
 from queueboard.records import database as db
@@ -75,6 +73,8 @@ def default_file() -> Path:
 
     FileError where no such folder is known: customers' data must not lie wherever the program happens to be started.
     """
+    import platformdirs
+
     named = os.environ.get("QUEUEBOARD_FILE")
     if named:
         return Path(named)

@@ -1,7 +1,6 @@
 """What makes a function an operation: one action of a person, one transaction, one group of history lines."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import wraps
 from typing import Concatenate, ParamSpec, TypeVar
 
@@ -10,6 +9,7 @@ from queueboard.errors import TypedError
 from queueboard.records.writing import Writing
 from queueboard.shop.laws import keep_laws
 from queueboard.shop.opening import Shop
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 
 P = ParamSpec("P")

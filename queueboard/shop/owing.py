@@ -1,6 +1,5 @@
 """What customers owe for boxes that have left, how long they have owed it, and who is on hold."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.money.bill import totals
@@ -8,6 +7,7 @@ from queueboard.records.accounts import LeftUnpaid, left_unpaid
 from queueboard.records.database import ShopDatabase
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.words import Column, Settling

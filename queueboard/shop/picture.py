@@ -1,7 +1,7 @@
 """The frozen picture that every screen, paper and command shows; no reading or writing here."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
 
 from queueboard.intake.adding_up import BoxSum, add_up
@@ -10,6 +10,7 @@ from queueboard.planning.ledger import Ledger
 from queueboard.records.trials import DrawnKnife
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseCheck, CloseOut, Payment, Promise, ReturnLabel, put_off
 from queueboard.values.customer import Customer
 from queueboard.values.found import FoundKnife, MovedKnife, Off

@@ -1,7 +1,7 @@
 """What the proof card of a box rests on: each knife before and after at its spots, and what was done to it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from queueboard.edges.change import Change, change
 from queueboard.edges.summary import mean
@@ -17,6 +17,7 @@ from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.rows import box_now
 from queueboard.shop.wobbling import wobble_in
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.edge import KnifeEdge, Spot, StruckReading

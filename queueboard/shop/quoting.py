@@ -1,9 +1,7 @@
 """Questions about promises, put to the picture: when a new box can be ready, whether by a day, what room is left."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
-from statistics import NormalDist
 
 from queueboard.calendar.days import ShopCalendar, why_closed
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments, ship_by
@@ -18,6 +16,7 @@ from queueboard.settings.rules import minutes_of, process_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import HORIZON_DAYS, LEAVING_DAYS
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Promise
 from queueboard.values.new import NewKnife, Unseen
 from queueboard.words import GoesBy, PromiseKind, WhyNot
@@ -259,6 +258,8 @@ def _moment(picture: Picture, goes_by: GoesBy, carrier_days: int, day: date, at:
 
 def _margins(picture: Picture, *, today: bool = False) -> Margins:
     """What is kept free; for somebody who stands in the door today nothing is kept for walk-ins."""
+    from statistics import NormalDist
+
     planning = picture.settings.planning
     return Margins(
         spreads=NormalDist().inv_cdf(planning.sure_percent / 100),

@@ -1,7 +1,6 @@
 """Going back to a copy: verified whole before anything moves, nothing deleted, and history tells of it."""
 
 import sqlite3
-from dataclasses import dataclass
 from pathlib import Path
 
 from queueboard.errors import FileError
@@ -13,6 +12,7 @@ from queueboard.records.writing import Writing
 from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 
 PATIENCE_MS = 10_000

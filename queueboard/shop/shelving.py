@@ -1,7 +1,7 @@
 """Boxes that are ready and not fetched: since when, where they stand, and what their customers were told."""
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 
 from queueboard.clean import clean
@@ -17,6 +17,7 @@ from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.shelf import Notice
 from queueboard.words import GoesBy

@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from queueboard.intake.swap_sets import KindOfSet, where_it_is
@@ -10,6 +9,7 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.swaps import missing_knives, rounds_of, sets_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.values.swap import SwapSet

@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from queueboard.intake.swap_sets import KindOfSet, goes_on_statement, nick_is_free, tell_the_chef
@@ -18,6 +17,7 @@ from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.owing import Account, owing
 from queueboard.shop.swap_places import Place, kinds_of_set, next_round, place_of_set
+from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer
 from queueboard.values.swap import MissingKnife, SetCheck, SwapRound, SwapSet
 

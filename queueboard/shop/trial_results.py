@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from queueboard.edges.halves import Difference, difference
 from queueboard.edges.trial import Half, Result, TrialKnife, result_of
@@ -12,6 +11,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.wobbling import WobbleNow, wobble_in
+from queueboard.slotted import dataclass
 from queueboard.words import Condition
 
 

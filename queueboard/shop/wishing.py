@@ -1,12 +1,13 @@
 """What a box would be promised for, typed or open, and everything the picture answers to that at once."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, time, timedelta
 
 from queueboard.shop.bench_work import BENCH_COLUMNS
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.quoting import Answer, Inside, Offer, can_do, offer, rush_minutes, shut_on
 from queueboard.shop.receiving import MOST_CARRIER_DAYS, MOST_KNIVES
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewKnife, NewPromise, Unseen
 from queueboard.values.plan import Overload
 from queueboard.words import GoesBy, PromiseKind

@@ -3,7 +3,6 @@
 While a study that was begun because filament or tester had changed is not finished, the older figure is said to be one.
 """
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.clean import clean
@@ -17,6 +16,7 @@ from queueboard.records.writing import Writing
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.slotted import dataclass
 from queueboard.values.study import TIMES, Study
 
 FEWEST_KNIVES, USUAL_KNIVES, MOST_KNIVES = 5, 10, 30

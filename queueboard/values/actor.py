@@ -1,8 +1,10 @@
 """Who acts, and when."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import datetime
 from uuid import uuid4
+
+from queueboard.slotted import dataclass
 
 
 def new_group_id() -> str:

@@ -1,11 +1,11 @@
 """A box: what one customer handed over at one time; its promises, label, payments and close-out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from itertools import pairwise
 
 from queueboard.priced_words import ChargeSort, MoneySort
+from queueboard.slotted import dataclass
 from queueboard.words import (
     CameBy,
     CloseStep,

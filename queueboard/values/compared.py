@@ -1,8 +1,9 @@
 """What a comparison of names and addresses has found."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
+
+from queueboard.slotted import dataclass
 
 
 class Source(StrEnum):

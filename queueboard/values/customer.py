@@ -1,6 +1,6 @@
 """A customer of the shop."""
 
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

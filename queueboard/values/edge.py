@@ -1,9 +1,9 @@
 """Marked spots of an edge, what the tester read there, and how the edge was found OK or not."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
+from queueboard.slotted import dataclass
 from queueboard.words import EdgeTestWay, SecondLook, Stage
 
 

@@ -1,8 +1,8 @@
 """What was written down at the end of a day: the dust tray, the money counted, the day closed."""
 
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
+from queueboard.slotted import dataclass
 from queueboard.words import PayWay
 
 

@@ -1,7 +1,8 @@
 """A belt on the machine."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,8 @@
 """Knives that left their box without leaving the shop: put into another box, or found and nobody's yet."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,8 @@
 """What has left, as the summary tells it."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife, Thing

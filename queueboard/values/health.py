@@ -1,8 +1,9 @@
 """How a shop file stands, as it was found: what is in order, and what is not."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

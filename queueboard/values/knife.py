@@ -1,9 +1,9 @@
 """One knife, and one thing that came with it."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.priced_words import Finding
+from queueboard.slotted import dataclass
 from queueboard.words import Column, Condition, DeclineReason, Edge, ThingState, WaitingFor, WhyRead
 
 

@@ -1,8 +1,8 @@
 """What a return label demands of the shop."""
 
-from dataclasses import dataclass
 from datetime import date
 
+from queueboard.slotted import dataclass
 from queueboard.words import LabelWord
 
 

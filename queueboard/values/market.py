@@ -1,7 +1,6 @@
 """What was written down at a market stall, a line for each customer."""
 
-from dataclasses import dataclass
-
+from queueboard.slotted import dataclass
 from queueboard.values.new import NewKnife
 from queueboard.words import PayWay
 

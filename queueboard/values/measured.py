@@ -1,8 +1,8 @@
 """What is measured at the bench: runs that somebody began, and what was said against what was seen."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 
+from queueboard.slotted import dataclass
 from queueboard.words import PromiseKind
 
 

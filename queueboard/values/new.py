@@ -1,9 +1,9 @@
 """What is typed before it is stored: a box coming in, its knives, a promise, a label, a payment."""
 
-from dataclasses import dataclass
 from datetime import date, time
 
 from queueboard.priced_words import ChargeSort, Finding, MoneySort
+from queueboard.slotted import dataclass
 from queueboard.words import (
     CameBy,
     Condition,

@@ -1,7 +1,8 @@
 """What else can be done where a return label dies, or cannot be used in time."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from queueboard.slotted import dataclass
 
 
 class OfferKind(StrEnum):

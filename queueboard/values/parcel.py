@@ -1,7 +1,8 @@
 """What a packed parcel weighs: by its parts, by the scale, and by its size."""
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,8 @@
 """The shapes of a plan: work going in, runs and finishes coming out."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
+from queueboard.slotted import dataclass
 from queueboard.words import Lateness, OrderWord, RunReason
 
 

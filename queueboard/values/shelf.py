@@ -1,9 +1,9 @@
 """What was told to customers, boxes that came back, and boxes that are gone."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from queueboard.shelf_words import MessageSort, NoticeWay
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife

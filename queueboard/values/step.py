@@ -1,7 +1,8 @@
 """One step of history that can be told in words and undone."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,8 @@
 """A study of the tester."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from queueboard.slotted import dataclass
 
 TIMES = 3
 """Readings of each knife's spot."""

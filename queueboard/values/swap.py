@@ -1,8 +1,9 @@
 """A kitchen's swap sets as they are stored."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
+
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,6 @@
 """What a box comes to, in whole cents."""
 
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,7 @@
 """What the list screens share: lines about boxes, a cursor that stays on its line, a number typed to jump."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -16,6 +16,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.widgets.tag_entry import LONGEST, read_tag
 from queueboard.errors import TypedError
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

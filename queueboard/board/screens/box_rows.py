@@ -1,13 +1,13 @@
 """The rows of the table of all open boxes: sorted by value, each customer's boxes together, with their totals."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 from queueboard.clean import cell_text
 from queueboard.phrases.boxes import box_row, found_in
 from queueboard.phrases.dates import many
 from queueboard.phrases.money import amount
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.words import ON_BOARD, Column
 
 HEADS = (" box", "customer", "recv", "bench", "test", "ready", "min", "to pay", "ship-by", "promise", "label")

@@ -1,7 +1,7 @@
 """What each step of a close-out shows: one question, what may be known by then, and the keys it takes."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from queueboard.board.desk import Desk
 from queueboard.board.screens.close_lines import collector, cost_of_going, going_lines, look_alike_lines, things_here
@@ -15,6 +15,7 @@ from queueboard.phrases.money import money
 from queueboard.phrases.parcels import parcel_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.weighing import parcel_weight
+from queueboard.slotted import dataclass
 from queueboard.values.box import CloseCheck, CloseOut
 from queueboard.words import CloseStep, GoesBy
 

@@ -1,7 +1,6 @@
 """The rows of a column as values: a box's heading with its knives beneath. Nothing here draws."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
 
 from rich.cells import cell_len, set_cell_size
@@ -12,6 +11,7 @@ from queueboard.phrases.boxes import box_signs, n_of_m, standing_words
 from queueboard.phrases.knives import DECLINED, LOOKING, knife_signs, length_words
 from queueboard.settings.shapes import Settings
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
 from queueboard.words import Column, Lateness
 

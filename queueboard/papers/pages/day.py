@@ -1,7 +1,7 @@
 """The day sheet as a page: two pages at most, a rule behind each line, so that it can be written on and typed back."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from rich.cells import cell_len
 
@@ -25,6 +25,7 @@ from queueboard.phrases.dates import many
 from queueboard.phrases.day import belts_words, knife_by_id, run_knife_words, run_minutes_words, runs_today
 from queueboard.phrases.knives import wish_in_capitals
 from queueboard.shop.picture import Picture
+from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
 from queueboard.words import PaperSize
 
