@@ -3,7 +3,7 @@
 import json
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from queueboard.calendar.days import ShopCalendar
 from queueboard.money.bill import Bill
@@ -16,6 +16,7 @@ from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
+from queueboard.records.reading_on import read_on
 from queueboard.records.telling import newest_line
 from queueboard.records.trials import drawn_knives
 from queueboard.shop.bench_work import BenchWork, Minutes
@@ -49,10 +50,10 @@ def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
     with shop.reading() as database:
         settings_id, settings = settings_of(database)
         closed = asking.closed_days(database, settings_id)
-        work = read_open_work(database)
+        newest = newest_line(database)
+        work = _open_work(shop, database, 0 if newest is None else newest[0])
         local = now.astimezone(settings.zone)
         fixed = _fixed_order(database, local.date())
-        newest = newest_line(database)
         halves = drawn_knives(database, "t.ended_us IS NULL")
         calendar = ShopCalendar(settings, closed)
         minutes = _minutes(shop, database, settings_id, calendar, local)
@@ -79,6 +80,16 @@ def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
         closed_days=tuple(closed.items()),
         order_fixed=bool(fixed),
     )
+
+
+def _open_work(shop: Shop, database: ShopDatabase, newest: int) -> OpenWork:
+    """The open work at the newest line of history, read on from where it was last read."""
+    if shop.work_cache is None:
+        shop.work_cache = (newest, read_open_work(database))
+    elif shop.work_cache[0] != newest:
+        line, before = shop.work_cache
+        shop.work_cache = (newest, read_on(database, before, line))
+    return shop.work_cache[1]
 
 
 def _fixed_order(database: ShopDatabase, today: date) -> tuple[tuple[int, ...], ...]:
@@ -155,7 +166,8 @@ def _honest_day(
     if forecast.lateness not in (Lateness.LATE, Lateness.WILL_BE_LATE) or forecast.is_without_end:
         return None
     done = (forecast.finish or now).astimezone(now.tzinfo)
-    leaving = leaving_moments(calendar, done.date(), HONEST_DAYS, box.goes_by)
+    days = (done.date() + timedelta(days=offset) for offset in range(HONEST_DAYS))
+    leaving = (moment for day in days for moment in leaving_moments(calendar, day, 1, box.goes_by))
     leaves = next((moment.date() for moment in leaving if moment >= done), None)
     by_shipping = bool(promises) and promises[-1].kind is PromiseKind.SHIPS_BY
     if leaves is None or by_shipping or box.goes_by is GoesBy.PICK_UP:
