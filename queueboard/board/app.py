@@ -58,6 +58,7 @@ class QueueboardApp(ThemedApp):
         self.stopped_by: int | None = None
         """The number of the signal that ended it."""
         self._said = ""
+        self._keys_are_quiet = True
         self.key_turns = KeyTurns(self, super().post_message)
         self.wear(theme, choice)
 
@@ -83,8 +84,10 @@ class QueueboardApp(ThemedApp):
 
     async def on_event(self, event: Event) -> None:
         """Offer a key to the screen first: a digit begins a tag wherever the cursor stands."""
-        if isinstance(event, Key) and not event.is_forwarded and self._taken_first(event):
-            return
+        if isinstance(event, Key) and not event.is_forwarded:
+            self._keys_are_quiet = False
+            if self._taken_first(event):
+                return
         await super().on_event(event)
 
     def _taken_first(self, key: Key) -> bool:
@@ -120,15 +123,18 @@ class QueueboardApp(ThemedApp):
         self.exit(return_code=128 + number)
 
     def look_around(self) -> None:
-        """Take a new picture when another window has written, or a new minute has begun.
+        """Take a new picture when another window has written, a new minute has begun, or the plan is still to come.
+
+        The plan comes when no key was pressed since the last time round, so that none has to wait for it.
 
         A screen still being put together takes the newest picture by itself; one that is taken apart needs none.
         """
         if not self.is_running or not self.screen_stack or not self.screen.is_mounted:
             return
+        quiet, self._keys_are_quiet = self._keys_are_quiet, True
         try:
-            if self.desk.is_stale():
-                before = self.desk.picture.now.date()
+            if self.desk.is_stale() or (quiet and self.desk.seen.plan_follows):
+                before = self.desk.seen.now.date()
                 if self.desk.look().now.date() != before:
                     self.desk.say_first_look()
                 show_everywhere(self)

@@ -60,7 +60,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
         Either way the newest picture is shown, so that a second try meets what is really there.
         """
-        before = self.desk.picture
+        before = self.desk.seen
         try:
             answer = self.desk.do(operation, *args, **kwargs)
         except QueueboardError as error:
@@ -80,7 +80,7 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def _keep_besides(self, before: Picture, answer: object) -> None:
         """Say which runs are over with that; kept for the sentence that may come behind and take this one's place."""
         told = answer.id if isinstance(answer, BenchRun) else None
-        self.desk.besides = ended_words(before, self.desk.picture, told)
+        self.desk.besides = ended_words(before, self.desk.seen, told)
         if self.desk.besides:
             self.put(self.desk.besides, trouble=False)
 
@@ -91,11 +91,15 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
     def refresh_picture(self) -> None:
         """Take a new picture and show it on every screen; what stands in the way is said."""
         try:
-            self.desk.look()
+            self.take_picture()
         except QueueboardError as error:
             self.say(str(error), trouble=True)
             return
         show_everywhere(self.app)
+
+    def take_picture(self) -> None:
+        """Let the desk look."""
+        self.desk.look()
 
     def say(self, sentence: str, *, trouble: bool = False) -> None:
         """Say one sentence to the person in place of the last one, and what the last action did besides."""
@@ -124,4 +128,4 @@ def show_everywhere(app: App[int]) -> None:
     """Hand the desk's picture to every screen that stands, the covered ones too; one that opens takes it by itself."""
     for screen in app.screen_stack:
         if isinstance(screen, ShopScreen) and screen.is_mounted:
-            screen.show(screen.desk.picture)
+            screen.show(screen.desk.seen)

@@ -2,15 +2,16 @@
 
 import os
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
-from queueboard.errors import FileError
+from queueboard.errors import FileError, QueueboardError
 from queueboard.shop.finding import GoneIndex, find_gone, gone_index
 from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import newest_copy
-from queueboard.shop.looking import DAY_LIST, last_line, look
+from queueboard.shop.looking import DAY_LIST, glance, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.shop.whereabouts import beside
@@ -20,6 +21,9 @@ from queueboard.values.shelf import GoneSeen
 
 P = ParamSpec("P")
 R = TypeVar("R")
+
+MANY = 60
+"""Knives in the plan from which on a key does not wait for it; fewer are planned before a person sees it."""
 
 
 class Desk:
@@ -38,7 +42,8 @@ class Desk:
         """What becomes of an invented shop, kept or thrown away; empty for a real one."""
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
-        self.picture: Picture = look(shop, clock())
+        self.seen: Picture = look(shop, clock())
+        """The newest picture; its plan may still be that of the picture before (Picture.plan_follows)."""
         self.besides = ""
         """What the last action did besides, until it was said."""
         self._gone: tuple[int, GoneIndex] | None = None
@@ -56,11 +61,34 @@ class Desk:
                 f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put {newest_copy(self.shop)}."
             )
 
+    @property
+    def picture(self) -> Picture:
+        """The newest picture with its plan, which is worked out when it is first asked for.
+
+        While the file cannot be read the plan goes on being marked as not worked out: the next look says why.
+        """
+        if self.seen.plan_follows:
+            with suppress(QueueboardError):
+                self.look()
+        return self.seen
+
+    @picture.setter
+    def picture(self, picture: Picture) -> None:
+        self.seen = picture
+
     def look(self) -> Picture:
         """Take a new picture and keep it."""
         self.insist_on_file()
-        self.picture = look(self.shop, self.clock())
-        return self.picture
+        self.seen = look(self.shop, self.clock())
+        return self.seen
+
+    def glance(self) -> Picture:
+        """Take a new picture and keep it; where much lies at the bench, its plan is left for when it is asked for."""
+        if sum(len(run.knife_ids) for run in self.seen.plan.runs) < MANY:
+            return self.look()
+        self.insist_on_file()
+        self.seen = glance(self.shop, self.clock(), self.seen)
+        return self.seen
 
     def look_for_a_day_list(self) -> Picture:
         """A picture whose plan was tried in more ways than there is time for after each key; it is not kept."""
@@ -84,12 +112,12 @@ class Desk:
     def changed_elsewhere(self) -> bool:
         """True when history has grown since the picture was taken."""
         self.insist_on_file()
-        return last_line(self.shop) != self.picture.last_line
+        return last_line(self.shop) != self.seen.last_line
 
     def is_stale(self) -> bool:
         """True when another window has written, or a minute has gone by: words such as LATE age."""
         minute = int(self.clock().timestamp()) // 60
-        return self.changed_elsewhere() or minute != int(self.picture.now.timestamp()) // 60
+        return self.changed_elsewhere() or minute != int(self.seen.now.timestamp()) // 60
 
     def do(self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs) -> R:
         """Run one operation as the person at this desk, now; errors come out as they are."""

@@ -1,6 +1,7 @@
 """Which days and minutes are there: opening, closing, the bench and the carrier, on the shop's own wall clock."""
 
 from collections.abc import Mapping
+from dataclasses import field
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
 from zoneinfo import ZoneInfo
@@ -18,6 +19,8 @@ class ShopCalendar:
     settings: Settings
     holidays: Mapping[date, str]
     """Names by day; a day beyond the years looked up counts as no holiday."""
+    known: dict[date, str | None] = field(default_factory=dict, init=False, compare=False, repr=False)
+    """What why_closed has said so far: every box asks for the same few days."""
 
 
 def why_closed(calendar: ShopCalendar, day: date) -> str | None:
@@ -25,6 +28,12 @@ def why_closed(calendar: ShopCalendar, day: date) -> str | None:
 
     A market day shuts the shop: whoever stands at the stall is at neither bench nor counter.
     """
+    if day not in calendar.known:
+        calendar.known[day] = _why_closed(calendar, day)
+    return calendar.known[day]
+
+
+def _why_closed(calendar: ShopCalendar, day: date) -> str | None:
     for closure in calendar.settings.closures:
         if closure.first <= day <= closure.last:
             return closure.reason

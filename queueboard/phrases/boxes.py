@@ -23,6 +23,9 @@ from queueboard.slotted import dataclass
 from queueboard.words import ON_BOARD, Column, GoesBy, Lateness, PromiseKind
 
 TO_FETCH = "TO FETCH"
+WORKING_OUT = "working out"
+"""Stands where the plan's part of a picture will stand in a moment."""
+
 LOST_NAMED = 3
 """Up to so many knives that are looked for are named."""
 
@@ -151,10 +154,14 @@ def waits_words(box: BoxPicture, now: datetime) -> str:
     return "; ".join(filter(None, (whole, *singles)))
 
 
-def batch_totals(box: BoxPicture, settings: Settings, now: datetime) -> tuple[str, ...]:
-    """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting."""
+def batch_totals(box: BoxPicture, settings: Settings, now: datetime, *, working_out: bool = False) -> tuple[str, ...]:
+    """The selected box's totals, a line each: counts, minutes and finish, promise, money, label, waiting.
+
+    working_out: the plan is still that of a moment ago, and says nothing of minutes and finish.
+    """
     late = lateness_words(box.forecast)
     left = f"{box.forecast.minutes_left} min left, {box_done_words(box, now)}" + (f", {late}" if late else "")
+    left = f"when it is done: {WORKING_OUT}" if working_out else left
     lines = (
         _counts(box) if box.box.opened else _unopened(box, now),
         expected_minutes_words(box, settings) if box.box.announced else left,

@@ -3,7 +3,7 @@
 from datetime import datetime
 
 from queueboard.edges.trial import Half
-from queueboard.phrases.boxes import ready_words, standing_words, waits_words
+from queueboard.phrases.boxes import WORKING_OUT, ready_words, standing_words, waits_words
 from queueboard.phrases.dates import many, time_words, when_words
 from queueboard.phrases.knives import found_words, knife_line, wish_in_capitals
 from queueboard.settings.rules import knife_minutes, knife_process, minutes_of
@@ -13,10 +13,10 @@ from queueboard.values.knife import Knife
 from queueboard.values.plan import OrderChange, Run
 
 
-def day_line_words(line: DayLine, found: int = 0) -> tuple[str, ...]:
+def day_line_words(line: DayLine, found: int = 0, *, working_out: bool = False) -> tuple[str, ...]:
     """The parts of the line on top of the board; what counts zero is left out, but for the bench and today.
 
-    found: knives that are here and in no box.
+    found: knives that are here and in no box. working_out: the plan is still that of a moment ago.
     """
     counted = (
         (line.labels_due, f"labels {line.labels_due}"),
@@ -28,7 +28,7 @@ def day_line_words(line: DayLine, found: int = 0) -> tuple[str, ...]:
     )
     return (
         f"bench {line.bench_minutes_left} min",
-        f"work {line.work_minutes_today} min",
+        f"work {WORKING_OUT}" if working_out else f"work {line.work_minutes_today} min",
         f"leaves today {line.leaves_today}",
         *(words for count, words in counted if count),
     )

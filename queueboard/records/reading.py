@@ -86,29 +86,29 @@ class OpenWork:
 
 def read_open_work(database: ShopDatabase) -> OpenWork:
     """Everything the board needs, in a fixed number of queries; call it inside database.reading()."""
-    boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE closed_us IS NULL ORDER BY number")))
-    inside = f"IN ({OPEN_BOXES})"
+    return read_boxes(database, OPEN_BOXES)
+
+
+def read_boxes(database: ShopDatabase, which: str, *values: Cell) -> OpenWork:
+    """Some open boxes with what belongs to them, and all else that the board needs; which: fixed SQL for their ids."""
+    inside = f"IN ({which})"
+    boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE id {inside} ORDER BY number", values)))
+    whose = database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box WHERE id {inside})", values)
     return OpenWork(
         boxes=boxes,
-        customers={
-            customer.id: customer
-            for customer in map(
-                customer_of,
-                database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box WHERE closed_us IS NULL)"),
-            )
-        },
-        knives=by_box(knives_of(database, f"k.box_id {inside}"), lambda knife: knife.box_id),
-        things=by_box(things_of(database, f"box_id {inside}"), lambda thing: thing.box_id),
-        promises=by_box(promises_of(database, f"box_id {inside}"), lambda promise: promise.box_id),
-        labels={label.box_id: label for label in labels_of(database, f"box_id {inside}")},
-        payments=by_box(payments_of(database, f"box_id {inside}"), lambda payment: payment.box_id),
-        charges=by_box(charges_of(database, f"{CHARGED_BOX} {inside}"), lambda charge: charge.box_id),
+        customers={customer.id: customer for customer in map(customer_of, whose)},
+        knives=by_box(knives_of(database, f"k.box_id {inside}", *values), lambda knife: knife.box_id),
+        things=by_box(things_of(database, f"box_id {inside}", *values), lambda thing: thing.box_id),
+        promises=by_box(promises_of(database, f"box_id {inside}", *values), lambda promise: promise.box_id),
+        labels={label.box_id: label for label in labels_of(database, f"box_id {inside}", *values)},
+        payments=by_box(payments_of(database, f"box_id {inside}", *values), lambda payment: payment.box_id),
+        charges=by_box(charges_of(database, f"{CHARGED_BOX} {inside}", *values), lambda charge: charge.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
         moves=moves_of(database, OPEN_BOXES),
         off=off_of(database, OPEN_BOXES),
         found=found_of(database, "f.settled_us IS NULL"),
-        call_backs={one.box_id: one for one in call_backs_of(database, f"c.box_id {inside}")},
+        call_backs={one.box_id: one for one in call_backs_of(database, f"c.box_id IN ({OPEN_BOXES})")},
     )
 
 

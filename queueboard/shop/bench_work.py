@@ -1,6 +1,7 @@
 """The open work as the planner needs it: what each knife takes, by when each box is due, what binds its turn."""
 
 from collections.abc import Sequence
+from dataclasses import field
 from datetime import datetime
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
@@ -16,7 +17,7 @@ from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Promise, ReturnLabel, put_off
 from queueboard.values.knife import Knife
 from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay, UnseenWork
-from queueboard.words import Column, GoesBy, LabelState, PlanOrder
+from queueboard.words import Column, Condition, Edge, GoesBy, LabelState, PlanOrder
 
 HORIZON_DAYS = 90
 """Calendar days of bench time that the plan looks ahead; work beyond has no clock time."""
@@ -51,6 +52,8 @@ class BenchWork:
     calendar: ShopCalendar
     work: OpenWork
     minutes: Minutes
+    known: dict[tuple[str, Edge, Condition], tuple[str, int]] = field(default_factory=dict, init=False, repr=False)
+    """Process and learned seconds by all that they hang on, as far as asked: many knives are alike."""
 
     def planned(self, now: datetime, fixed: Sequence[Sequence[int]], restarts: int = 0) -> Planned:
         """The plan at *now*, in the shop's zone; restarts as for the day list."""
@@ -141,18 +144,25 @@ class BenchWork:
 
     def _knife(self, knife: Knife) -> KnifeWork:
         handling = self.settings.handling
-        process = knife_process(self.settings, knife)
+        process, seconds = self._process_and_seconds(knife)
         run = next((run for run in self.work.runs if knife.id in run.knife_ids), None)
         return KnifeWork(
             knife_id=knife.id,
             tag=knife.tag,
-            process=process.name if run is None else run.process,
-            seconds=self.factor(process.name).learned(60 * knife_minutes(self.settings, knife)),
+            process=process if run is None else run.process,
+            seconds=seconds,
             handling_minutes=handling.test_per_knife + handling.wrap_per_knife,
             rework=knife.rework > 0,
             begun=knife.column is Column.ON_BENCH,
             run_id=None if run is None else run.id,
         )
+
+    def _process_and_seconds(self, knife: Knife) -> tuple[str, int]:
+        alike = (knife.kind, knife.edge, knife.condition)
+        if alike not in self.known:
+            process = knife_process(self.settings, knife).name
+            self.known[alike] = (process, self.factor(process).learned(60 * knife_minutes(self.settings, knife)))
+        return self.known[alike]
 
 
 def _needs_bench(knife: Knife) -> bool:

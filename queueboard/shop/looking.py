@@ -2,8 +2,10 @@
 
 import json
 from collections import Counter
-from collections.abc import Iterable, Sequence
-from datetime import date, datetime
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+from typing import TypedDict
 
 from queueboard.calendar.days import ShopCalendar
 from queueboard.money.bill import Bill
@@ -12,22 +14,26 @@ from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments
 from queueboard.parcels.labels import label_due, worst_first
 from queueboard.planning.learning import learn, learn_yield
+from queueboard.planning.order import Planned
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import OpenWork, read_open_work
+from queueboard.records.reading_on import read_on
 from queueboard.records.telling import newest_line
-from queueboard.records.trials import drawn_knives
+from queueboard.records.trials import DrawnKnife, drawn_knives
 from queueboard.shop.bench_work import BenchWork, Minutes
 from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
-from queueboard.shop.picture import BoxPicture, DayLine, Picture, lost_only
-from queueboard.values.box import Box, Promise
-from queueboard.values.found import Off
-from queueboard.values.knife import Knife
+from queueboard.shop.picture import NOTHING_OFF, BoxPicture, DayLine, Picture, lost_only
+from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
+from queueboard.values.customer import Customer
+from queueboard.values.found import MovedKnife, Off
+from queueboard.values.knife import Knife, Thing
 from queueboard.values.label import LabelDue
 from queueboard.values.plan import BoxForecast, Plan
+from queueboard.values.shelf import CallBack
 from queueboard.words import GoesBy, LabelState, LabelWord, Lateness, PromiseKind
 
 DAY_LIST = 30
@@ -44,41 +50,101 @@ def last_line(shop: Shop) -> int:
     return 0 if newest is None else newest[0]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Read:
+    """What was read in one view of the file."""
+
+    now: datetime
+    """In the shop's zone."""
+    bench: BenchWork
+    fixed: tuple[tuple[int, ...], ...]
+    newest: tuple[int, int] | None
+    halves: tuple[DrawnKnife, ...]
+
+
 def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
     """The whole shop at one instant; restarts: more ways to try for the plan, when a day list is made."""
+    read = _read(shop, now)
+    planned = read.bench.planned(read.now, read.fixed, restarts)
+    forecasts = {forecast.box_id: forecast for forecast in planned.plan.forecasts}
+    twins = _twins(read.bench.work)
+    boxes = (
+        _box_picture(read.bench, _parts(read.bench.work, box, twins), _forecast(forecasts, box), read.now)
+        for box in read.bench.work.boxes
+    )
+    return _picture(shop, read, tuple(boxes), planned)
+
+
+def glance(shop: Shop, now: datetime, before: Picture) -> Picture:
+    """The whole shop at one instant, but with the plan of the picture before, so that nobody has to wait for a plan.
+
+    A box with nothing new about it is the same object as before.
+    """
+    read = _read(shop, now)
+    known = {box.box.id: box for box in before.boxes}
+    forecasts = {box.box.id: box.forecast for box in before.boxes}
+    twins = _twins(read.bench.work)
+
+    def seen(box: Box) -> BoxPicture:
+        parts, old = _parts(read.bench.work, box, twins), known.get(box.id)
+        if old is not None and all(getattr(old, name) == part for name, part in parts.items()):
+            return old
+        return _box_picture(read.bench, parts, _forecast(forecasts, box), read.now)
+
+    planned = Planned(plan=before.plan, ledger=before.ledger)
+    return replace(_picture(shop, read, tuple(map(seen, read.bench.work.boxes)), planned), plan_follows=True)
+
+
+def _read(shop: Shop, now: datetime) -> _Read:
     with shop.reading() as database:
         settings_id, settings = settings_of(database)
-        closed = asking.closed_days(database, settings_id)
-        work = read_open_work(database)
-        local = now.astimezone(settings.zone)
-        fixed = _fixed_order(database, local.date())
+        calendar = ShopCalendar(settings, asking.closed_days(database, settings_id))
         newest = newest_line(database)
-        halves = drawn_knives(database, "t.ended_us IS NULL")
-        calendar = ShopCalendar(settings, closed)
+        work = _open_work(shop, database, 0 if newest is None else newest[0])
+        local = now.astimezone(settings.zone)
         minutes = _minutes(shop, database, settings_id, calendar, local)
-    bench = BenchWork(settings=settings, calendar=calendar, work=work, minutes=minutes)
-    planned = bench.planned(local, fixed, restarts)
-    plan = planned.plan
-    boxes = _boxes(bench, plan, local)
+        return _Read(
+            now=local,
+            bench=BenchWork(settings=settings, calendar=calendar, work=work, minutes=minutes),
+            fixed=_fixed_order(database, local.date()),
+            newest=newest,
+            halves=drawn_knives(database, "t.ended_us IS NULL"),
+        )
+
+
+def _picture(shop: Shop, read: _Read, boxes: tuple[BoxPicture, ...], planned: Planned) -> Picture:
+    bench, zone = read.bench, read.bench.settings.zone
+    far = datetime.max.replace(tzinfo=zone)
+    boxes = tuple(sorted(boxes, key=lambda b: (b.ship_by is None, b.ship_by or far, b.box.number)))
     labels = worst_first(box.label_due for box in boxes if box.label_due is not None)
     return Picture(
-        now=local,
-        settings=settings,
+        now=read.now,
+        settings=bench.settings,
         boxes=boxes,
-        plan=plan,
+        plan=planned.plan,
         ledger=planned.ledger,
-        runs=work.runs,
-        halves=halves,
+        runs=bench.work.runs,
+        halves=read.halves,
         minutes=bench.minutes,
-        day_line=_day_line(boxes, plan, labels, local.date()),
+        day_line=_day_line(boxes, planned.plan, labels, read.now.date()),
         labels_due=labels,
-        last_line=newest[0] if newest else 0,
-        saved_at=from_us(newest[1]).astimezone(settings.zone) if newest else None,
-        backup_at=None if shop.backup_at is None else shop.backup_at.astimezone(settings.zone),
-        found=work.found,
-        closed_days=tuple(closed.items()),
-        order_fixed=bool(fixed),
+        last_line=read.newest[0] if read.newest else 0,
+        saved_at=from_us(read.newest[1]).astimezone(zone) if read.newest else None,
+        backup_at=None if shop.backup_at is None else shop.backup_at.astimezone(zone),
+        found=bench.work.found,
+        closed_days=tuple(bench.calendar.holidays.items()),
+        order_fixed=bool(read.fixed),
     )
+
+
+def _open_work(shop: Shop, database: ShopDatabase, newest: int) -> OpenWork:
+    """The open work at the newest line of history, read on from where it was last read."""
+    if shop.work_cache is None:
+        shop.work_cache = (newest, read_open_work(database))
+    elif shop.work_cache[0] != newest:
+        line, before = shop.work_cache
+        shop.work_cache = (newest, read_on(database, before, line))
+    return shop.work_cache[1]
 
 
 def _fixed_order(database: ShopDatabase, today: date) -> tuple[tuple[int, ...], ...]:
@@ -97,51 +163,65 @@ def _minutes(shop: Shop, database: ShopDatabase, settings_id: int, calendar: Sho
     return shop.minutes_cache[1]
 
 
-def _boxes(bench: BenchWork, plan: Plan, now: datetime) -> tuple[BoxPicture, ...]:
-    forecasts = {forecast.box_id: forecast for forecast in plan.forecasts}
-    twins = _twins(bench.work)
-    boxes = (
-        _box_picture(bench, box, forecasts.get(box.id) or _only_announced(box), twins, now) for box in bench.work.boxes
-    )
-    far = datetime.max.replace(tzinfo=bench.settings.zone)
-    return tuple(sorted(boxes, key=lambda b: (b.ship_by is None, b.ship_by or far, b.box.number)))
+def _forecast(forecasts: Mapping[int, BoxForecast], box: Box) -> BoxForecast:
+    """What the plan says of a box; of one that it does not know, that nothing is to be done."""
+    nothing = BoxForecast(box_id=box.id, finish=None, minutes_left=0, lateness=Lateness.ON_TIME)
+    return forecasts.get(box.id) or nothing
 
 
-def _only_announced(box: Box) -> BoxForecast:
-    return BoxForecast(box_id=box.id, finish=None, minutes_left=0, lateness=Lateness.ON_TIME)
+class _Parts(TypedDict):
+    """What was read of a box, by its names in BoxPicture."""
+
+    box: Box
+    customer: Customer
+    knives: tuple[Knife, ...]
+    things: tuple[Thing, ...]
+    promises: tuple[Promise, ...]
+    label: ReturnLabel | None
+    payments: tuple[Payment, ...]
+    charges: tuple[Charge, ...]
+    close_out: CloseOut | None
+    moves: tuple[MovedKnife, ...]
+    off: Off
+    look_alikes: tuple[int, ...]
+    call_back: CallBack | None
 
 
-def _box_picture(bench: BenchWork, box: Box, forecast: BoxForecast, twins: frozenset[int], now: datetime) -> BoxPicture:
-    work = bench.work
-    knives, things = work.knives.get(box.id, ()), work.things.get(box.id, ())
-    payments, promises = work.payments.get(box.id, ()), work.promises.get(box.id, ())
-    label = work.labels.get(box.id)
-    calendar = with_carrier(bench.calendar, carrier_of(label))
-    cut_off = bench.ship_by(box, promises[-1] if promises else None)
-    close = work.close_outs.get(box.id)
-    charges = work.charges.get(box.id, ())
-    bill = Bill(knives=knives, charges=charges, payments=payments, rounding=box.rounding)
-    to_buy = label is not None and label.state is LabelState.TO_BUY
-    wants_label = box.goes_by is GoesBy.PARCEL and not (box.announced and to_buy)  # nothing is bought for no box
-    return BoxPicture(
+def _parts(work: OpenWork, box: Box, twins: frozenset[int]) -> _Parts:
+    knives = work.knives.get(box.id, ())
+    return _Parts(
         box=box,
         customer=work.customers[box.customer_id],
         knives=knives,
-        things=things,
-        promises=promises,
-        label=label,
-        payments=payments,
-        charges=charges,
+        things=work.things.get(box.id, ()),
+        promises=work.promises.get(box.id, ()),
+        label=work.labels.get(box.id),
+        payments=work.payments.get(box.id, ()),
+        charges=work.charges.get(box.id, ()),
+        close_out=work.close_outs.get(box.id),
+        moves=tuple(move for move in work.moves if box.id in (move.from_box_id, move.to_box_id)),
+        off=work.off.get(box.id, NOTHING_OFF),
+        look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
+        call_back=work.call_backs.get(box.id),
+    )
+
+
+def _box_picture(bench: BenchWork, parts: _Parts, forecast: BoxForecast, now: datetime) -> BoxPicture:
+    box, knives, promises, label = parts["box"], parts["knives"], parts["promises"], parts["label"]
+    calendar = with_carrier(bench.calendar, carrier_of(label))
+    cut_off = bench.ship_by(box, promises[-1] if promises else None)
+    close = parts["close_out"]
+    bill = Bill(knives=knives, charges=parts["charges"], payments=parts["payments"], rounding=box.rounding)
+    to_buy = label is not None and label.state is LabelState.TO_BUY
+    wants_label = box.goes_by is GoesBy.PARCEL and not (box.announced and to_buy)  # nothing is bought for no box
+    checked = None if close is None else check(close, knives, parts["things"], box.goes_by, label, bill, now.date())
+    return BoxPicture(
+        **parts,
         ship_by=cut_off,
         forecast=forecast,
         honest_day=None if lost_only(knives, forecast) else _honest_day(calendar, box, promises, forecast, now),
         label_due=label_due(calendar, label, cut_off, now, box.id, forecast.finish) if wants_label else None,
-        close_out=close,
-        close_check=None if close is None else check(close, knives, things, box.goes_by, label, bill, now.date()),
-        moves=tuple(move for move in work.moves if box.id in (move.from_box_id, move.to_box_id)),
-        off=work.off.get(box.id, Off()),
-        look_alikes=tuple(knife.id for knife in knives if knife.id in twins),
-        call_back=work.call_backs.get(box.id),
+        close_check=checked,
     )
 
 
@@ -155,7 +235,8 @@ def _honest_day(
     if forecast.lateness not in (Lateness.LATE, Lateness.WILL_BE_LATE) or forecast.is_without_end:
         return None
     done = (forecast.finish or now).astimezone(now.tzinfo)
-    leaving = leaving_moments(calendar, done.date(), HONEST_DAYS, box.goes_by)
+    days = (done.date() + timedelta(days=offset) for offset in range(HONEST_DAYS))
+    leaving = (moment for day in days for moment in leaving_moments(calendar, day, 1, box.goes_by))
     leaves = next((moment.date() for moment in leaving if moment >= done), None)
     by_shipping = bool(promises) and promises[-1].kind is PromiseKind.SHIPS_BY
     if leaves is None or by_shipping or box.goes_by is GoesBy.PICK_UP:
@@ -165,11 +246,10 @@ def _honest_day(
 
 def _twins(work: OpenWork) -> frozenset[int]:
     """Ids of knives on hand whose kind and measured length stand in another open box too."""
-    by_look: dict[tuple[str, int], list[Knife]] = {}
-    for knife in (knife for knives in work.knives.values() for knife in knives):
-        if knife.on_hand and knife.length_mm is not None:
-            by_look.setdefault((knife.kind, knife.length_mm), []).append(knife)
-    return frozenset(knife.id for group in by_look.values() if len({k.box_id for k in group}) > 1 for knife in group)
+    here = [k for knives in work.knives.values() for k in knives if k.length_mm is not None and k.on_hand]
+    first: dict[tuple[str, int | None], int] = {}
+    twice = {alike for k in here if first.setdefault(alike := (k.kind, k.length_mm), k.box_id) != k.box_id}
+    return frozenset(k.id for k in here if (k.kind, k.length_mm) in twice)
 
 
 def _leaves_on(box: BoxPicture, day: date) -> bool:

@@ -11,6 +11,7 @@ from queueboard.records import copying, holding
 from queueboard.records import database as db
 from queueboard.records.cells import whole
 from queueboard.records.migrations import STEPS
+from queueboard.records.reading import OpenWork
 from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor
@@ -19,12 +20,14 @@ from queueboard.values.actor import Actor
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_held", "_salt", "backup_at", "minutes_cache", "path")
+    __slots__ = ("_database", "_held", "_salt", "backup_at", "minutes_cache", "path", "work_cache")
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
         self.backup_at: datetime | None = None
         self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
+        self.work_cache: tuple[int, OpenWork] | None = None
+        """The open work as it was last read, and the line of history that was the newest then."""
         self._database = database
         self._salt = salt
         self._held = held

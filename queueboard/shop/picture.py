@@ -207,6 +207,8 @@ class Picture:
     closed_days: tuple[tuple[date, str], ...] = ()
     order_fixed: bool = False
     """True once today's day list has been given a fixed order."""
+    plan_follows: bool = False
+    """True while plan, ledger and forecasts are those of the picture before, until the plan has been worked out."""
 
     def box(self, number: int) -> BoxPicture | None:
         """The open box with this number, or None."""

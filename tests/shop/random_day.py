@@ -18,7 +18,7 @@ from queueboard.intake.adding_up import add_up
 from queueboard.priced_words import ChargeSort
 from queueboard.records.auditing import audit
 from queueboard.records.moved import moves_of, off_of
-from queueboard.records.reading import BOX, box_of
+from queueboard.records.reading import BOX, box_of, read_open_work
 from queueboard.records.runs import open_runs
 from queueboard.shop import charging, closing, fitting, moving, numbers, running, testing, trialling, undoing, wobbling
 from queueboard.shop.opening import Shop, close_shop
@@ -197,11 +197,18 @@ for one_family in FAMILIES:
 
 def hold_laws(shop: Shop, picture: Picture) -> None:
     """All that must hold of a shop at any moment."""
+    _is_read_on_as_it_is_read_anew(shop)
     _every_knife_is_somewhere(shop, picture)
     _an_open_box_can_go_on(shop, picture)
     _planned_knives_are_on_the_board(picture)
     _nobody_has_anothers_knife(shop, picture)
     _every_box_adds_up(shop, picture)
+
+
+def _is_read_on_as_it_is_read_anew(shop: Shop) -> None:
+    """What a look keeps of the one before, and reads on from there, is what stands in the file."""
+    assert shop.work_cache is not None
+    assert shop.work_cache[1] == read_open_work(shop.database)
 
 
 def _column(shop: Shop, sql: str) -> list[object]:

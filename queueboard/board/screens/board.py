@@ -127,7 +127,7 @@ class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardWall,
     @on(TagEntry.Taken)
     def act_on_tag(self, event: TagEntry.Taken) -> None:
         """Do with the tag what the key says."""
-        aim = self.aimed_at()
+        aim = self.aimed_at(to_move=event.what in {"there", "on", "ready"})
         if aim is None:
             return
         box, knife = aim

@@ -117,21 +117,27 @@ class BoardAsks(BoardMoves):
             return not box.box.opened
         return knife is not None if parameters in {("decline",), ("price",)} else True
 
-    def aimed_at(self) -> tuple[BoxPicture, Knife | None] | None:
-        """What an action is about: the tag typed, where the cursor then goes, else what the cursor is on."""
+    def aimed_at(self, *, to_move: bool = False) -> tuple[BoxPicture, Knife | None] | None:
+        """What an action is about: the tag typed, where the cursor then goes, else what the cursor is on.
+
+        to_move: of a box typed, what the plan says is not asked for.
+        """
         entry = self.query_one(TagEntry)
         if not entry.typed:
             box = self.box_here()
-            return (box, self.knife_here()) if box is not None else None
+            return (self._with_its_plan(box), self.knife_here()) if box is not None else None
         try:
-            box, knife = read_tag(entry.typed, self.desk.picture)
+            box, knife = read_tag(entry.typed, self.desk.seen)
         except TypedError as error:
             entry.refuse()
             self.say(f"{error} The next digit begins a new number.", trouble=True)
             return None
         entry.end()
         self.jump(box, knife)
-        return box, knife
+        return (box if to_move else self._with_its_plan(box)), knife
+
+    def _with_its_plan(self, box: BoxPicture) -> BoxPicture:
+        return next((one for one in self.desk.picture.boxes if one.box.id == box.box.id), box)
 
     @on(ColumnView.Opened)
     def action_box(self) -> None:

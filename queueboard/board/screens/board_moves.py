@@ -49,7 +49,7 @@ class BoardMoves(BoardView):
 
     def marked_knives(self) -> tuple[Knife, ...]:
         """The marked knives, in the order of the board."""
-        return tuple(k for box in self.desk.picture.boxes for k in box.on_hand if k.id in self.marked)
+        return tuple(k for box in self.desk.seen.boxes for k in box.on_hand if k.id in self.marked)
 
     def action_mark(self) -> None:
         """Mark or unmark; the cursor goes to the next knife, so that the key can be pressed again."""
@@ -58,7 +58,7 @@ class BoardMoves(BoardView):
             return
         ids = {knife.id} if knife is not None else {k.id for k in box.in_column(column.column)}
         self.marked = self.marked - ids if ids <= self.marked else self.marked | ids
-        self.show(self.desk.picture)
+        self.show(self.desk.seen)
         if knife is not None:
             column.next_knife()
         if self.marked:
@@ -105,7 +105,7 @@ class BoardMoves(BoardView):
         if self.attempt(move_knives, moving, to) is None:
             return False
         self.marked -= {knife.id for knife in moving}
-        self.show(self.desk.picture)
+        self.show(self.desk.seen)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
         said = f"{named} moved to {to.value}.{at_the_test_words(moving, to)}   u takes it back"

@@ -57,7 +57,7 @@ class BoardView(ShopScreen[None]):
         yield Static(id="notice", markup=False)
 
     def on_mount(self) -> None:
-        self.show(self.desk.picture)
+        self.show(self.desk.seen)
         self.columns.enter_first()
         if self.desk.only_read:
             words = only_read_words(str(self.desk.shop.path))
@@ -83,6 +83,13 @@ class BoardView(ShopScreen[None]):
             self._show_around(boxes, picture)
         self.tell()
 
+    def take_picture(self) -> None:
+        """Let the desk glance: nobody who moves knives waits for the plan. A screen over this one would ask for it."""
+        if len(self.app.screen_stack) == 1:
+            self.desk.glance()
+        else:
+            self.desk.look()
+
     def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
         self.query_one(DayTop).refresh()
         showing = self.shown.words(picture)
@@ -97,14 +104,14 @@ class BoardView(ShopScreen[None]):
     def tell(self) -> None:
         """Say below what is under the cursor, and let its box stand out everywhere."""
         box, knife = self.box_here(), self.knife_here()
-        self.query_one(Totals).tell(box, knife, self.desk.picture)
+        self.query_one(Totals).tell(box, knife, self.desk.seen)
         self.columns.point_at(box)
         self.refresh_bindings()
 
     def box_here(self) -> BoxPicture | None:
         """The box under the cursor; None in an empty column."""
         row = self.column().current()
-        return self.desk.picture.box(row.number) if row is not None else None
+        return self.desk.seen.box(row.number) if row is not None else None
 
     def knife_here(self) -> Knife | None:
         """The knife under the cursor; None on a heading."""
@@ -113,7 +120,7 @@ class BoardView(ShopScreen[None]):
 
     def jump(self, box: BoxPicture, knife: Knife | None = None) -> None:
         """Put the cursor on a knife, or on the heading of a box where its work stands; show all when it is hidden."""
-        if box not in self.shown.boxes(self.desk.picture):
+        if box not in self.shown.boxes(self.desk.seen):
             self.show_only(Shown())
         self.columns.go_to(box, knife)
         self.tell()
@@ -122,7 +129,7 @@ class BoardView(ShopScreen[None]):
         """Show all, or only the boxes that answer one question; the cursor stays on its box where that is shown."""
         meant = self.box_meant()
         self.shown = shown
-        self.show(self.desk.picture)
+        self.show(self.desk.picture)  # which boxes are late is for the plan to say
         boxes = shown.boxes(self.desk.picture)
         if boxes:
             lands_on = next((b for b in boxes if meant is not None and b.box.id == meant.box.id), boxes[0])
@@ -133,7 +140,7 @@ class BoardView(ShopScreen[None]):
         """The box the person last went to: not the one the cursor landed on because theirs was not shown."""
         here = self.box_here()
         if here is not None and here.box.number == self._landed:
-            return self.desk.picture.box(self._meant) or here
+            return self.desk.seen.box(self._meant) or here
         return here
 
     def action_aside(self, by: int) -> None:
@@ -143,7 +150,7 @@ class BoardView(ShopScreen[None]):
     def action_clear(self) -> None:
         if self.marked:
             self.marked = frozenset()
-            self.show(self.desk.picture)
+            self.show(self.desk.seen)
         elif self.shown.what is not Showing.ALL:
             self.show_only(Shown())
 

@@ -93,7 +93,7 @@ class TagEntry(Horizontal, can_focus=True):
         self.typed = typed
         self.refused = False
         self.query_one("#tag-digits", Digits).update(typed)
-        name, says = echo(typed, self.desk.picture)
+        name, says = echo(typed, self.desk.seen)
         self.query_one("#tag-name", Static).update(Content(name))
         self.query_one("#tag-says", Static).update(Content(says))
 

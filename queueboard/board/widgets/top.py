@@ -22,8 +22,8 @@ class DayTop(Widget):
         self.desk = desk
 
     def render(self) -> RenderResult:
-        picture, width = self.desk.picture, self.size.width
-        parts = day_line_words(picture.day_line, len(picture.found))
+        picture, width = self.desk.seen, self.size.width
+        parts = day_line_words(picture.day_line, len(picture.found), working_out=picture.plan_follows)
         when = f"{date_words(picture.now.date(), picture.now.date())} {time_words(picture.now)}"
         upper = between((when, *parts[:ALWAYS]), saved_words(picture.saved_at), width)
         kept = f"DEMO, {self.desk.demo}" if self.desk.demo else copied_words(picture)

@@ -84,7 +84,7 @@ def box_contents(box: BoxPicture, picture: Picture, *, with_signs: bool) -> tupl
     title = Content.assemble(
         (f"{box.box.number}  ", "bold $text-primary"), (signs, "bold"), (cell_text(box.customer.name), "bold")
     )
-    lines = batch_totals(box, picture.settings, picture.now)
+    lines = batch_totals(box, picture.settings, picture.now, working_out=picture.plan_follows)
     note = (f"note: {cell_text(box.box.note)}",) if box.box.note else ()
     return (title, *(Content(cell_text(line)) for line in (*lines, *note)))
 
