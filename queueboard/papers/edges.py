@@ -17,7 +17,7 @@ from queueboard.phrases.edges import (
     lasted_apart_words,
     lasted_words,
     least_words,
-    progress_words,
+    progress_lines,
     result_lines,
     rule_words,
     since_words,
@@ -66,7 +66,7 @@ def _trial_lines(seen: TrialSeen) -> tuple[str, ...]:
     return (
         verdict_words(seen),
         rule_words(seen),
-        progress_words(seen),
+        *progress_lines(seen),
         *result_lines(seen),
         *trial_strips(seen, CHART_WIDTH),
     )

@@ -1,4 +1,4 @@
-"""Readings as a chart in plain characters, and what it shows in a sentence."""
+"""Readings as a chart of one sign each, and what it shows in a sentence."""
 
 from collections.abc import Callable, Sequence
 from itertools import pairwise
@@ -9,10 +9,12 @@ GUTTER = 6
 """Cells for the figures at the left, and the rule behind them."""
 HIGHEST = 9999
 """The highest figure at the left; no tester shows more."""
+FIGURE_EACH = 4
+"""Rows from one figure at the left to the next; the limits have theirs besides."""
 RANGE_HEIGHT = 5
 """Lines of the chart of steps."""
 RANGE_WORDS = "steps from each knife to the next, gf:"
-POINT, LOUD, EDGE, MIDDLE = "o", "X", "-", "."
+POINT, LOUD, EDGE, MIDDLE, RULE = "●", "X", "─", "·", "│"
 
 
 def left_out(readings: int, width: int) -> int:
@@ -25,7 +27,7 @@ def chart_lines(
 ) -> tuple[str, ...]:
     """The newest readings that fit, left to right, higher up the more push; at least one reading.
 
-    o is a reading, X one that shows a signal; --- the limits, ... the middle. No line is wider than width cells.
+    ● is a reading, X one that shows a signal; ─── the limits, ··· the middle. No line is wider than width cells.
     """
     step = 2 if 2 * len(readings) <= width - GUTTER else 1
     gone = left_out(len(readings), width)
@@ -34,7 +36,7 @@ def chart_lines(
     ends = [*shown, *([] if limits is None else [limits.low, limits.high])]
     low, high = min(ends), min(HIGHEST, max(ends))
     place_of = _rows(shown, limits, low, high, height)
-    scale = [str(round(high - ((high - low) or 1.0) * place / (height - 1))) for place in range(height)]
+    scale = [_figure(high - ((high - low) or 1.0) * place / (height - 1), place, height) for place in range(height)]
     rows = [[" "] * (step * len(shown)) for _ in range(height)]
     if limits is not None:
         for value, sign in ((limits.high, EDGE), (limits.low, EDGE), (limits.middle, MIDDLE)):
@@ -42,8 +44,13 @@ def chart_lines(
             scale[place_of(value)] = str(round(min(HIGHEST, value)))
     for place, value in enumerate(shown):
         rows[place_of(value)][step * place] = LOUD if place in loud else POINT
-    figures = (f"{'' if place and scale[place - 1] == figure else figure:>4} |" for place, figure in enumerate(scale))
+    figures = (f"{'' if figure in scale[:place] else figure:>4} {RULE}" for place, figure in enumerate(scale))
     return tuple(figure + "".join(cells).rstrip() for figure, cells in zip(figures, rows, strict=True))
+
+
+def _figure(value: float, place: int, height: int) -> str:
+    """What stands at the left of a row: a figure at the ends and at each few rows, so that it does not crowd."""
+    return str(round(value)) if place % FIGURE_EACH == 0 or place == height - 1 else ""
 
 
 def _rows(
@@ -73,7 +80,7 @@ def _rows(
 def range_lines(readings: Sequence[float], limits: Limits | None, *, width: int = 78) -> tuple[str, ...]:
     """The steps from each reading to the next, below the chart of the readings; none for fewer than two readings.
 
-    --- is the largest step that a stable process makes, by the limits.
+    ─── is the largest step that a stable process makes, by the limits.
     """
     steps = [abs(after - before) for before, after in pairwise(readings)]
     if not steps:
@@ -91,7 +98,7 @@ def range_lines(readings: Sequence[float], limits: Limits | None, *, width: int 
 
 def chart_words(readings: int, limits: Limits | None, marks: Sequence[Mark], stable: int, *, width: int = 78) -> str:
     """A sentence below a chart of so many cells, for somebody who has never seen one; of what is drawn there."""
-    what = "Each o is a knife, the newest at the right; higher up it needs more push to cut. "
+    what = f"Each {POINT} is a knife, the newest at the right; higher up it needs more push to cut. "
     if gone := left_out(readings, width):
         what += f"Only the newest {readings - gone} of {readings} are drawn. "
         marks = [mark for mark in marks if mark.place >= gone]
@@ -101,7 +108,8 @@ def chart_words(readings: int, limits: Limits | None, marks: Sequence[Mark], sta
             f"{what}No limits: {least}. s below the chart of the bench sets when the work was good, ten knives or more."
         )
     inside = (
-        f"Good work lies between {limits.low:.0f} and {limits.high:.0f} gf (---), around {limits.middle:.0f} (...). "
+        f"Good work lies between {limits.low:.0f} and {limits.high:.0f} gf ({3 * EDGE}), "
+        f"around {limits.middle:.0f} ({3 * MIDDLE}). "
     )
     beyond = sum(mark.signal is Signal.BEYOND for mark in marks)
     rows = sum(mark.signal is Signal.ROW for mark in marks)

@@ -6,6 +6,7 @@ from datetime import datetime
 from queueboard.edges.halves import Difference
 from queueboard.edges.summary import Interval
 from queueboard.edges.trial import Half, Outcome
+from queueboard.phrases.bars import measure
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.strips import STRIP_WORDS, strip_lines
 from queueboard.shop.belt_counts import BeltPlace
@@ -14,19 +15,52 @@ from queueboard.shop.lasting import LastedRow
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import WobbleNow
 
+BELT_CELLS = 8
+"""Cells for the knives that a belt lasts."""
+BELT_WORDS = "knives done, of about how many a belt does"
+"""What the bars and figures of belt_cells are."""
+TRIAL_CELLS = 20
+"""Cells for the knives that a half of a trial asks for."""
+
+
+def belt_cells(place: BeltPlace, now: datetime) -> tuple[str, str, str, str]:
+    """P400, ██████░░, 118 of 150, since Mon 2 Nov · spares 2 ORDER; BELT_WORDS say what of what."""
+    if place.belt is None or place.kind is None:
+        return place.step, "", _done_words(place), _up_words(place, now)
+    life = place.kind.life_knives
+    done = f"{place.done:>3} of {life:<3}{_worn_words(place)}"
+    return place.step, measure(place.done, life, BELT_CELLS), done, _up_words(place, now)
+
 
 def belt_place_words(place: BeltPlace, now: datetime) -> str:
-    """P400: 118 of about 150 knives, since Mon 2 Nov, spares 2 ORDER; or none is up."""
-    spares = "spares not counted" if place.spares is None else f"spares {place.spares}"
-    order = f"{spares} ORDER" if place.to_order else spares
+    """P400 118 of about 150 knives · since Mon 2 Nov · spares 2 ORDER; or none is up."""
+    return f"{place.step} {_done_words(place)} · {_up_words(place, now)}"
+
+
+def _done_words(place: BeltPlace) -> str:
     if place.belt is None:
-        return f"{place.step:<11} no belt is up · {order}"
+        return "no belt is up"
     about = f" of about {place.kind.life_knives}" if place.kind is not None else ""
-    worn = " WORN?" if place.kind is not None and place.done >= place.kind.life_knives else ""
-    label = f"worn {place.belt.label} · " if place.belt.demoted else ""
+    return f"{place.done}{about} knives{_worn_words(place)}"
+
+
+def _worn_words(place: BeltPlace) -> str:
+    return " WORN?" if place.kind is not None and place.done >= place.kind.life_knives else ""
+
+
+def _up_words(place: BeltPlace, now: datetime) -> str:
+    """The belt that is up, since when, and its spares."""
+    if place.belt is None:
+        return _spares_words(place)
+    worn = f"worn {place.belt.label} · " if place.belt.demoted else ""
     since = date_words(place.belt.fitted_at.astimezone(now.tzinfo).date(), now.date())
     gone = "" if place.grit_um else " · NO SUCH STEP ANY MORE: take it off"
-    return f"{place.step:<11} {label}{place.done}{about} knives{worn} · since {since} · {order}{gone}"
+    return f"{worn}since {since} · {_spares_words(place)}{gone}"
+
+
+def _spares_words(place: BeltPlace) -> str:
+    spares = "spares not counted" if place.spares is None else f"spares {place.spares}"
+    return f"{spares} ORDER" if place.to_order else spares
 
 
 def wobble_words(wobble: WobbleNow, now: datetime) -> str:
@@ -55,13 +89,14 @@ def rule_words(seen: TrialSeen) -> str:
     )
 
 
-def progress_words(seen: TrialSeen) -> str:
-    """With P400: 12 read of 14 at the bench; without: 11 of 13; 20 each are wanted."""
-    parts = (
-        f"{'with' if half is Half.WITH else 'without'} {seen.trial.belt}: {seen.read[half]} read of {seen.drawn[half]}"
+def progress_lines(seen: TrialSeen) -> tuple[str, ...]:
+    """A line for each half, as a bar and in figures: with the belt ██████░░░░ 12 read, 14 drawn, 20 asked for."""
+    each, widest = seen.result.each, max(len(half.value) for half in Half)
+    return tuple(
+        f"{half.value:<{widest}} {measure(seen.read[half], each, TRIAL_CELLS)} "
+        f"{seen.read[half]:>3} read, {seen.drawn[half]} drawn, {each} asked for"
         for half in Half
     )
-    return f"{'; '.join(parts)}; {seen.result.each} each are asked for."
 
 
 def verdict_words(seen: TrialSeen) -> str:

@@ -142,7 +142,7 @@ def belt_low_words(place: BeltPlace, now: datetime) -> str:
     """One step: plain P240 118 of about 100 knives WORN? since Tue 10 Nov, spares 5; 16 um spares 2 ORDER."""
     if place.belt is None:
         return f"{place.step}: spares {place.spares} ORDER"
-    return f"{place.process}: {' '.join(belt_place_words(place, now).split())}"
+    return f"{place.process}: {belt_place_words(place, now)}"
 
 
 def labels_soon(picture: Picture) -> tuple[LabelDue, ...]:

@@ -4,6 +4,7 @@ from datetime import date
 
 from queueboard.clean import cell_text
 from queueboard.figures.month import Debt, Kept, KindFigures, Month, MonthFigures
+from queueboard.phrases.bars import bar
 from queueboard.phrases.dates import many
 from queueboard.phrases.money import amount, money
 from queueboard.phrases.typed import MONTHS, WEEKDAYS
@@ -125,7 +126,7 @@ def day_bars(figures: MonthFigures, today: date) -> tuple[str, ...]:
     """For each day until today its name, its knives, and a bar: Mon  9    12 ████; any knife has at least one cell."""
     most = max((count for _, count in figures.a_day), default=0)
     return tuple(
-        f"{WEEKDAYS[day.weekday()][:3]} {day.day:>2}  {count:>4} {'█' * -(-BAR_CELLS * count // max(1, most))}".rstrip()
+        f"{WEEKDAYS[day.weekday()][:3]} {day.day:>2}  {count:>4} {bar(count, most, BAR_CELLS)}".rstrip()
         for day, count in figures.a_day
         if day <= today
     )

@@ -1,11 +1,13 @@
-"""Sets of readings as strips of dots over one scale, in plain characters."""
+"""Sets of readings as strips over one scale: the taller a cell, the more knives read so."""
 
 from collections import Counter
 from collections.abc import Sequence
 
-INK = " .:#"
-"""No reading at a place, one, two, and more."""
-STRIP_WORDS = ". one knife, : two, # more; further right it needs more push to cut"
+from queueboard.phrases.bars import filled
+
+INK = " ▁▂▃▄▅▆▇█"
+"""No reading at a place, then more and more; the tallest is the place of any set with most."""
+STRIP_WORDS = "the taller, the more knives; further right it needs more push to cut"
 _WIDEST_NAME = 20
 
 
@@ -20,13 +22,17 @@ def strip_lines(sets: Sequence[tuple[str, Sequence[float]]], *, width: int) -> t
     gutter = max(len(name) for name, _ in shown)
     room = width - gutter - 2
     low, high = min(min(values) for _, values in shown), max(max(values) for _, values in shown)
-    drawn = (f"{name:<{gutter}} |{_strip(values, low, high, room)}" for name, values in shown)
+    counts = [_counts(values, low, high, room) for _, values in shown]
+    most = max(max(count.values()) for count in counts)
+    drawn = (
+        f"{name:<{gutter}} │{''.join(INK[filled(count[cell], most, len(INK) - 1)] for cell in range(room))}"
+        for (name, _), count in zip(shown, counts, strict=True)
+    )
     scale = f"{low:.0f}{'gf':^{room - len(f'{low:.0f}{high:.0f}')}}{high:.0f}"
-    return (*drawn, f"{'':<{gutter}} |{scale}")
+    return (*drawn, f"{'':<{gutter}} │{scale}")
 
 
-def _strip(values: Sequence[float], low: float, high: float, room: int) -> str:
-    """One set; every reading has its place, the lowest of all sets the first cell and the highest the last."""
+def _counts(values: Sequence[float], low: float, high: float, room: int) -> Counter[int]:
+    """How many readings each cell holds, the lowest of all sets in the first cell and the highest in the last."""
     span = (high - low) or 1.0
-    count = Counter(round((value - low) / span * (room - 1)) for value in values)
-    return "".join(INK[min(count[cell], len(INK) - 1)] for cell in range(room))
+    return Counter(round((value - low) / span * (room - 1)) for value in values)

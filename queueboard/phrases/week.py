@@ -3,11 +3,11 @@
 from datetime import date, timedelta
 
 from queueboard.clean import cell_text
+from queueboard.phrases.bars import measure
 from queueboard.phrases.dates import date_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.quoting import DayLoad, minutes_after, rush_minutes
 
-BOOKED, FREE = "█", "░"
 BAR = 24
 """Cells for the day with the most bench minutes."""
 WHY_ROOM = (
@@ -24,11 +24,7 @@ def load_bar(load: DayLoad, most_minutes: int) -> str:
     """
     if load.closed or not load.there_minutes:
         return ""
-    cells = max(1, BAR * load.there_minutes // max(1, most_minutes))
-    booked = min(cells, -(-cells * load.planned_minutes // load.there_minutes))
-    if booked == cells > 1 and load.planned_minutes < load.there_minutes:
-        booked -= 1
-    return BOOKED * booked + FREE * (cells - booked)
+    return measure(load.planned_minutes, load.there_minutes, max(1, BAR * load.there_minutes // max(1, most_minutes)))
 
 
 def load_words(load: DayLoad) -> str:

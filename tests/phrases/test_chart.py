@@ -9,6 +9,15 @@ from queueboard.phrases.chart import chart_lines, chart_words, range_lines
 LIMITS = Limits(middle=200.0, low=140.0, high=260.0, most_range=74.0)
 
 
+def test_a_chart_is_drawn_as_by_hand() -> None:
+    """Without limits a row is 100 gf; with them one is 40 gf, and 200 gf lies two and a half of them below 300."""
+    plain = chart_lines([100.0, 200.0, 300.0], None, width=12, height=3)
+    limited = chart_lines([140.0, 200.0, 300.0], LIMITS, (Mark(2, Signal.BEYOND),), width=12, height=5)
+
+    assert plain == (" 300 │    ●", "     │  ●", " 100 │●")
+    assert limited == (" 300 │    X", " 260 │──────", " 200 │··●···", "     │", " 140 │●─────")
+
+
 def test_the_words_are_about_what_is_drawn() -> None:
     """Signals that have run out of the chart at the left are counted no more, and that something has is said."""
     readings = [300.0] * 20 + [200.0, 201.0, 199.0, 200.0] * 50
@@ -23,7 +32,7 @@ def test_the_words_are_about_what_is_drawn() -> None:
 
 def test_a_figure_stands_once_beside_the_chart() -> None:
     """Readings that hardly differ do not write the same figure down the whole side."""
-    figures = [line.partition("|")[0].strip() for line in chart_lines([180.0, 179.0, 180.0], None)]
+    figures = [line.partition("│")[0].strip() for line in chart_lines([180.0, 179.0, 180.0], None)]
 
     assert [figure for figure in figures if figure] == ["180", "179"]
 
@@ -34,7 +43,7 @@ def test_no_limit_lies_below_nothing() -> None:
 
     assert limits.low == 0.0
     lines = chart_lines([1.0, 5000.0], limits)
-    assert len({line.index("|") for line in lines}) == 1
+    assert len({line.index("│") for line in lines}) == 1
 
 
 def test_a_mark_is_loud_where_it_stands() -> None:
@@ -48,8 +57,8 @@ def test_a_mark_is_loud_where_it_stands() -> None:
 def test_what_lies_beyond_a_limit_is_drawn_beyond_it() -> None:
     """A reading a little over the limit stands above its line, and the line has the limit's own figure."""
     lines = chart_lines([200.0] * 5 + [262.0], LIMITS)
-    (line,) = [place for place, text in enumerate(lines) if text.startswith(" 260 |---")]
-    (over,) = [place for place, text in enumerate(lines) if text.endswith("o") and " 26" in text[:5]]
+    (line,) = [place for place, text in enumerate(lines) if text.startswith(" 260 │───")]
+    (over,) = [place for place, text in enumerate(lines) if text.endswith("●")]
 
     assert over < line
 
@@ -59,10 +68,10 @@ def test_every_reading_stands_on_its_side_of_the_limits(readings: list[float], h
     """Above the upper line stand those above it and no others."""
     lines = chart_lines(readings, LIMITS, height=height)[:height]
     shown = readings[max(0, len(readings) - 72) :]
-    ink = [sum(sign in "oX" for sign in line.partition("|")[2]) for line in lines]
+    ink = [sum(sign in "●X" for sign in line.partition("│")[2]) for line in lines]
 
     assert sum(ink) == len(shown)
-    upper = next(place for place, line in enumerate(lines) if line.startswith(" 260 |"))
+    upper = next(place for place, line in enumerate(lines) if line.startswith(" 260 │"))
     assert sum(ink[:upper]) == sum(value > LIMITS.high for value in shown)
 
 
@@ -70,7 +79,7 @@ def test_steps_are_drawn_below_the_readings() -> None:
     """Four readings make three steps; the one above the largest usual step is loud."""
     lines = range_lines([200.0, 210.0, 300.0, 290.0], LIMITS)
 
-    assert sum(line.count("o") + line.count("X") for line in lines) == 3
+    assert sum(line.count("●") + line.count("X") for line in lines) == 3
     assert sum(line.count("X") for line in lines) == 1
-    assert any(line.startswith("  74 | ---") for line in lines)
+    assert any(line.startswith("  74 │ ───") for line in lines)
     assert range_lines([200.0], LIMITS) == ()

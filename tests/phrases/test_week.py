@@ -5,7 +5,8 @@ from datetime import date
 from hypothesis import given
 from hypothesis import strategies as st
 
-from queueboard.phrases.week import BAR, BOOKED, FREE, due_words, load_bar, load_words
+from queueboard.phrases.bars import FREE, FULL
+from queueboard.phrases.week import BAR, due_words, load_bar, load_words
 from queueboard.shop.quoting import DayLoad
 
 
@@ -32,6 +33,6 @@ def test_the_bar_tells_empty_from_begun_and_full_from_nearly_full(there: int, sh
     bar = load_bar(load(there, planned), max(there, most))
 
     assert 1 <= len(bar) <= BAR
-    assert set(bar) <= {BOOKED, FREE}
-    assert (BOOKED in bar) == (planned > 0) or len(bar) == 1
+    assert set(bar) <= {FULL, FREE}
+    assert (FULL in bar) == (planned > 0) or len(bar) == 1
     assert (FREE in bar) == (planned < there) or len(bar) == 1

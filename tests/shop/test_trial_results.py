@@ -3,7 +3,7 @@
 from random import Random
 
 from queueboard.edges.trial import Draw, Half, Outcome
-from queueboard.phrases.edges import progress_words, result_lines, trial_strips, verdict_words
+from queueboard.phrases.edges import progress_lines, result_lines, trial_strips, verdict_words
 from queueboard.records.trials import drawn_knives
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
@@ -40,7 +40,9 @@ def test_nothing_is_said_before_the_number_of_the_rule(shop: Shop) -> None:
     assert list(result_lines(seen)) == []
     assert trial_strips(seen, 70) == ()
     assert "nothing is said" in verdict_words(seen)
-    assert "20 each are asked for" in progress_words(seen)
+    (nineteen,) = [line for line in progress_lines(seen) if " 19 read" in line]
+    assert f"{'█' * 19}░  19 read, " in nineteen
+    assert nineteen.endswith(" drawn, 20 asked for")
 
 
 def test_no_difference_is_a_proud_answer(shop: Shop) -> None:
@@ -54,9 +56,9 @@ def test_no_difference_is_a_proud_answer(shop: Shop) -> None:
     assert "Hodges and Lehmann" in said
     assert "3.5 cents" in said
     _, with_belt, without, scale = trial_strips(seen, 70)
-    assert with_belt.startswith("with the belt    |")
-    assert without.startswith("without the belt |")
-    assert f"|{min(map(min, seen.worst_gf.values()))} " in scale
+    assert with_belt.startswith("with the belt    │")
+    assert without.startswith("without the belt │")
+    assert f"│{min(map(min, seen.worst_gf.values()))} " in scale
 
 
 def test_a_belt_that_earns_its_minutes_stays(shop: Shop) -> None:

@@ -1,22 +1,25 @@
 """The lines of the bench screen, section by section."""
 
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 
 from textual.content import Content
 
 from queueboard.board.screens.box_list import Line
+from queueboard.papers.text import columns
+from queueboard.phrases.bars import FULL
 from queueboard.phrases.chart import RANGE_WORDS, chart_lines, chart_words, range_lines
 from queueboard.phrases.dates import date_words, many
 from queueboard.phrases.edges import (
-    belt_place_words,
+    BELT_WORDS,
+    belt_cells,
     change_strips,
     change_words,
     lasted_apart_words,
     lasted_words,
     least_words,
-    progress_words,
+    progress_lines,
     result_lines,
     rule_words,
     since_words,
@@ -36,15 +39,16 @@ _BEHIND_CURSOR = "\n     "
 """What stands before each further row of a drawing: the first one stands behind the cell of the cursor."""
 
 
-def belt_lines(places: Iterable[BeltPlace], now: datetime) -> Iterator[Line]:
+def belt_lines(places: Sequence[BeltPlace], now: datetime) -> Iterator[Line]:
     """Each belt step under the name of its process."""
+    yield Line(id="said", text=Content(f"{FULL} {BELT_WORDS}"))
     process = ""
-    for place in places:
+    rows = columns([belt_cells(place, now) for place in places]) if places else ()
+    for place, row in zip(places, rows, strict=True):
         if place.process != process:
             process = place.process
             yield Line(id=f"process {process}", text=Content.styled(process, "bold"))
-        words = belt_place_words(place, now)
-        yield Line(id=f"{process}/{place.step}", text=Content(f"  {words}"), stops=True)
+        yield Line(id=f"{process}/{place.step}", text=Content(f"  {row}"), stops=True)
 
 
 def tester_lines(wobble: WobbleNow, study: Study | None, now: datetime, width: int) -> Iterator[Line]:
@@ -73,7 +77,10 @@ def trial_lines(trials: Iterable[TrialSeen], now: datetime, width: int) -> Itera
         head = f"{trial.kind}: with and without {trial.belt} of {trial.process}, since {begun}"
         head += "" if trial.ended_at is None else " · ended"
         rows = [_wrap(verdict_words(seen), width, "  "), _wrap(rule_words(seen), width, "  ")]
-        rows += [_wrap(progress_words(seen), width, "  "), *(_wrap(row, width, "  ") for row in result_lines(seen))]
+        rows += [
+            *(f"  {line}" for line in progress_lines(seen)),
+            *(_wrap(row, width, "  ") for row in result_lines(seen)),
+        ]
         rows += [f"  {line}" for line in trial_strips(seen, width - 4)]
         text = Content.assemble((f"{head}\n", "bold"), "\n".join(rows), "\n")
         yield Line(id=f"trial {trial.id}", text=text, stops=True)
