@@ -24,6 +24,8 @@ from queueboard.errors import QueueboardError
 LOOK_SECONDS = 0.25
 """How often the app asks whether another window has written: one look at one number."""
 
+KEYS_SENTENCE = "Say what can be done here, with every key; in a field the first of the two is a letter."
+
 SMALLEST = (60, 20)
 """Columns and lines below which nothing of use fits."""
 
@@ -38,7 +40,9 @@ class QueueboardApp(ThemedApp):
     VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
     BINDING_GROUP_TITLE = "On every screen"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("question_mark", "keys", "keys", tooltip="Show every key of this screen.", id="app.keys"),
+        Binding("question_mark", "keys", "keys", tooltip=KEYS_SENTENCE, id="app.keys"),
+        # In a field ? is a letter; this one is read before any field.
+        Binding("f1", "keys", "keys", False, tooltip=KEYS_SENTENCE, id="app.keys-anywhere", priority=True),
         Binding(
             "ctrl+q",
             "quit",

@@ -25,6 +25,8 @@ Answer = TypeVar("Answer")
 class ShopScreen(Screen[Answer], Generic[Answer]):
     """A screen that shows the picture and hands over what the person wants."""
 
+    HELP: ClassVar[str] = ""
+    """What can be done here, in sentences: the first thing that the help of this screen says, before its keys."""
     leads_to_tags: ClassVar[bool] = False
     """True where a digit leaves the screen and begins a tag on the board."""
 
@@ -121,7 +123,10 @@ class ShopModal(ShopScreen[Answer], ModalScreen[Answer]):
     """A ShopScreen that lies over another: one question with a typed answer."""
 
     # The app's own keys do not reach a screen that lies over another.
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("ctrl+c", "app.help_quit", show=False, system=True)]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+c", "app.help_quit", show=False, system=True),
+        Binding("question_mark", "app.keys", show=False, system=True),
+    ]
 
 
 def show_everywhere(app: App[int]) -> None:

@@ -47,7 +47,6 @@ class KeyLine:
     """The keys of one action, and what it does."""
 
     keys: tuple[str, ...]
-    label: str
     sentence: str
 
 
@@ -60,7 +59,10 @@ class KeyGroup:
 
 
 def key_groups(node: DOMNode) -> Iterator[KeyGroup]:
-    """The keys that a screen or widget of ours binds, by the class that binds them, its own first."""
+    """The keys that a screen or widget of ours binds, by the class that binds them, its own first.
+
+    Each such class has a BINDING_GROUP_TITLE, under which they stand here and in README.
+    """
     for holder in type(node).__mro__:
         if not holder.__module__.startswith("queueboard.") or "BINDINGS" not in vars(holder):
             continue
@@ -69,12 +71,14 @@ def key_groups(node: DOMNode) -> Iterator[KeyGroup]:
             if binding.system:
                 continue
             name, known = key_name(binding.key), lines.get(binding.action)
+            keys = known.keys if known is not None else ()
             lines[binding.action] = KeyLine(
-                keys=(*(known.keys if known is not None else ()), name),
-                label=binding.description,
-                sentence=binding.tooltip or binding.description,
+                keys=keys if name in keys else (*keys, name), sentence=binding.tooltip or _sentence(binding.description)
             )
-        if not lines:
-            continue
-        title = vars(holder).get("BINDING_GROUP_TITLE") or (holder.__doc__ or holder.__name__).strip().splitlines()[0]
-        yield KeyGroup(title=str(title).rstrip("."), lines=tuple(lines.values()))
+        if lines:
+            yield KeyGroup(title=str(vars(holder)["BINDING_GROUP_TITLE"]), lines=tuple(lines.values()))
+
+
+def _sentence(label: str) -> str:
+    """A label as a sentence of its own."""
+    return f"{label[:1].upper()}{label[1:]}."

@@ -3,46 +3,73 @@
 from collections import Counter
 
 from textual.binding import Binding
-from textual.dom import DOMNode
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.key_names import key_groups, key_name
+from queueboard.board.forms.form import Dialog
+from queueboard.board.key_names import KeyGroup, KeyLine, key_groups, key_name
 from queueboard.board.screens.board import BoardScreen
-from queueboard.board.screens.help import HelpScreen, help_lines
-from queueboard.board.screens.tray import TrayDialog
-from queueboard.board.screens.undo import UndoScreen
-from queueboard.board.widgets.column import ColumnView
-from queueboard.board.widgets.tag_entry import TagEntry
+from queueboard.board.screens.help import HelpScreen, group_lines, help_lines
 from tests.board.dump import dump
 from tests.board.host import SMALL, FakeDesk
+from tests.board.test_bursts import SCREENS
 from tests.busy_morning import busy_morning
+from tests.house import keys_table as key_table
+from tests.house.keys_table import holders
 from tests.pictures import picture
 
 BOARD = tuple(kind for kind in BoardScreen.__mro__ if kind.__module__.startswith("queueboard.board.screens.board"))
 """The board's own classes, each with some of its keys."""
 
-OURS: tuple[type[DOMNode], ...] = (
-    QueueboardApp,
-    *BOARD,
-    ColumnView,
-    TagEntry,
-    TrayDialog,
-    UndoScreen,
-)
-
 
 def bindings() -> list[Binding]:
-    """Every binding of the board and what belongs to it, one for each way it was written."""
-    return [b for holder in OURS for b in vars(holder).get("BINDINGS", ()) if isinstance(b, Binding)]
+    """Every binding of every screen, widget and of the app, one for each way it was written."""
+    written = [b for holder in holders() for b in vars(holder)["BINDINGS"] if isinstance(b, Binding)]
+    return [b for b in written if not b.system]
 
 
-def test_every_key_has_a_label_a_sentence_and_a_name_of_its_own() -> None:
-    """Each binding of the board has a label, a sentence that ends, and an id that no other has."""
+def test_every_key_has_a_label_and_a_name_of_its_own() -> None:
+    """Each binding of ours has a label, an id that no other has, and where the label is no sentence a tooltip is."""
     ids = Counter(binding.id for binding in bindings())
 
-    assert len(bindings()) > 50
-    assert not [b.action for b in bindings() if not (b.description and b.tooltip.endswith(".") and b.id)]
+    assert len(bindings()) > 200
+    assert not [b.action for b in bindings() if not (b.description and b.id)]
+    assert not [b.tooltip for b in bindings() if b.tooltip and not b.tooltip.endswith(".")]
     assert not [name for name, count in ids.items() if count > 1]
+
+
+def test_every_group_of_keys_has_a_title_of_its_own() -> None:
+    """What help and README write over a group of keys is no code's docstring, and no two groups are called alike."""
+    titles = [vars(h).get("BINDING_GROUP_TITLE") for h in holders() if list(key_table.rows(h))]
+
+    assert None not in titles
+    assert len(set(titles)) == len(titles)
+
+
+def test_every_screen_says_what_can_be_done_on_it() -> None:
+    """The help of each screen begins with sentences of its own; questions share theirs."""
+    assert not [kind.__name__ for kind in SCREENS if kind is not HelpScreen and not kind.HELP.endswith(".")]
+    assert {kind.HELP for kind in SCREENS if issubclass(kind, Dialog)} == {Dialog.HELP}
+    assert BoardScreen.HELP
+
+
+def test_the_text_of_a_help_hangs_behind_its_keys() -> None:
+    """A sentence longer than its line goes on below its own beginning, and keys too long for theirs stand alone."""
+    group = KeyGroup(
+        title="Keys",
+        lines=(
+            KeyLine(keys=("a",), sentence="One two three four five."),
+            KeyLine(keys=("Shift+↑", "Shift+↓", "PgUp", "PgDn"), sentence="Six seven."),
+        ),
+    )
+
+    assert [line.plain.rstrip() for line in group_lines(group, 36)] == [
+        "Keys",
+        f"a{' ' * 21}One two three",
+        f"{' ' * 22}four five.",
+        "Shift+↑ Shift+↓ PgUp PgDn",
+        f"{' ' * 22}Six seven.",
+        "",
+    ]
 
 
 def test_no_key_means_two_things_on_the_board() -> None:
@@ -68,7 +95,7 @@ async def test_help_names_every_key_of_the_board() -> None:
     app = QueueboardApp(FakeDesk(busy_morning()))
     async with app.run_test(size=SMALL) as pilot:
         await pilot.pause()
-        text = "\n".join(line.plain for line in help_lines(app.screen, with_pad=True))
+        text = "\n".join(line.plain for line in help_lines(app.screen, 200, with_pad=True))
         groups = [g for node in (app, app.screen, *app.screen.query("ColumnView, TagEntry")) for g in key_groups(node)]
 
         assert not [line.sentence for group in groups for line in group.lines if line.sentence not in text]

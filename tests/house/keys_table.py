@@ -4,9 +4,7 @@ Run `python -m tests.house.keys_table` to write it into README.md.
 """
 
 import importlib
-import inspect
 import pkgutil
-import re
 from collections.abc import Iterator
 
 from textual.binding import Binding
@@ -20,70 +18,70 @@ README = ROOT / "README.md"
 START = "<!-- keys: python -m tests.house.keys_table -->\n"
 END = "<!-- end of keys -->"
 
-TITLES = {
-    "QueueboardApp": "On every screen",
-    "ThemedApp": "Appearance, on every screen",
-    "BellApp": "From anywhere, out of any field too",
-    "BoardScreen": "The board",
-    "BoardFigures": "From the board to the figures",
-    "BoardMoves": "Moving on the board",
-    "BoardView": "Getting about on the board",
-    "BoardSwaps": "Kitchens",
-    "BoardMarket": "Market",
-    "BoardWall": "Wall",
-    "BoardPapers": "Paper, and a loose knife",
-    "ColumnView": "Within a column",
-    "TagEntry": "While a number is typed",
-    "TrayDialog": "Before a whole tray moves",
-    "DayScreen": "Day list",
-    "DayRuns": "Runs on the day list",
-    "TypeBackScreen": "A day sheet typed back",
-    "WeekScreen": "The week ahead",
-    "SaidScreen": "What was said and seen",
-    "RunDialog": "Before a run of several boxes moves",
-    "BoxListScreen": "Day list, late, labels, all boxes",
-    "LateScreen": "Late boxes",
-    "LabelsScreen": "Return labels",
-    "OwingScreen": "Owed",
-    "FoundScreen": "Found knives",
-    "ShelfScreen": "The shelf",
-    "SwapsScreen": "Kitchens with swap sets",
-    "SwapSheetScreen": "The sheet of a kitchen",
-    "MarketScreen": "A market day typed in",
-    "WallScreen": "On the wall",
-    "EveningScreen": "The end of the day",
-    "MonthScreen": "The month",
-    "BoxesScreen": "All boxes",
-    "FindScreen": "Find",
-    "LooseScreen": "A loose knife",
-    "PapersDialog": "Papers of a box",
-    "BoxScreen": "One box",
-    "BoxPapers": "The papers of a box",
-    "BoxMoney": "The money of one box",
-    "BoxShelf": "The shelf and the customer of one box",
-    "MessageScreen": "A message to a customer",
-    "GoneScreen": "A box that is gone",
-    "BoxHistoryScreen": "History of a box",
-    "EdgeScreen": "The test of an edge",
-    "EdgeView": "What is read at the test",
-    "CloseOutScreen": "Close-out",
-    "SummaryScreen": "A box just gone",
-    "BoxForm": "Receive or announce",
-    "ReceiveScreen": "Receive",
-    "CustomerPicker": "Receive: the surname",
-    "KnifeLines": "Receive: the knives",
-    "ReceivedScreen": "A box just received",
-    "WalkInScreen": "The bell: a walk-in",
-    "Dialog": "A question",
-    "PromiseDialog": "Telling a date",
-    "OpenBoxDialog": "Opening a box",
-    "Choice": "Numbered answers",
-    "Tick": "Yes or no",
-    "UndoScreen": "Undo",
-    "HelpScreen": "Help",
-    "InitialsScreen": "Who acts",
-}
-"""What the keys belong to, in the order of the table; a class that is not here comes last, by its own first words."""
+ORDER = (
+    "QueueboardApp",
+    "ThemedApp",
+    "BellApp",
+    "BoardScreen",
+    "BoardFigures",
+    "BoardMoves",
+    "BoardView",
+    "BoardSwaps",
+    "BoardMarket",
+    "BoardWall",
+    "BoardPapers",
+    "ColumnView",
+    "TagEntry",
+    "TrayDialog",
+    "DayScreen",
+    "DayRuns",
+    "TypeBackScreen",
+    "WeekScreen",
+    "SaidScreen",
+    "RunDialog",
+    "BoxListScreen",
+    "LateScreen",
+    "LabelsScreen",
+    "OwingScreen",
+    "FoundScreen",
+    "ShelfScreen",
+    "SwapsScreen",
+    "SwapSheetScreen",
+    "MarketScreen",
+    "WallScreen",
+    "EveningScreen",
+    "MonthScreen",
+    "BoxesScreen",
+    "FindScreen",
+    "LooseScreen",
+    "PapersDialog",
+    "BoxScreen",
+    "BoxPapers",
+    "BoxMoney",
+    "BoxShelf",
+    "MessageScreen",
+    "GoneScreen",
+    "BoxHistoryScreen",
+    "EdgeScreen",
+    "EdgeView",
+    "CloseOutScreen",
+    "SummaryScreen",
+    "BoxForm",
+    "ReceiveScreen",
+    "CustomerPicker",
+    "KnifeLines",
+    "ReceivedScreen",
+    "WalkInScreen",
+    "Dialog",
+    "PromiseDialog",
+    "OpenBoxDialog",
+    "Choice",
+    "Tick",
+    "UndoScreen",
+    "HelpScreen",
+    "InitialsScreen",
+)
+"""The classes whose keys come first in the table, in this order; all others come behind, by name."""
 
 
 def holders() -> Iterator[type[DOMNode]]:
@@ -97,9 +95,8 @@ def holders() -> Iterator[type[DOMNode]]:
         waiting.extend(found.__subclasses__())
         if found.__module__.startswith("queueboard.board") and "BINDINGS" in vars(found):
             ours.add(found)
-    order = list(TITLES)
     return iter(
-        sorted(ours, key=lambda h: (order.index(h.__name__) if h.__name__ in order else len(order), h.__name__))
+        sorted(ours, key=lambda h: (ORDER.index(h.__name__) if h.__name__ in ORDER else len(ORDER), h.__name__))
     )
 
 
@@ -117,17 +114,9 @@ def rows(holder: type[DOMNode]) -> Iterator[str]:
         yield " ".join(f"`{name}`" for name in names) + f" {says[0].lower()}{says[1:]}"
 
 
-def title(holder: type[DOMNode]) -> str:
-    """What the keys belong to."""
-    if holder.__name__ in TITLES:
-        return TITLES[holder.__name__]
-    sentence = (inspect.getdoc(holder) or holder.__name__).splitlines()[0]
-    return re.split(r"[.;:,]", sentence, maxsplit=1)[0]
-
-
 def table() -> str:
     """All keys, a paragraph for each screen."""
-    parts = ((title(holder), " · ".join(rows(holder))) for holder in holders())
+    parts = ((vars(holder).get("BINDING_GROUP_TITLE"), " · ".join(rows(holder))) for holder in holders())
     return "\n" + "".join(f"**{where}**\n{keys}\n\n" for where, keys in parts if keys)
 
 

@@ -32,6 +32,7 @@ class BoxForm(KeptForm[int]):
     """One form from the surname to the last Enter; leaves with the box's number, or None when nothing was stored."""
 
     CSS_PATH = "../screens/receive.tcss"
+    BINDING_GROUP_TITLE = "Receive or announce"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f2", "go", "take it in, or note it, now", id="receive.store"),
         Binding("f3", "take_day", "promise the earliest day", id="receive.day"),

@@ -107,10 +107,13 @@ class Choice(Widget, Generic[Value], can_focus=True):
     DEFAULT_CSS = """
     Choice { height: auto; width: 1fr; }
     """
+    BINDING_GROUP_TITLE = "Among numbered answers"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("left,up", "turn(-1)", "Before", show=False),
-        Binding("right,down", "turn(1)", "After", show=False),
-        Binding("enter", "take", "Take it", show=False),
+        Binding("left,up", "turn(-1)", "before", False, tooltip="The answer before.", id="answer.before"),
+        Binding("right,down", "turn(1)", "after", False, tooltip="The answer behind.", id="answer.after"),
+        Binding(
+            "enter", "take", "take it", False, tooltip="Take the marked answer; so does its digit.", id="answer.take"
+        ),
     ]
 
     at: reactive[int] = reactive(0, layout=True)
@@ -208,11 +211,12 @@ class Tick(Widget, can_focus=True):
     Tick { height: 1; width: auto; padding: 0 1; }
     Tick:focus { text-style: bold underline; color: $cursor-text; background: $cursor-ground; }
     """
+    BINDING_GROUP_TITLE = "At yes or no"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus", "put(True)", "Yes", show=False),
-        Binding("minus", "put(False)", "No", show=False),
-        Binding("space", "turn", "Turn", show=False),
-        Binding("enter", "take", "On", show=False),
+        Binding("plus", "put(True)", "yes", False, tooltip="Yes: put the sign there.", id="tick.yes"),
+        Binding("minus", "put(False)", "no", False, tooltip="No: take the sign away.", id="tick.no"),
+        Binding("space", "turn", "turn", False, tooltip="From yes to no and back.", id="tick.turn"),
+        Binding("enter", "take", "on", False, tooltip="Leave it as it stands and go on.", id="tick.on"),
     ]
 
     value: reactive[bool] = reactive(False)

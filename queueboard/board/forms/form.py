@@ -16,6 +16,7 @@ from queueboard.board.base import ShopModal, ShopScreen
 from queueboard.board.forms.again import carry_over
 from queueboard.board.forms.fields import Back, Choice, Field, Taken, Tick, Turned
 from queueboard.errors import ChangedError, QueueboardError, TypedError
+from queueboard.phrases import helping
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
@@ -154,11 +155,13 @@ class Dialog(Form[bool], ShopModal[bool]):
     Dialog #sentence.-trouble { color: $text-error; text-style: bold; }
     Dialog #hint { color: $text-muted; margin-top: 1; }
     """
+    BINDING_GROUP_TITLE = "In a question"
+    HELP = helping.QUESTION
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus", "go", "Yes, go", id="dialog.go"),
-        Binding("minus,q", "leave", "No", id="dialog.no"),
-        Binding("escape", "leave", "Leave", id="dialog.leave"),
-        Binding("f5", "look_again", "Look again, when it was changed meanwhile", id="dialog.again"),
+        Binding("plus", "go", "yes, go", tooltip="Yes: keep it as it stands.", id="dialog.go"),
+        Binding("minus,q", "leave", "no", tooltip="Leave; nothing is stored.", id="dialog.no"),
+        Binding("escape", "leave", "leave", tooltip="Leave; nothing is stored.", id="dialog.leave"),
+        Binding("f5", "look_again", "look again, when it was changed meanwhile", id="dialog.again"),
     ]
     AUTO_FOCUS = "Field, Choice, Tick"
     hint: str = "Enter on, at the end it is stored · escape leaves"

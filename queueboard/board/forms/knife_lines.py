@@ -34,7 +34,17 @@ class KnifeLines(Vertical):
     KnifeLines > VerticalScroll { height: auto; max-height: 1fr; padding-left: 14; }
     KnifeLines > .sum { height: auto; padding-left: 14; }
     """
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("up", "take_back", "Line back, then the field before", show=False)]
+    BINDING_GROUP_TITLE = "While knives are typed"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "up",
+            "take_back",
+            "line back",
+            False,
+            tooltip="Bring the last line back to mend it; where there is none, to the field before.",
+            id="knives.back",
+        ),
+    ]
 
     class Changed(Message):
         """A line was taken or brought back."""

@@ -60,9 +60,17 @@ class CustomerPicker(Vertical):
     CustomerPicker > .picked { padding-left: 14; text-style: bold; display: none; }
     CustomerPicker > #new { display: none; }
     """
+    BINDING_GROUP_TITLE = "In the customer's field"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("down", "mark(1)", "Next", show=False),
-        Binding("up", "mark(-1)", "Before", show=False),
+        Binding(
+            "down",
+            "mark(1)",
+            "Next",
+            False,
+            tooltip="The next customer who fits; Enter takes the marked one.",
+            id="customer.next",
+        ),
+        Binding("up", "mark(-1)", "Before", False, tooltip="The customer before.", id="customer.before"),
     ]
 
     def __init__(self, known: Sequence[Customer], *, label: str = "customer", new: bool = True) -> None:

@@ -9,6 +9,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.box_form import BoxForm
 from queueboard.board.forms.parts import ExpectedPart
 from queueboard.intake.small import read_number
+from queueboard.phrases import helping
 from queueboard.shop.announcing import announce_box
 from queueboard.shop.wishing import Wish
 from queueboard.values.customer import Customer
@@ -19,6 +20,7 @@ from queueboard.words import GoesBy
 class AnnounceScreen(BoxForm):
     """A box that is not here: what is expected of it stands where its knives would."""
 
+    HELP = helping.ANNOUNCE
     opening_words = "A box will come by mail; its number is"
     hint = "Enter on · Shift+Tab back · F2 notes it now · Esc leaves"
     hint_with_day = "Enter on · Shift+Tab back · F2 notes it now · F3 take the day · Esc leaves"

@@ -16,6 +16,7 @@ from queueboard.board.screens.bench_lines import (
     trial_lines,
 )
 from queueboard.board.screens.box_list import BoxListScreen, Line
+from queueboard.phrases import helping
 from queueboard.phrases.edges import wobble_words
 from queueboard.shop.belt_counts import BeltPlace, belt_places
 from queueboard.shop.edges_seen import ChartSeen, changes_seen, charts_seen
@@ -40,6 +41,7 @@ DOES = (
 class BenchScreen(BoxListScreen):
     """What the shop knows of its belts, its tester and its edges."""
 
+    HELP = helping.BENCH
     BINDING_GROUP_TITLE = "At the bench: belts, tester, trials"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "on", "fit or take off, study, begin a trial", id="bench.on"),

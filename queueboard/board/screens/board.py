@@ -14,6 +14,7 @@ from queueboard.board.screens.board_swaps import BoardSwaps
 from queueboard.board.screens.board_wall import BoardWall
 from queueboard.board.trays import trays_to_ready
 from queueboard.board.widgets.tag_entry import TagEntry
+from queueboard.phrases import helping
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
@@ -21,6 +22,7 @@ from queueboard.words import Column
 class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardWall, BoardPapers):
     """The board."""
 
+    HELP = helping.BOARD
     BINDING_GROUP_TITLE = "The board"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(

@@ -11,7 +11,6 @@ from textual.content import Content
 from textual.widgets import DataTable, Static
 
 from queueboard.board.arriving import arrives
-from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_history import BoxHistoryScreen
 from queueboard.board.screens.box_money import BoxMoney
@@ -20,15 +19,14 @@ from queueboard.board.screens.box_shelf import BoxShelf
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
-from queueboard.board.screens.paper_out import write_paper
 from queueboard.board.screens.undo import UndoScreen
 from queueboard.clean import cell_text
-from queueboard.errors import FileError, RuleError
+from queueboard.errors import RuleError
+from queueboard.phrases import helping
 from queueboard.phrases.boxes import box_signs, box_title, ready_words
 from queueboard.phrases.whole_box import HEADS, box_facts, knife_cells, knife_facts, whole_box_cells
 from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.proof import card_of_box
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -45,31 +43,31 @@ class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
     """One box. Keys act on the knife under the cursor; on the first row, where they can, on the whole box."""
 
     CSS_PATH = "box.tcss"
+    HELP = helping.BOX
     BINDING_GROUP_TITLE = "The box"
     leads_to_tags = True
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus", "move(1)", "move on", id="box.on"),
-        Binding("minus", "move(-1)", "move back", id="box.back"),
-        Binding("g", "ready", "straight to ready", id="box.ready"),
-        Binding("w", "ask('waiting')", "waiting, or goes on", id="box.waiting"),
-        Binding("x", "ask('decline')", "decline, or take after all", id="box.decline"),
-        Binding("n", "ask('note')", "note", id="box.note"),
+        Binding("plus", "move(1)", "move the knife one column on", id="box.on"),
+        Binding("minus", "move(-1)", "move the knife one column back", id="box.back"),
+        Binding("g", "ready", "the knife straight to ready", id="box.ready"),
+        Binding("w", "ask('waiting')", "waiting for something, or goes on", id="box.waiting"),
+        Binding("x", "ask('decline')", "decline the knife, or take it after all", id="box.decline"),
+        Binding("n", "ask('note')", "note something about the knife", id="box.note"),
         Binding("e", "ask('correct')", "correct what was typed", id="box.correct"),
         Binding("E", "edge", "test its edge", id="box.edge"),
-        Binding("P", "card", "proof card to a file, to print it", id="box.card"),
         Binding("f", "ask('lost')", "looked for: found or settled", id="box.lost"),
         Binding("p", "ask('promise')", "tell a date", id="box.promise"),
-        Binding("l", "ask('label')", "return label", id="box.label"),
+        Binding("l", "ask('label')", "the return label: type it in", id="box.label"),
         Binding("s", "ask('weigh')", "parcel on the scale: weight and size", id="box.weigh"),
-        Binding("a", "ask('packing')", "wrapped, boxed, label on, shelf", id="box.packing"),
-        Binding("v", "ask('flags')", "rush, this next, never slip", id="box.flags"),
+        Binding("a", "ask('packing')", "how far it is: wrapped, boxed, label on, shelf", id="box.packing"),
+        Binding("v", "ask('flags')", "make it a rush, the next one, or never to slip", id="box.flags"),
         Binding("k", "ask('add')", "add a knife", id="box.knife"),
         Binding("T", "ask('rehome')", "into another box, or found in its tray", id="box.rehome"),
         Binding("o", "ask('open')", "open an unopened box; what became of an announced one", id="box.open"),
-        Binding("i", "ask('thing')", "comes with something more", id="box.thing"),
+        Binding("i", "ask('thing')", "note something more that it comes with", id="box.thing"),
         Binding("pagedown", "scroll(1)", "more below", id="box.down", priority=True),
         Binding("pageup", "scroll(-1)", "more above", id="box.up", priority=True),
-        Binding("h", "history", "history", id="box.history"),
+        Binding("h", "history", "what was done to it", id="box.history"),
         Binding("u", "undo", "undo", id="box.undo"),
         Binding("c,slash", "close_out", "close out", id="box.close_out"),
         Binding("escape,q,b,full_stop,comma", "leave", "back to the board", id="box.leave"),
@@ -171,12 +169,6 @@ class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
         if box is not None:
             open_test(self, box, about if isinstance(about, Knife) else None)
 
-    def action_card(self) -> None:
-        """Write the proof card of the box, as text and as a page for a browser."""
-        box = self.box()
-        if box is not None:
-            write_card(self, box.box.id)
-
     def action_ask(self, what: str) -> None:
         """Open the dialog for the knife under the cursor, or for the box."""
         about = self.under_cursor()
@@ -201,21 +193,6 @@ class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
 
     def action_leave(self) -> None:
         self.dismiss(None)
-
-
-def write_card(screen: ShopScreen[None] | ShopScreen[int | None], box_id: int) -> None:
-    """Write a proof card beside the shop file and say where it lies."""
-    from queueboard.papers.proof_card import card_html, card_text
-
-    card = card_of_box(screen.desk.shop, box_id)
-    number = card.box.number
-    try:
-        write_paper(screen.desk, f"card-{number}.txt", card_text(card))
-        path = write_paper(screen.desk, f"card-{number}.html", card_html(card, card.settings.papers.size))
-    except FileError as error:
-        screen.say(str(error), trouble=True)
-        return
-    screen.say(f"The proof card is in {path}, and as text beside it.")
 
 
 def _row_of(box: BoxPicture | None, knife_id: int) -> int:

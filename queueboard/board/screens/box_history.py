@@ -10,6 +10,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
+from queueboard.phrases import helping
 from queueboard.phrases.moves import history_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.undoing import box_history
@@ -19,6 +20,8 @@ class BoxHistoryScreen(ShopModal[None]):
     """One line a step: when, who, what; corrections leave the old line standing."""
 
     CSS_PATH = "box.tcss"
+    BINDING_GROUP_TITLE = "The history of a box"
+    HELP = helping.BOX_HISTORY
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,q,h,enter,minus,full_stop,comma", "leave", "back", id="box_history.leave"),
     ]

@@ -59,7 +59,14 @@ class BoxListScreen(ShopScreen[int | None]):
     CSS_PATH = "lists.tcss"
     BINDING_GROUP_TITLE = "On a list of boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("enter", "choose", "to this box", id="list.choose", priority=True),
+        Binding(
+            "enter",
+            "choose",
+            "to this box",
+            tooltip="To this box; digits typed before jump to a box by its number.",
+            id="list.choose",
+            priority=True,
+        ),
         Binding("escape,full_stop,comma,q", "leave", "back to the board", id="list.leave"),
         Binding("backspace", "untype", "take back a digit", id="list.untype", show=False),
     ]

@@ -14,7 +14,7 @@ class BoxShelf(ShopScreen[None]):
     BINDING_GROUP_TITLE = "The shelf and the customer of the box"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("N", "messages", "messages to the customer: ready, left, delayed, not fetched", id="box.messages"),
-        Binding("S", "ask('place')", "where it stands", id="box.place"),
+        Binding("S", "ask('place')", "where it stands", tooltip="Note where the box stands.", id="box.place"),
         Binding("B", "ask('call_back')", "it came back: link it to the box it was", id="box.call_back"),
     ]
     box_id: int

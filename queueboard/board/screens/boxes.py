@@ -11,6 +11,7 @@ from textual.widgets import DataTable, Static
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.box_rows import FIGURES, HEADS, SORTS, TableRow, table_rows
+from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
@@ -31,6 +32,7 @@ class BoxesScreen(ShopScreen[int | None]):
     """All open boxes; Enter leaves with the number of the box under the cursor."""
 
     CSS_PATH = "lists.tcss"
+    HELP = helping.BOXES
     BINDING_GROUP_TITLE = "On the table of all boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "to this box", id="boxes.choose", priority=True),

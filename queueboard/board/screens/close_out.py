@@ -16,6 +16,7 @@ from queueboard.board.screens.close_faces import Stand, face, stand_of, with_bes
 from queueboard.board.screens.close_view import StepView
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.errors import TypedError
+from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.shop import closing
 from queueboard.shop.picture import Picture
@@ -30,6 +31,7 @@ class CloseOutScreen(ShopScreen[None]):
     """Leads one box out of the shop. Leaving it at any step keeps what was stored; it goes on from there."""
 
     CSS_PATH = "close_out.tcss"
+    HELP = helping.CLOSE_OUT
     BINDING_GROUP_TITLE = "In a close-out"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "leave, what is stored stays", id="close.leave"),
@@ -165,11 +167,7 @@ class CloseOutScreen(ShopScreen[None]):
         self.gone = sent is not None
         self.show(self.desk.picture)
         if sent is not None:
-            self.app.push_screen(SummaryScreen(self.desk, sent[0]), self._back)
-
-    def _back(self, _: None) -> None:
-        """The summary was read."""
-        self.dismiss(None)
+            self.app.push_screen(SummaryScreen(self.desk, sent[0]), lambda _: self.dismiss(None))
 
     def action_scroll(self, by: int) -> None:
         """Scroll what is known, when it is longer than the screen."""

@@ -14,6 +14,7 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.board.screens.papers import day_paper
 from queueboard.board.sheets import keep_order
 from queueboard.errors import FileError
+from queueboard.phrases import helping
 from queueboard.shop.numbers import fix_day_list
 from queueboard.shop.picture import Picture
 
@@ -21,6 +22,7 @@ from queueboard.shop.picture import Picture
 class DayScreen(DayRuns):
     """Runs in order. The order stands until it is asked for again; the first look of a day fixes it."""
 
+    HELP = helping.DAY
     BINDING_GROUP_TITLE = "On the day list"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("o", "sort", "sort again", id="day.sort"),

@@ -8,6 +8,7 @@ from queueboard.board.base import Answer, ShopScreen
 from queueboard.board.screens.edge_lines import next_place
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.phrases import helping
 from queueboard.phrases.testing import half_read_words, odd_force_words, over_words
 from queueboard.phrases.typed_bench import parse_force
 from queueboard.shop.gauging import lacks_teeth, read_spot
@@ -22,15 +23,30 @@ class EdgeScreen(EdgeView):
     """Leaves with what is to be said on the board, or None."""
 
     CSS_PATH = "edge.tcss"
+    HELP = helping.EDGE
     BINDING_GROUP_TITLE = "The test of an edge"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "write", "write the reading down", id="edge.write"),
-        Binding("plus", "judge(True)", "it is OK, to ready", id="edge.ok"),
-        Binding("minus", "judge(False)", "it is not OK, back to the bench", id="edge.not-ok"),
+        Binding(
+            "plus", "judge(True)", "it is OK, to ready", tooltip="Say that it is OK; it goes to ready.", id="edge.ok"
+        ),
+        Binding(
+            "minus",
+            "judge(False)",
+            "it is not OK, back to the bench",
+            tooltip="Say that it is not OK; it goes back to the bench.",
+            id="edge.not-ok",
+        ),
         Binding("asterisk", "by_eye", "let it go by eye", id="edge.eye"),
         Binding("n", "next", "next knife", id="edge.next"),
         Binding("s", "ask('spots')", "mark the spots", id="edge.spots"),
-        Binding("e", "ask('wrong')", "the newest reading here was wrong", id="edge.wrong"),
+        Binding(
+            "e",
+            "ask('wrong')",
+            "the newest reading here was wrong",
+            tooltip="Say that the newest reading here was wrong.",
+            id="edge.wrong",
+        ),
         Binding("u", "undo", "undo", id="edge.undo"),
         Binding("escape,full_stop,comma,q", "leave", "back to the board", id="edge.leave"),
     ]

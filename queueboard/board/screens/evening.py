@@ -11,6 +11,7 @@ from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.evening_lines import evening_lines
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.evening import evening_sheet
+from queueboard.phrases import helping
 from queueboard.phrases.evening import NO_ALL_CLEAR, closing_words, evening_title, unclosed_words
 from queueboard.shop.evening import empty_dust, look_at_dust_again
 from queueboard.shop.evening_seen import Evening, evening
@@ -20,10 +21,23 @@ from queueboard.shop.picture import Picture
 class EveningScreen(BoxListScreen):
     """What the day came to, what is open, and the keys that close it."""
 
+    HELP = helping.EVENING
     BINDING_GROUP_TITLE = "The end of the day"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus", "on", "count this money; dust tray emptied, looked at again", id="evening.on"),
-        Binding("d", "dust", "dust tray emptied or wetted just now", id="evening.dust"),
+        Binding(
+            "plus",
+            "on",
+            "count this money; dust tray emptied, looked at again",
+            tooltip="Go on with the line under the cursor: count this money, look at the dust tray again.",
+            id="evening.on",
+        ),
+        Binding(
+            "d",
+            "dust",
+            "dust tray emptied or wetted just now",
+            tooltip="Note that the dust tray was emptied or wetted just now.",
+            id="evening.dust",
+        ),
         Binding("asterisk,c", "close", "close the day", id="evening.close"),
         Binding("slash,v", "write", "write the sheet to a file, to print it", id="evening.write"),
         Binding("left", "day(-1)", "the day before", id="evening.before", priority=True),

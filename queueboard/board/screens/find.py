@@ -17,6 +17,7 @@ from queueboard.board.screens.gone import GoneScreen
 from queueboard.board.screens.message import MessageScreen
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.phrases.finding import apart_words
 from queueboard.phrases.phone import answer, gone_answer
@@ -33,6 +34,7 @@ class FindScreen(ShopScreen[int | None]):
     """Type, and the boxes that fit stand side by side; Enter leaves with the number of the marked one."""
 
     CSS_PATH = "lists.tcss"
+    HELP = helping.FIND
     BINDING_GROUP_TITLE = "Finding"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "back to the board", id="find.leave"),

@@ -8,6 +8,7 @@ from textual.content import Content
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.dialogs.found import NoteFoundDialog, SettleFoundDialog
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.counts import found_count_words, found_knife_words, found_where_words
 from queueboard.shop.picture import Picture
 from queueboard.values.found import FoundKnife
@@ -16,6 +17,7 @@ from queueboard.values.found import FoundKnife
 class FoundScreen(BoxListScreen):
     """What lies around and is nobody's yet."""
 
+    HELP = helping.FOUND
     BINDING_GROUP_TITLE = "On the found knives"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,n", "note", "note a knife that was found", id="found.note"),

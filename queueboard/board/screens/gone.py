@@ -11,11 +11,12 @@ from textual.widgets import Static
 from queueboard.board.base import ShopScreen
 from queueboard.board.copying import copy_text
 from queueboard.board.desk import Desk
-from queueboard.board.screens.box import write_card
+from queueboard.board.screens.box_papers import write_card
 from queueboard.board.screens.dialogs.call_back import TakeBackDialog
 from queueboard.board.screens.message import MessageScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.call_backs import back_lines, old_knife_words
 from queueboard.phrases.phone import gone_answer
 from queueboard.phrases.proof import done_lines
@@ -34,11 +35,24 @@ class GoneScreen(ShopScreen[int | None]):
     """What can be asked of a box that has left; leaves with the number of a call-back that was received for it."""
 
     CSS_PATH = "lists.tcss"
+    HELP = helping.GONE
     BINDING_GROUP_TITLE = "A box that is gone"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,c", "copy", "hand the sentence to the terminal to copy", id="gone.copy"),
-        Binding("slash,b", "back", "not sharp: its knives came back", id="gone.back"),
-        Binding("asterisk,n", "message", "the message that it has left", id="gone.message"),
+        Binding(
+            "slash,b",
+            "back",
+            "not sharp: its knives came back",
+            tooltip="Receive its knives again: they came back not sharp.",
+            id="gone.back",
+        ),
+        Binding(
+            "asterisk,n",
+            "message",
+            "the message that it has left",
+            tooltip="Read the message that it has left.",
+            id="gone.message",
+        ),
         Binding("P", "card", "proof card to a file, to print it", id="gone.card"),
         Binding("enter,escape,full_stop,comma,q", "leave", "back", id="gone.leave"),
     ]

@@ -8,10 +8,11 @@ from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.dom import DOMNode
+from textual.events import Resize
 from textual.screen import Screen
 from textual.widgets import Static
 
-from queueboard.board.base import ShopModal
+from queueboard.board.base import ShopModal, ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.key_names import KeyGroup, key_groups
 from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
@@ -42,6 +43,9 @@ REDO          back on the bench after a test
 DECLINED      goes back unsharpened
 LOOKED FOR    nobody knows where it is"""
 
+WIDEST_KEYS = 20
+"""Cells that the keys of one action take at most; where there are more, what they do stands on the next line."""
+
 
 class HelpScreen(ShopModal[None]):
     """The keys of the screen below."""
@@ -62,8 +66,14 @@ class HelpScreen(ShopModal[None]):
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="help", can_focus=False):
-            yield Static(Content("\n").join(help_lines(self.about, with_pad=bool(self.about.query("#columns")))))
+            yield Static(id="help-text", markup=False)
         yield Static("↑ ↓ further   Esc back", id="keys", markup=False)
+
+    def on_resize(self, _: Resize) -> None:
+        """Break the lines anew; done only once the width is known."""
+        width = self.query_one("#help").scrollable_content_region.width
+        lines = help_lines(self.about, width, with_pad=bool(self.about.query("#columns")))
+        self.query_one("#help-text", Static).update(Content("\n").join(lines))
 
     def action_scroll(self, by: int) -> None:
         self.query_one("#help").scroll_relative(y=by, animate=False)
@@ -72,19 +82,21 @@ class HelpScreen(ShopModal[None]):
         self.dismiss(None)
 
 
-def help_lines(about: Screen[object], *, with_pad: bool) -> Iterator[Content]:
-    """The help text, line by line."""
+def help_lines(about: Screen[object], width: int, *, with_pad: bool) -> Iterator[Content]:
+    """The help text, line by line, none of more than so many cells."""
+    if isinstance(about, ShopScreen) and about.HELP:
+        yield from titled("What can be done here", about.HELP, width)
     if with_pad:
-        yield from titled("The numeric pad alone runs the day", PAD)
-        yield from titled("Signs and words", SIGNS)
+        yield from titled("The numeric pad alone runs the day", PAD, width)
+        yield from titled("Signs and words", SIGNS, width)
     seen: set[str] = set()
     for node in (about, *helpers(about), about.app):
         for group in key_groups(node):
-            if group.title not in seen and group.lines:
+            if group.title not in seen:
                 seen.add(group.title)
-                yield from group_lines(group)
+                yield from group_lines(group, width)
     if with_pad:
-        yield from titled("Take care", f"{BENCH_SHORT}\n{PACKING_SHORT}")
+        yield from titled("Take care", f"{BENCH_SHORT}\n{PACKING_SHORT}", width)
 
 
 def helpers(about: Screen[object]) -> Iterator[DOMNode]:
@@ -96,17 +108,28 @@ def helpers(about: Screen[object]) -> Iterator[DOMNode]:
             yield widget
 
 
-def titled(title: str, text: str) -> Iterator[Content]:
+def titled(title: str, text: str, width: int) -> Iterator[Content]:
     """A title, its lines, a blank."""
     yield Content.styled(title, "bold $text-primary")
-    yield from (Content(line) for line in text.splitlines())
+    for line in text.splitlines():
+        yield from hanging(Content(), Content(line), 0, width)
     yield Content("")
 
 
-def group_lines(group: KeyGroup) -> Iterator[Content]:
+def group_lines(group: KeyGroup, width: int) -> Iterator[Content]:
     """A group of keys: what to press, then what it does."""
     yield Content.styled(group.title, "bold $text-primary")
-    width = max(len(" ".join(line.keys)) for line in group.lines)
+    room = min(WIDEST_KEYS, max(len(" ".join(line.keys)) for line in group.lines)) + 2
     for line in group.lines:
-        yield Content.assemble((" ".join(line.keys).ljust(width + 2), "bold"), line.sentence)
+        yield from hanging(Content.styled(" ".join(line.keys), "bold"), Content(line.sentence), room, width)
     yield Content("")
+
+
+def hanging(first: Content, text: Content, room: int, width: int) -> Iterator[Content]:
+    """Text that begins behind *first*, in the given room or on the next line, and goes on below its own beginning."""
+    if first.cell_length >= room > 0:
+        yield first
+        first = Content()
+    for line in text.wrap(max(1, width - room)):
+        yield Content.assemble(first.pad_right(room - first.cell_length), line)
+        first = Content()

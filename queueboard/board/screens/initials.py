@@ -11,11 +11,13 @@ from queueboard.board.base import ShopModal
 from queueboard.board.widgets.one_line import OneLine
 from queueboard.clean import clean
 from queueboard.errors import TypedError
+from queueboard.phrases import helping
 
 
 class InitialsScreen(ShopModal[None]):
     """Asks for the initials that stand beside every step in the history."""
 
+    HELP = helping.INITIALS
     BINDING_GROUP_TITLE = "Who acts"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "app.quit", "quit", tooltip="Leave the board; nothing was changed.", id="initials.quit"),

@@ -9,6 +9,7 @@ from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs.label import LabelDialog
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.boxes import due_words
 from queueboard.phrases.carriers import carriers_lines
 from queueboard.phrases.labels import label_due_words, label_over_words, label_wants
@@ -25,12 +26,31 @@ NO_OFFER = "This label needs no other way: it does not die yet. + changes what w
 class LabelsScreen(BoxListScreen):
     """What the labels demand; one key asks for the label that was bought, others lead out where one dies."""
 
+    HELP = helping.LABELS
     BINDING_GROUP_TITLE = "On the labels"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus,l,b", "label", "this label is bought, or its last day", id="labels.label"),
+        Binding(
+            "plus,l,b",
+            "label",
+            "this label is bought, or its last day",
+            tooltip="Note that this label is bought, or its last day.",
+            id="labels.label",
+        ),
         Binding("c,slash", "close_out", "close out, all or the part that is ready", id="labels.close_out"),
-        Binding("a", "ask_new", "the customer is asked for a new label", id="labels.ask"),
-        Binding("s", "shop_label", "the shop buys a label instead", id="labels.shop"),
+        Binding(
+            "a",
+            "ask_new",
+            "the customer is asked for a new label",
+            tooltip="Note that the customer is asked for a new label.",
+            id="labels.ask",
+        ),
+        Binding(
+            "s",
+            "shop_label",
+            "the shop buys a label instead",
+            tooltip="Note that the shop buys a label instead.",
+            id="labels.shop",
+        ),
     ]
     KEYS = "Enter to this box · + it is bought, its last day · digits: a box · . back"
 

@@ -9,6 +9,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
+from queueboard.phrases import helping
 from queueboard.phrases.announced import NOT_COME, expected_words, not_come_boxes, told_date_words
 from queueboard.phrases.boxes import counts_words, due_words, in_the_way, unopened_words
 from queueboard.phrases.dates import lateness_words
@@ -28,6 +29,7 @@ NOBODY = "Nobody is late, and as the day list stands nobody will be.\nThe day li
 class LateScreen(BoxListScreen):
     """LATE first, then WILL BE LATE, then TIGHT; last what was announced and has not come."""
 
+    HELP = helping.LATE
     BINDING_GROUP_TITLE = "On the late boxes"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(

@@ -13,6 +13,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
+from queueboard.phrases import helping
 from queueboard.phrases.loose import candidate_place, candidate_words, candidates_words, seen_words
 from queueboard.shop.loose import Candidate, fitting, read_seen
 from queueboard.shop.picture import Picture
@@ -32,6 +33,7 @@ class LooseScreen(ShopScreen[Candidate]):
     LooseScreen #candidates { height: auto; padding: 0 1; text-wrap: nowrap; text-overflow: ellipsis; }
     LooseScreen > #keys { dock: bottom; padding: 0 1; }
     """
+    HELP = helping.LOOSE
     BINDING_GROUP_TITLE = "A loose knife"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "back to the board", id="loose.leave"),

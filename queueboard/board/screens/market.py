@@ -14,6 +14,7 @@ from queueboard.board.market_typed import IS_TAKEN, TypedMarket
 from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.clean import cell_text
 from queueboard.errors import QueueboardError, RuleError
+from queueboard.phrases import helping
 from queueboard.phrases import market as words
 from queueboard.phrases.dates import date_words
 from queueboard.phrases.typed_market import HOW, usual_kind
@@ -33,6 +34,7 @@ class MarketScreen(ShopScreen[None]):
     MarketScreen > #answer { margin: 0 1; width: 1fr; }
     MarketScreen > #keys { padding: 0 1; }
     """
+    HELP = helping.MARKET
     BINDING_GROUP_TITLE = "A market day typed in"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "leave; the lines stay until they are taken in", id="market.leave"),

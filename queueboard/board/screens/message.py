@@ -16,6 +16,7 @@ from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
 from queueboard.papers.shelf import message_paper
+from queueboard.phrases import helping
 from queueboard.phrases.messages import NOTHING_SENT, gone_message, law_words, message
 from queueboard.phrases.shelf import notice_words
 from queueboard.shelf_words import MessageSort
@@ -30,12 +31,23 @@ class MessageScreen(ShopScreen[None]):
     """Ready, shipped, delayed, not fetched: the text where it would be true now, else why not."""
 
     CSS_PATH = "lists.tcss"
+    HELP = helping.MESSAGE
     BINDING_GROUP_TITLE = "A message to a customer"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("1", "choose(0)", "that it is ready", id="message.ready"),
-        Binding("2", "choose(1)", "that it has left", id="message.shipped"),
-        Binding("3", "choose(2)", "that it is delayed", id="message.delayed"),
-        Binding("4", "choose(3)", "that it waits to be fetched", id="message.unclaimed"),
+        Binding("1", "choose(0)", "that it is ready", tooltip="Show the message that it is ready.", id="message.ready"),
+        Binding(
+            "2", "choose(1)", "that it has left", tooltip="Show the message that it has left.", id="message.shipped"
+        ),
+        Binding(
+            "3", "choose(2)", "that it is delayed", tooltip="Show the message that it is delayed.", id="message.delayed"
+        ),
+        Binding(
+            "4",
+            "choose(3)",
+            "that it waits to be fetched",
+            tooltip="Show the message that it waits to be fetched.",
+            id="message.unclaimed",
+        ),
         Binding("plus,c", "copy", "hand it to the terminal to copy", id="message.copy"),
         Binding("v,asterisk", "write", "write to a file", id="message.write"),
         Binding("slash,n", "told", "note that it was told, and how", id="message.told"),

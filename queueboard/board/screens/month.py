@@ -14,6 +14,7 @@ from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import QueueboardError
 from queueboard.figures.month import Month, month_of
 from queueboard.papers.month import month_sheet
+from queueboard.phrases import helping
 from queueboard.phrases.typed_figures import FIRST_YEAR
 from queueboard.shop.month_seen import figures_of
 from queueboard.shop.picture import Picture
@@ -26,6 +27,7 @@ class MonthScreen(ShopScreen[int | None]):
 
     CSS_PATH = "lists.tcss"
     leads_to_tags = True
+    HELP = helping.MONTH
     BINDING_GROUP_TITLE = "The figures of a month"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("left,minus", "month(-1)", "the month before", id="month.before", priority=True),

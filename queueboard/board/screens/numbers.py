@@ -15,6 +15,7 @@ from queueboard.board.forms.kept import Kept
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.number_sections import SECTIONS
 from queueboard.phrases.number_sorts import Ways
 from queueboard.phrases.own_numbers import (
@@ -91,6 +92,7 @@ class OwnNumbersScreen(BoxListScreen):
 class NumbersScreen(OwnNumbersScreen):
     """The sections, each with when it was last checked."""
 
+    HELP = helping.NUMBERS
     BINDING_GROUP_TITLE = "The shop's own numbers: sections"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("N", "leave", "back to the board", id="numbers.leave", show=False)]
     KEYS = "Enter or number opens · c checked · v to a file · t from one · u undo · . back"
@@ -148,6 +150,7 @@ class NumbersScreen(OwnNumbersScreen):
 class SectionScreen(OwnNumbersScreen):
     """The numbers of one section."""
 
+    HELP = helping.SECTION
     BINDING_GROUP_TITLE = "A section of the shop's own numbers"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus", "add", "add a row to this list", id="section.add"),

@@ -10,6 +10,7 @@ from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.dialogs.account import AccountDialog
 from queueboard.board.screens.dialogs.money import PaymentDialog
 from queueboard.clean import cell_text
+from queueboard.phrases import helping
 from queueboard.phrases.owing import NOBODY_OWES, account_words, owed_box_words, owing_sum
 from queueboard.shop.owing import Account, OwedBox, owing
 from queueboard.shop.picture import Picture
@@ -18,6 +19,7 @@ from queueboard.shop.picture import Picture
 class OwingScreen(BoxListScreen):
     """Each customer with what has left unpaid or on account, box by box."""
 
+    HELP = helping.OWING
     BINDING_GROUP_TITLE = "On what is owed"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,y", "pay", "take money for this box", id="owing.pay"),

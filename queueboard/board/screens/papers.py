@@ -13,6 +13,7 @@ from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
 from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import FileError
+from queueboard.phrases import helping
 from queueboard.phrases.boxes import box_title
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.proof import card_of
@@ -32,6 +33,7 @@ class PapersDialog(ShopModal[str]):
     PapersDialog #papers-said { color: $text-error; text-style: bold; }
     PapersDialog #papers-keys { color: $text-muted; margin-top: 1; }
     """
+    HELP = helping.PAPERS
     BINDING_GROUP_TITLE = "The papers of the box under the cursor"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("1", "take(0)", "tags for the handles", id="papers.tags"),

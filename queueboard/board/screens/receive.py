@@ -16,6 +16,7 @@ from queueboard.board.forms.knife_lines import KnifeLines
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.intake.again import lines_again
 from queueboard.intake.small import read_number, read_things
+from queueboard.phrases import helping
 from queueboard.phrases.typed import parse_count
 from queueboard.shop.costing import would_come_to
 from queueboard.shop.receiving import last_kinds, receive_box
@@ -39,6 +40,8 @@ ARRIVALS: tuple[tuple[str, Arrival], ...] = (
 class ReceiveScreen(BoxForm):
     """A box that is here, with its knives unless it stays unopened."""
 
+    BINDING_GROUP_TITLE = "Receive"
+    HELP = helping.RECEIVE
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f6", "same_again", "the kinds of the last box again", id="receive.again"),
     ]

@@ -13,6 +13,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.slips import handle_tags, stub
+from queueboard.phrases import helping
 from queueboard.phrases.boxes import batch_totals, box_title
 from queueboard.phrases.late import added_words, received_words
 
@@ -21,6 +22,8 @@ class ReceivedScreen(ShopScreen[bool]):
     """The totals of the new box, then the stub and the tags as they would be printed."""
 
     CSS_PATH = "receive.tcss"
+    BINDING_GROUP_TITLE = "A box just received"
+    HELP = helping.RECEIVED
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,plus,minus,escape,q,full_stop,comma", "leave", "back to the board", id="received.leave"),
         Binding("v,asterisk", "write", "write to a file, to print it", id="received.write"),

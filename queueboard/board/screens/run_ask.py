@@ -11,6 +11,7 @@ from textual.widgets import Digits, Static
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
+from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.values.knife import Knife
 from queueboard.words import Column
@@ -28,6 +29,7 @@ class RunDialog(ShopModal[bool]):
     RunDialog #run-tags, RunDialog #run-keys { height: auto; margin-top: 1; }
     RunDialog #run-keys { color: $text-muted; }
     """
+    HELP = helping.RUN
     BINDING_GROUP_TITLE = "Before a run of several boxes moves"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,plus", "go", "go", tooltip="Move all knives of the run.", id="run.go"),

@@ -10,6 +10,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.papers.said import said_sheet
+from queueboard.phrases import helping
 from queueboard.shop.first_look import judged
 from queueboard.shop.picture import Picture
 
@@ -19,6 +20,7 @@ class SaidScreen(ShopScreen[int | None]):
 
     CSS_PATH = "lists.tcss"
     leads_to_tags = True
+    HELP = helping.SAID
     BINDING_GROUP_TITLE = "On what was said and seen"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,full_stop,comma,q,z,enter", "leave", "back", tooltip="Back to the board.", id="said.leave")

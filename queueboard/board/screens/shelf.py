@@ -15,6 +15,7 @@ from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
 from queueboard.papers.shelf import shelf_list
 from queueboard.papers.text import wrapped
+from queueboard.phrases import helping
 from queueboard.phrases.messages import law_words
 from queueboard.phrases.shelf import rule_words, shelf_groups, shelf_line, shelf_sum, since_words
 from queueboard.shelf_words import MessageSort
@@ -25,12 +26,19 @@ from queueboard.shop.shelving import ShelfBox, on_shelf
 class ShelfScreen(BoxListScreen):
     """Every box that waits to be fetched, the longest first; nothing leads away from here but fetching."""
 
+    HELP = helping.SHELF
     BINDING_GROUP_TITLE = "On the shelf"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("plus,n", "notice", "the notice, to send and to note", id="shelf.notice"),
-        Binding("asterisk,p", "place", "where it stands", id="shelf.place"),
+        Binding(
+            "plus,n",
+            "notice",
+            "the notice, to send and to note",
+            tooltip="Read the notice, send it, note that it was told.",
+            id="shelf.notice",
+        ),
+        Binding("asterisk,p", "place", "where it stands", tooltip="Note where the box stands.", id="shelf.place"),
         Binding("slash,c", "close_out", "it is fetched: close out", id="shelf.close_out"),
-        Binding("y", "pay", "take money", id="shelf.pay"),
+        Binding("y", "pay", "take money", tooltip="Take money for this box.", id="shelf.pay"),
         Binding("v", "write", "write the list to a file, to print it", id="shelf.write"),
         Binding("S", "leave", "back to the board", id="shelf.leave"),
     ]

@@ -12,6 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.slips import gone_summary
+from queueboard.phrases import helping
 from queueboard.values.gone import GoneBox
 
 
@@ -19,6 +20,7 @@ class SummaryScreen(ShopScreen[None]):
     """The summary of a close-out; any of the usual keys leads back to the board."""
 
     CSS_PATH = "lists.tcss"
+    HELP = helping.SUMMARY
     BINDING_GROUP_TITLE = "On the summary"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,escape,full_stop,comma,plus,q", "leave", "back to the board", id="summary.leave"),

@@ -11,6 +11,7 @@ from queueboard.board.screens.dialogs.swaps import ChargeMissingDialog, DefineSe
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
 from queueboard.papers.swaps import swap_sheet
+from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.phrases.swaps import MISSING, NO_KITCHENS, kitchen_words, sheet_parts
 from queueboard.shop.picture import Picture
@@ -21,6 +22,7 @@ from queueboard.shop.swaps_seen import Kitchen, MissingSeen, kitchens
 class SwapsScreen(BoxListScreen):
     """Each kitchen with its next round, by name."""
 
+    HELP = helping.SWAPS
     BINDING_GROUP_TITLE = "Kitchens with swap sets"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,n", "define", "describe a set", id="swaps.define"),
@@ -82,6 +84,7 @@ class SwapsScreen(BoxListScreen):
 class SwapSheetScreen(BoxListScreen):
     """One kitchen: the clean tray above, the dull one below, what is missing by kind, what is charged."""
 
+    HELP = helping.SWAP_SHEET
     BINDING_GROUP_TITLE = "The sheet of a kitchen"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,n", "round", "note a round: a set brought, a set taken along", id="swap.round"),

@@ -9,6 +9,7 @@ from textual.widgets import Static
 class TooSmallScreen(ModalScreen[None]):
     """One sentence; everything below waits as it is."""
 
+    BINDING_GROUP_TITLE = "In a window too small"
     BINDINGS = [Binding("q", "app.quit", "quit", tooltip="Leave the board; everything is stored.", id="small.quit")]
 
     def __init__(self, smallest: tuple[int, int]) -> None:

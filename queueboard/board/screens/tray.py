@@ -14,6 +14,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.trays import Tray, read_staying, stay_anyway
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
+from queueboard.phrases import helping
 from queueboard.phrases.bench import at_the_test_words, tested_words
 from queueboard.phrases.dates import many
 from queueboard.phrases.knives import wishes_words
@@ -27,6 +28,7 @@ from queueboard.words import Column
 class TrayDialog(ShopModal[str]):
     """Leaves with the sentence of what was moved, or None."""
 
+    HELP = helping.TRAY
     BINDING_GROUP_TITLE = "Before a whole tray moves"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,plus", "go", "go", tooltip="Move the tray, but for the numbers typed.", id="tray.go"),

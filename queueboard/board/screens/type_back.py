@@ -15,6 +15,7 @@ from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.board.sheets import HalfTyped
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError, TypedError
+from queueboard.phrases import helping
 from queueboard.phrases.money import too_much_words
 from queueboard.phrases.typed import parse_tag
 from queueboard.phrases.typed_back import (
@@ -43,6 +44,7 @@ class TypeBackScreen(ShopScreen[None]):
     TypeBackScreen > #answer { margin: 0 1; width: 1fr; }
     TypeBackScreen > #keys { padding: 0 1; }
     """
+    HELP = helping.TYPE_BACK
     BINDING_GROUP_TITLE = "A day sheet typed back"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape", "leave", "leave; it goes on from here", id="back.leave"),

@@ -13,6 +13,7 @@ from textual.widgets.option_list import Option
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
 from queueboard.board.widgets.one_line import OneLine
+from queueboard.phrases import helping
 from queueboard.phrases.moves import history_words, step_words, undo_words, undone_words
 from queueboard.shop.picture import Picture
 from queueboard.shop.undoing import last_undo, steps, undo
@@ -22,6 +23,7 @@ from queueboard.values.step import Step
 class UndoScreen(ShopModal[Step]):
     """What you did, the newest first; leaves with the step undone when it is opened for one step, else with None."""
 
+    HELP = helping.UNDO
     BINDING_GROUP_TITLE = "Undo"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(

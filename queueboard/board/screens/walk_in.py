@@ -19,6 +19,7 @@ from queueboard.board.screens.received import ReceivedScreen
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_lines
+from queueboard.phrases import helping
 from queueboard.phrases.announced import here_already_words
 from queueboard.phrases.bell import asked_words, knives_lines
 from queueboard.phrases.typed import parse_count, parse_day_and_time
@@ -50,6 +51,7 @@ class WalkInScreen(KeptForm[int]):
     """Leaves with the box's number, or None when nothing was taken in; what is half typed may be left for later."""
 
     CSS_PATH = "receive.tcss"
+    HELP = helping.WALK_IN
     BINDING_GROUP_TITLE = "The bell: a walk-in"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f2", "go", "take it in now", id="bell.take"),
@@ -63,7 +65,6 @@ class WalkInScreen(KeptForm[int]):
         """first: what is to be said when it opens."""
         super().__init__(desk)
         self.first = first
-        self.stored: int | None = None
         self.picker = WalkInCustomer(customers(desk.shop), label="surname")
         self.counted = Field(hint="counted by hand", check=parse_count)
         self.line = Field(hint="2 chef, paring, bread ! keep the points", check=self.lines_of)
@@ -164,11 +165,8 @@ class WalkInScreen(KeptForm[int]):
             return
         self.kept.forget()
         self.stored = number[0]
-        self.app.push_screen(ReceivedScreen(self.desk, self.stored, print_now=True), self.leave_stored)
-
-    def leave_stored(self, seen: bool | None) -> None:
-        """Back with the number, once the papers were seen."""
-        self.dismiss(self.stored)
+        seen = ReceivedScreen(self.desk, self.stored, print_now=True)
+        self.app.push_screen(seen, lambda _: self.dismiss(number[0]))
 
     def typed_box(self) -> NewBox:
         """Everything typed, read from the top; TypedError for what does not hold together, the cursor in its field."""

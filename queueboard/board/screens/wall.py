@@ -12,6 +12,7 @@ from textual.widgets import Static
 from queueboard.board.base import ShopScreen
 from queueboard.clean import cell_text
 from queueboard.papers.large import ROWS, enlarged
+from queueboard.phrases import helping
 from queueboard.phrases.dates import time_words
 from queueboard.phrases.wall import wall_boxes, wall_words
 from queueboard.shop.picture import BoxPicture, Picture
@@ -29,6 +30,7 @@ class WallScreen(ShopScreen[None]):
     WallScreen > #heading { text-style: bold; }
     WallScreen > #wall { height: 1fr; text-wrap: nowrap; }
     """
+    HELP = helping.WALL
     BINDING_GROUP_TITLE = "On the wall"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(

@@ -9,6 +9,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
+from queueboard.phrases import helping
 from queueboard.phrases.late import heaviest_overload_words
 from queueboard.phrases.week import (
     BAR,
@@ -33,6 +34,7 @@ class WeekScreen(ShopScreen[int | None]):
 
     CSS_PATH = "lists.tcss"
     leads_to_tags = True
+    HELP = helping.WEEK
     BINDING_GROUP_TITLE = "On the week ahead"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,full_stop,comma,q,h,enter", "leave", "back", tooltip="Back to where you were.", id="week.leave")

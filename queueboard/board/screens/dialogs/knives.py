@@ -75,7 +75,8 @@ class AddKnifeDialog(Dialog):
 class OpenBoxDialog(Dialog, KeptForm[bool]):
     """Open a box that nobody has counted: count first, then the note, then each knife, last which date holds."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "Promise the earliest day", id="open.day")]
+    BINDING_GROUP_TITLE = "Opening a box"
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "promise the earliest day", id="open.day")]
     hint = "count before the note is read · up goes back · F3 the earliest day · Enter at the end opens · escape leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }

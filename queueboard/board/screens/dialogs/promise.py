@@ -28,7 +28,8 @@ class PromiseDialog(Dialog):
     """What was told, to whom, and for a second promise why; beside it what can honestly be told."""
 
     DEFAULT_CSS = "PromiseDialog PromiseLine { max-height: 10; }"
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "Promise the earliest day", id="promise.day")]
+    BINDING_GROUP_TITLE = "Telling a date"
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "promise the earliest day", id="promise.day")]
     hint = "Enter on, at the end it is stored · F3 the earliest day · escape leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
