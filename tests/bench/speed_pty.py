@@ -20,6 +20,7 @@ from tests.terminal.pty import PATIENCE_SECONDS, QUIET_SECONDS, ROOT
 
 COLUMNS, ROWS = 120, 40
 KEPT = ("HOME", "PATH", "TMPDIR", "XDG_CONFIG_HOME")
+"""Of the environment; nothing of it may keep Python from writing down what it has compiled."""
 
 Seen = Callable[[str], bool]
 
@@ -27,17 +28,16 @@ Seen = Callable[[str], bool]
 class Program:
     """A running program, and what stands on its screen."""
 
-    def __init__(self, *command: str, **environment: str) -> None:
-        """command: behind `python`; environment: what the program finds besides the usual."""
+    def __init__(self, *command: str) -> None:
+        """command: what stands behind `python`."""
         self._screen = pyte.Screen(COLUMNS, ROWS)
         self._stream = pyte.ByteStream(self._screen)
         self._parts: list[tuple[float, bytes]] = []
-        kept = {name: os.environ[name] for name in KEPT if name in os.environ}
         self.started = time.perf_counter()
         self._process = PtyProcess.spawn(
             [sys.executable, *command],
             cwd=str(ROOT),
-            env={**kept, **environment, "TERM": "xterm-256color", "LANG": "C.UTF-8", "TEXTUAL_ANIMATIONS": "none"},
+            env={**kept_environment(), "TERM": "xterm-256color", "LANG": "C.UTF-8", "TEXTUAL_ANIMATIONS": "none"},
             dimensions=(ROWS, COLUMNS),
         )
 
@@ -96,3 +96,8 @@ class Program:
     def _show_the_rest(self) -> None:
         while self._parts:
             self._stream.feed(self._parts.pop(0)[1])
+
+
+def kept_environment() -> dict[str, str]:
+    """What a program that is measured finds around it."""
+    return {name: os.environ[name] for name in KEPT if name in os.environ}

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from tests.bench.speed_pty import Program
+from tests.bench.speed_pty import Program, kept_environment
 from tests.bench.speed_shops import Shops
 from tests.bench.speed_table import Figure, by_turns, milliseconds
 from tests.terminal.pty import ROOT
@@ -151,7 +151,8 @@ def day_command(shops: Shops, runs: int) -> Iterator[Figure]:
 
 def _run(command: list[str]) -> str:
     """Run to the end; what it said on standard error."""
-    return subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stderr
+    done = subprocess.run(command, cwd=ROOT, env=kept_environment(), capture_output=True, text=True, check=True)
+    return done.stderr
 
 
 def _middle(values: list[float]) -> float:
