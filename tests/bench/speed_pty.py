@@ -16,11 +16,14 @@ from pathlib import Path
 import pyte
 from ptyprocess import PtyProcess
 
-from tests.terminal.pty import PATIENCE_SECONDS, QUIET_SECONDS, ROOT
+from tests.terminal.pty import QUIET_SECONDS, ROOT
 
 COLUMNS, ROWS = 120, 40
 KEPT = ("HOME", "PATH", "TMPDIR", "XDG_CONFIG_HOME")
 """Of the environment; nothing of it may keep Python from writing down what it has compiled."""
+
+PATIENCE_SECONDS = 120
+"""A day's first start copies the file; on a busy machine that takes its time."""
 
 Seen = Callable[[str], bool]
 
@@ -55,6 +58,14 @@ class Program:
         self._process.write(keys.encode())
         return self._until(seen, pressed)
 
+    def press_to_the_end(self, keys: str, seen: Seen) -> float:
+        """As press, but until the screen was first as it then stays."""
+        pressed = time.perf_counter()
+        self._process.write(keys.encode())
+        drawn: list[tuple[float, str]] = []
+        self._until(lambda text: seen(text) and not self._parts, pressed, drawn)
+        return next(at - pressed for at, text in drawn if text == self.text()) * 1000
+
     def resident_mb(self) -> float:
         """What of the program lies in memory."""
         pages = int(Path(f"/proc/{self._process.pid}/statm").read_text(encoding="ascii").split()[1])
@@ -65,20 +76,24 @@ class Program:
         tasks = Path(f"/proc/{self._process.pid}/task").glob("*/schedstat")
         return sum(int(task.read_text(encoding="ascii").split()[0]) for task in tasks) / 1_000_000_000
 
-    def end(self) -> None:
+    def close(self) -> None:
         """Kill it; how it leaves is not what is measured."""
         self._process.kill(signal.SIGKILL)
         self._process.wait()
         self._process.close(force=True)
 
-    def _until(self, seen: Seen, since: float) -> float:
+    def _until(self, seen: Seen, since: float, drawn: list[tuple[float, str]] | None = None) -> float:
+        """drawn: takes what stood on the screen behind each part, with the part's time."""
         end = time.monotonic() + PATIENCE_SECONDS
         while True:
             self._take_in()
             while self._parts:
                 at, part = self._parts.pop(0)
                 self._stream.feed(part)
-                if seen(self.text()):
+                text = self.text()
+                if drawn is not None:
+                    drawn.append((at, text))
+                if seen(text):
                     self._show_the_rest()
                     return (at - since) * 1000
             if time.monotonic() > end:

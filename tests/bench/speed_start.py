@@ -42,7 +42,7 @@ class Starts:
             self.worked.append(program.worked_seconds() * 1000)
             self.resident.append(program.resident_mb())
         finally:
-            program.end()
+            program.close()
         return first
 
 
@@ -115,8 +115,8 @@ def idle(shops: Shops, runs: int) -> Iterator[Figure]:
             shares.append((ours.worked_seconds() - before) / took * 100)
             bare_shares.append((bare.worked_seconds() - bare_before) / took * 100)
     finally:
-        bare.end()
-        ours.end()
+        bare.close()
+        ours.close()
     whole = tuple(sum(shares) / len(shares) for _ in shares)  # a look each minute falls into one of the three
     yield Figure(
         name="idle, polling, ten years",

@@ -6,8 +6,8 @@ from pathlib import Path
 from tests.bench.years import Shift, begin, copy_box, filling, flush
 from tests.bench.years_patterns import Pattern, patterns
 
-FIRST_NUMBER = 1001
-"""The copies' numbers begin where neither the invented shop nor its finished copies have any."""
+HIGHEST_NUMBER = 1000
+"""The copies' numbers begin behind it, where neither the invented shop nor its finished copies have any."""
 
 
 def open_more(path: Path, knives: int) -> None:
@@ -20,11 +20,12 @@ def open_more(path: Path, knives: int) -> None:
         found = [pattern for pattern in patterns(connection, "closed_us IS NULL") if _on_hand(pattern)]
         written, columns = begin(connection)
         there = sum(map(_on_hand, found))
+        first = max(HIGHEST_NUMBER, *(pattern.number for pattern in found)) + 1
         copy = 0
         while there < knives:
             way, pattern = copy // len(found) + 1, found[copy % len(found)]
             by, days_by = -timedelta(days=way), timedelta(weeks=way)
-            shift = Shift.of(written, pattern, None, FIRST_NUMBER + copy, by, days_by)
+            shift = Shift.of(written, pattern, None, first + copy, by, days_by)
             copy_box(written, columns, pattern, shift)
             there += _on_hand(pattern)
             copy += 1
