@@ -1,15 +1,16 @@
 """A shop file of many years: finished boxes of the invented shop, lived through by its own operations, over and over.
 
-`python -m tests.bench.years FILE --knives 250000` writes one. Each copy has ids, moments, days and numbers of its own;
-its history is chained anew, so that `queueboard check` finds as much in it as in a file that was lived for years. The
-open boxes are those of the invented shop, at its newest moment.
+`python -m tests.bench.years FILE --knives 250000 --years 10 --open 400` writes one. Each copy has ids, moments, days
+and numbers of its own; its history is chained anew, so that `queueboard check` finds as much in it as in a file that
+was lived for years. The open boxes are those of the invented shop, at its newest moment, and copies of them
+(`years_open`) until as many knives are open as were asked for.
 """
 
 import argparse
-import json
 import sqlite3
 import uuid
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -20,6 +21,7 @@ from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, canonical, chain, masked
 from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
+from tests.bench.years_patterns import OF_A_BOX, REFERS, Line, Pattern, Values, columns_of, patterns
 
 MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
 """When the invented shop is looked at; the years lie before it."""
@@ -27,58 +29,6 @@ MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
 YEARS = 10
 KNIVES_A_CUSTOMER = 250_000 / 6_000
 """Of the shop of ten years that the figures are about."""
-
-OF_A_BOX = {
-    "knife": "box_id",
-    "thing": "box_id",
-    "promise": "box_id",
-    "label": "box_id",
-    "payment": "box_id",
-    "charge": "box_id",
-    "close_out": "box_id",
-    "spot": "knife_id",
-    "edge_test": "knife_id",
-    "second_look": "knife_id",
-    "reading": "spot_id",
-}
-"""What a box takes with it, each behind what it hangs on."""
-
-REFERS = {
-    "box_id": "box",
-    "knife_id": "knife",
-    "spot_id": "spot",
-    "customer_id": "customer",
-    "close_out_id": "close_out",
-}
-"""The columns that name another row, and of which table."""
-
-Values = dict[str, Cell]
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """One line of history of a pattern."""
-
-    group: str
-    at_us: int
-    by: str
-    operation: str
-    about: str | None
-    entity: str
-    entity_id: int
-    before: Values | None
-    after: Values | None
-    words: tuple[tuple[str, str, str], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Pattern:
-    """A finished box as it was lived through: its lines, its last state."""
-
-    number: int
-    knives: int
-    lines: tuple[Line, ...]
-    rows: tuple[tuple[str, Values], ...]
 
 
 @dataclass(slots=True)
@@ -93,82 +43,49 @@ class Written:
     rows: dict[str, list[tuple[Cell, ...]]] = field(default_factory=dict)
 
 
-def make(path: Path, knives: int) -> None:
-    """Write a shop file with about so many finished knives, and the open boxes of the invented shop."""
-    shop = make_demo_shop(path, MORNING)
+def make(path: Path, knives: int, years: int = YEARS, morning: datetime = MORNING) -> None:
+    """Write a shop file with about so many knives finished over the years, and the invented shop's own that morning."""
+    shop = make_demo_shop(path, morning)
     close_shop(shop)
+    with filling(path) as connection:
+        _fill(connection, knives, years)
+
+
+@contextmanager
+def filling(path: Path) -> Iterator[sqlite3.Connection]:
+    """One large transaction in which rows are written as fast as they go; a file cut short by it is no loss."""
     connection = sqlite3.connect(path, isolation_level=None)
     try:
         connection.executescript("PRAGMA synchronous = OFF; PRAGMA journal_mode = OFF; PRAGMA cache_size = -200000")
         connection.execute("BEGIN")
-        _fill(connection, knives)
+        yield connection
         connection.execute("COMMIT")
     finally:
         connection.close()
 
 
-def _fill(connection: sqlite3.Connection, knives: int) -> None:
-    found = patterns(connection)
-    columns = {table: _columns(connection, table) for table in ("customer", "box", *OF_A_BOX)}
+def begin(connection: sqlite3.Connection) -> tuple[Written, dict[str, tuple[str, ...]]]:
+    """Where a file ends, to be written on from there, and the columns of each table that copies are written to."""
+    columns = {table: columns_of(connection, table) for table in ("customer", "box", *OF_A_BOX)}
     (lines, last) = connection.execute("SELECT id, hash FROM history ORDER BY id DESC LIMIT 1").fetchone()
-    (salt,) = connection.execute("SELECT salt FROM shop").fetchone()
     ids = {table: connection.execute(f"SELECT coalesce(max(id), 0) FROM {table}").fetchone()[0] for table in columns}
-    written = Written(ids, lines, last)
+    return Written(ids, lines, last), columns
+
+
+def _fill(connection: sqlite3.Connection, knives: int, years: int) -> None:
+    found = patterns(connection, "closed_us IS NOT NULL")
+    written, columns = begin(connection)
+    (salt,) = connection.execute("SELECT salt FROM shop").fetchone()
     customers = [_customer(written, columns, salt, number) for number in range(round(knives / KNIVES_A_CUSTOMER) or 1)]
     copies = max(1, round(knives / (sum(pattern.knives for pattern in found) / len(found))))
     for copy in range(copies):
         pattern = found[copy % len(found)]
-        back = timedelta(days=1 + int((copies - copy) * YEARS * 365 / copies))
-        _copy(written, columns, pattern, customers[copy % len(customers)], -back, copy % 300 + 1)
+        back = timedelta(days=1 + int((copies - copy) * years * 365 / copies))
+        shift = Shift.of(written, pattern, customers[copy % len(customers)], copy % 300 + 1, -back, -back)
+        copy_box(written, columns, pattern, shift)
         if len(written.history) > 50_000:
-            _flush(connection, written, columns)
-    _flush(connection, written, columns)
-
-
-def patterns(connection: sqlite3.Connection) -> list[Pattern]:
-    """Every finished box of the file, with the lines of history that are about it alone."""
-    boxes = connection.execute("SELECT id, number FROM box WHERE closed_us IS NOT NULL ORDER BY id").fetchall()
-    return [_pattern(connection, box_id, number) for box_id, number in boxes]
-
-
-def _pattern(connection: sqlite3.Connection, box_id: int, number: int) -> Pattern:
-    ids = {"box": [box_id]}
-    for table, parent in OF_A_BOX.items():
-        above = ids[REFERS[parent]]
-        marks = ", ".join("?" * len(above))
-        found = connection.execute(f"SELECT id FROM {table} WHERE {parent} IN ({marks}) ORDER BY id", above)
-        ids[table] = [row_id for (row_id,) in found]
-    rows = [(table, _row(connection, table, row_id)) for table, of in ids.items() for row_id in of]
-    lines = [line for table, of in ids.items() for row_id in of for line in _lines(connection, table, row_id)]
-    return Pattern(
-        number, len(ids["knife"]), tuple(line for _, line in sorted(lines, key=lambda pair: pair[0])), tuple(rows)
-    )
-
-
-def _row(connection: sqlite3.Connection, table: str, row_id: int) -> Values:
-    names = _columns(connection, table)
-    return dict(
-        zip(names, connection.execute(f"SELECT * FROM {table} WHERE id = ?", (row_id,)).fetchone(), strict=True)
-    )
-
-
-def _columns(connection: sqlite3.Connection, table: str) -> tuple[str, ...]:
-    return tuple(name for (name,) in connection.execute("SELECT name FROM pragma_table_info(?)", (table,)))
-
-
-def _lines(connection: sqlite3.Connection, table: str, row_id: int) -> Iterator[tuple[int, Line]]:
-    sql = """SELECT id, group_id, at_us, by, operation, about, entity, entity_id, before, after FROM history
-    WHERE entity = ? AND entity_id = ? ORDER BY id"""
-    for line_id, group, at_us, by, operation, about, entity, entity_id, before, after in connection.execute(
-        sql, (table, row_id)
-    ).fetchall():
-        words = connection.execute("SELECT side, field, text FROM personal WHERE history_id = ?", (line_id,)).fetchall()
-        kept = tuple((side, name, text) for side, name, text in words if side != "reason")
-        yield line_id, Line(group, at_us, by, operation, about, entity, entity_id, _read(before), _read(after), kept)
-
-
-def _read(text: str | None) -> Values | None:
-    return None if text is None else json.loads(text)
+            flush(connection, written, columns)
+    flush(connection, written, columns)
 
 
 def _customer(written: Written, columns: Mapping[str, Sequence[str]], salt: str, number: int) -> int:
@@ -192,15 +109,8 @@ def _customer(written: Written, columns: Mapping[str, Sequence[str]], salt: str,
     return row_id
 
 
-def _copy(
-    written: Written, columns: Mapping[str, Sequence[str]], pattern: Pattern, customer: int, by: timedelta, number: int
-) -> None:
-    """One more life of a finished box."""
-    new: dict[tuple[str, int], int] = {}
-    for table, row in pattern.rows:
-        written.ids[table] += 1
-        new[table, int(str(row["id"]))] = written.ids[table]
-    shift = _Shift(new, customer, by, pattern.number, number)
+def copy_box(written: Written, columns: Mapping[str, Sequence[str]], pattern: Pattern, shift: "Shift") -> None:
+    """One more life of a box."""
     for table, row in pattern.rows:
         written.rows.setdefault(table, []).append(tuple(shift.row(table, row)[name] for name in columns[table]))
     places: dict[str, int] = {}
@@ -211,14 +121,29 @@ def _copy(
 
 
 @dataclass(frozen=True, slots=True)
-class _Shift:
+class Shift:
     """How a copy differs from its pattern."""
 
     new: Mapping[tuple[str, int], int]
-    customer: int
-    by: timedelta
+    customer: int | None
+    """None: the pattern's own."""
     old_number: int
     number: int
+    by: timedelta
+    """Moved are all moments."""
+    days_by: timedelta
+    """Moved are all days that were told or printed: promises, labels."""
+
+    @classmethod
+    def of(
+        cls, written: Written, pattern: Pattern, customer: int | None, number: int, by: timedelta, days_by: timedelta
+    ) -> "Shift":
+        """The shift to a box with this number and rows with the next ids."""
+        new: dict[tuple[str, int], int] = {}
+        for table, row in pattern.rows:
+            written.ids[table] += 1
+            new[table, int(str(row["id"]))] = written.ids[table]
+        return cls(new, customer, pattern.number, number, by, days_by)
 
     def row(self, table: str, row: Values) -> Values:
         """The row of the copy."""
@@ -230,13 +155,13 @@ class _Shift:
         if name == "id":
             return self.new[table, int(cell)]
         if name == "customer_id":
-            return self.customer
+            return int(cell) if self.customer is None else self.customer
         if name in REFERS:
             return self.new[REFERS[name], int(cell)]
         if name.endswith("_us") and not name.startswith("paused_total"):
             return int(cell) + self.by // timedelta(microseconds=1)
         if name in {"day", "expires_on", "expected_on"}:
-            return (date.fromisoformat(str(cell)) + timedelta(days=self.by.days)).isoformat()
+            return (date.fromisoformat(str(cell)) + self.days_by).isoformat()
         return self.number if table == "box" and name == "number" else cell
 
     def line(self, line: Line) -> Line:
@@ -280,7 +205,8 @@ def _add_line(written: Written, line: Line, group: str, place: int, words: Seque
     written.personal += [(written.lines, *word) for word in words]
 
 
-def _flush(connection: sqlite3.Connection, written: Written, columns: Mapping[str, Sequence[str]]) -> None:
+def flush(connection: sqlite3.Connection, written: Written, columns: Mapping[str, Sequence[str]]) -> None:
+    """Write to the file what was copied so far."""
     connection.executemany(
         f"INSERT INTO history (id, {', '.join(HASHED)}, previous, hash) VALUES ({', '.join('?' * 15)})", written.history
     )
@@ -295,11 +221,16 @@ def _flush(connection: sqlite3.Connection, written: Written, columns: Mapping[st
 
 def main() -> None:
     """Write a file of the size that was asked for."""
+    from tests.bench.years_open import open_more
+
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("file", type=Path)
-    parser.add_argument("--knives", type=int, default=250_000)
+    parser.add_argument("--knives", type=int, default=250_000, help="finished ones")
+    parser.add_argument("--years", type=int, default=YEARS, help="over which they lie")
+    parser.add_argument("--open", type=int, default=0, help="knives on hand; 0: only those of the invented shop")
     args = parser.parse_args()
-    make(args.file, args.knives)
+    make(args.file, args.knives, args.years, datetime.now(UTC))
+    open_more(args.file, args.open)
 
 
 if __name__ == "__main__":

@@ -1,0 +1,204 @@
+"""What a key costs on a real terminal: from the key to the frame that shows what it did."""
+
+import re
+import statistics
+from collections.abc import Iterator
+from contextlib import ExitStack, closing
+from dataclasses import dataclass, field
+from functools import partial
+from pathlib import Path
+
+from queueboard.shop.looking import look
+from queueboard.shop.opening import close_shop, open_shop
+from queueboard.values.knife import Knife
+from queueboard.words import Column
+from tests.bench.speed_pty import Program
+from tests.bench.speed_shops import FEW, MANY, Shops, morning_of
+from tests.bench.speed_start import STILL, cards_are_there
+from tests.bench.speed_table import Figure
+
+TRAY = 40
+"""Knives marked and moved together."""
+
+HEAD = re.compile(r"received \D*(\d+) +on bench \D*(\d+)")
+"""The counts over the first two columns."""
+
+ENTER, ESCAPE = "\r", "\x1b"
+NAME, FOUND = "hou", "is marked"
+"""What is typed letter by letter to find somebody among 6,000, and what stands over the boxes that fit."""
+
+
+@dataclass
+class Board:
+    """The board of one shop on a terminal, and what its keys took."""
+
+    program: Program
+    times: Path
+    """Where the board writes how long its actions waited for the disk."""
+    to_move: list[Knife]
+    """Knives that nothing keeps from going to the bench, in the order of the board."""
+    took: dict[str, list[float]] = field(default_factory=dict)
+    waited: dict[str, list[float]] = field(default_factory=dict)
+
+    def note(self, what: str, milliseconds: float, *, stored: bool = False) -> None:
+        """Keep a time; without the wait for the disk where the key has stored something."""
+        wait = self._waited() if stored else 0.0
+        self.took.setdefault(what, []).append(milliseconds - wait)
+        self.waited.setdefault(what, []).append(wait)
+
+    def runs(self, what: str) -> tuple[float, ...]:
+        """What a key took, but for the first turn."""
+        took = self.took[what]
+        return tuple(took[1 + (what == "letter") :])
+
+    def wait(self, what: str) -> float:
+        """The middle wait for the disk of a key."""
+        return statistics.median(self.waited[what])
+
+    def _waited(self) -> float:
+        """What the newest action waited for the disk."""
+        return float(self.times.read_text(encoding="ascii").splitlines()[-1].split()[1])
+
+    def counts(self) -> tuple[int, int]:
+        """How many knives the heads of the first two columns say."""
+        found = HEAD.search(self.program.text())
+        assert found is not None, self.program.text()
+        return int(found[1]), int(found[2])
+
+    def moves(self, what: str, tags: int) -> None:
+        """Move what is typed or marked to the bench, and clock it: both heads count it, and it is said."""
+        left, there = self.counts()
+        want = re.compile(rf"received \D*{left - tags} +on bench \D*{there + tags}\b")
+        self.note(
+            what,
+            self.program.press("+", lambda text: bool(want.search(text)) and "moved to on bench" in text),
+            stored=True,
+        )
+
+
+def opened(path: Path, folder: Path) -> Board:
+    """The board of a shop at rest, and what can be moved on it."""
+    shop = open_shop(path)
+    try:
+        picture = look(shop, morning_of(path))
+    finally:
+        close_shop(shop)
+    free = [
+        knife
+        for box in picture.boxes
+        if box.box.waiting_for is None
+        for knife in box.in_column(Column.RECEIVED)
+        if knife.waiting_for is None and knife.declined is None and not knife.looking_for
+    ]
+    times = folder / f"{path.parent.name}.times"
+    program = Program("-m", "tests.bench.speed_board", str(times), "--file", str(path), "--as", "MB")
+    program.first(cards_are_there)
+    return Board(program, times, free)
+
+
+def one_knife(board: Board, turn: int) -> None:
+    """Jump to a tag, then move it."""
+    knife = board.to_move[turn]
+    program = board.program
+    program.press(knife.tag[:-1], lambda text: "Enter there" in text)
+    board.note("digit", program.press(knife.tag[-1], lambda text: f"{knife.tag} " in text))
+    here = re.compile(rf"▸[ *]*-{knife.number} ")
+    board.note("jump", program.press(ENTER, lambda text: "Enter there" not in text and bool(here.search(text))))
+    board.moves("move", 1)
+
+
+def whole_tray(board: Board, turn: int) -> None:
+    """Mark so many knives, move them, take it back."""
+    program = board.program
+    marked = board.to_move[-TRAY:]
+    program.press("".join(f"{knife.tag}{ENTER}*" for knife in marked), lambda text: f"{TRAY} knives marked" in text)
+    board.moves("tray", TRAY)
+    before = board.counts()
+    program.press("u", lambda text: "Enter undo" in text)
+    program.press(ENTER, lambda text: (found := HEAD.search(text)) is not None and int(found[1]) == before[0] + TRAY)
+
+
+def looking(board: Board, turn: int) -> None:
+    """Show only what is late, then all; find a name letter by letter."""
+    program = board.program
+    only, asked = "goes on   Esc shows all", "words in any order"
+    board.note("only", program.press("/", lambda text: only in text))
+    program.press(ESCAPE, lambda text: only not in text)
+    program.press("f", lambda text: asked in text)
+    for place, what in enumerate(("letter", "letter that reads", "letter"), start=1):
+        board.note(what, program.press_to_the_end(NAME[place - 1], partial(_is_found, f"\n {NAME[:place]}\n")))
+    program.press(ESCAPE, lambda text: asked not in text)
+
+
+def _is_found(typed: str, text: str) -> bool:
+    """What was typed stands there, and the boxes that fit it."""
+    return typed in text and FOUND in text
+
+
+def keys(shops: Shops, runs: int) -> Iterator[Figure]:
+    """Every key by turns: the bases, the board of a busy shop, the board of one that drowns."""
+    with ExitStack() as stack:
+        still = stack.enter_context(closing(Program(*STILL)))
+        typing = stack.enter_context(closing(Program(*STILL[:-1], "typing")))
+        still.first(lambda text: "pressed 0 times" in text)
+        typing.first(lambda text: "nothing typed" in text)
+        busy, full = (opened(path, shops.folder) for path in (shops.ten, shops.ten_full))
+        for board in (busy, full):
+            stack.enter_context(closing(board.program))
+        bare = Bare([], [])
+        for turn in range(runs + 1):
+            for part in (one_knife, looking, whole_tray):
+                bare.press(still, typing)
+                for board in (busy, full):
+                    part(board, turn)
+    yield from _figures(bare, busy, full)
+
+
+@dataclass
+class Bare:
+    """What the keys of the bare apps took."""
+
+    action: list[float]
+    typed: list[float]
+
+    def press(self, still: Program, typing: Program) -> None:
+        """One of each."""
+        times = len(self.action) + 1
+        self.action.append(still.press("m", lambda text: f"pressed {times} times" in text))
+        self.typed.append(typing.press("x", lambda text: "x" * times in text))
+
+
+ASKED = (
+    ("move", "a moved knife shown", 10, 6.0),
+    ("tray", f"{TRAY} marked knives moved, shown", 20, None),
+    ("only", "show only: the next sort (/)", 2, None),
+    ("letter", "find: a letter", 2, None),
+    ("letter that reads", "find: the letter that reads who has left", 2, None),
+    ("digit", "a tag: its last figure", 2, None),
+    ("jump", "a tag: the jump (Enter)", 2, None),
+)
+"""By what was noted: its words, how many times the base it may be, how many are wished."""
+
+
+def _figures(bare: Bare, busy: Board, full: Board) -> Iterator[Figure]:
+    """Against the bare apps, then 2,000 open knives against 400; the first turn only warmed."""
+    action, typed = bare.action[3:], bare.typed[3:]
+    for what, name, most, wished in ASKED:
+        stores = what in {"move", "tray"}
+        yield Figure(
+            name=name,
+            base="a bare app's key that changes its line" if stores else "a letter typed in a bare app's input",
+            base_runs=tuple(action if stores else typed),
+            our_runs=busy.runs(what),
+            most=most,
+            wished=wished,
+            beside=f"without the wait for the disk, {busy.wait(what):.1f} ms" if stores else "",
+        )
+    for what, name, _, _ in ASKED:
+        yield Figure(
+            name=f"{name}, {MANY:,} open",
+            base=f"the same at {FEW} open knives",
+            base_runs=busy.runs(what),
+            our_runs=full.runs(what),
+            most=1.5,
+        )

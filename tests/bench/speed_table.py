@@ -1,0 +1,85 @@
+"""A figure of speed: ours against a base measured in the same run, and whether it keeps what was asked of it. Pure."""
+
+import statistics
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from time import perf_counter, process_time
+
+WIDTH = 120
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """One sentence of the table: two things measured by turns, run for run."""
+
+    name: str
+    base: str
+    """What it is held against."""
+    base_runs: tuple[float, ...]
+    our_runs: tuple[float, ...]
+    most: float
+    """Ours may be so many times the base."""
+    wished: float | None = None
+    """So many times would be better still."""
+    unit: str = "ms"
+    beside: str = ""
+    """What belongs to the figure and is not in it."""
+
+    @property
+    def ratio(self) -> float:
+        """The median of ours to the median of the base."""
+        return statistics.median(self.our_runs) / statistics.median(self.base_runs)
+
+    @property
+    def is_met(self) -> bool:
+        """True when the ratio, as it is printed, is no more than was asked for."""
+        return round(self.ratio, 2) <= self.most
+
+
+def by_turns(base: Callable[[], float], ours: Callable[[], float], runs: int) -> tuple[list[float], list[float]]:
+    """Base, ours, base, ours and so on, so that what else the machine does falls on both alike.
+
+    One run of each goes before and is not counted: it warms what a second run finds warm.
+    """
+    pairs = [(base(), ours()) for _ in range(runs + 1)][1:]
+    return [first for first, _ in pairs], [second for _, second in pairs]
+
+
+def milliseconds(work: Callable[[], object]) -> float:
+    """By the wall."""
+    started = perf_counter()
+    work()
+    return (perf_counter() - started) * 1000
+
+
+def processor_ms(work: Callable[[], object]) -> float:
+    """What the processor did for it: waiting for the disk or for others is not in it."""
+    started = process_time()
+    work()
+    return (process_time() - started) * 1000
+
+
+def table(figures: Iterable[Figure]) -> str:
+    """The figures, one a line, what belongs beside a figure below it."""
+    head = f"{'':<45}{'base':>16}{'ours':>16}{'ratio':>8}{'asked':>7}{'wished':>8}"
+    return "\n".join([head, *(line for figure in figures for line in _lines(figure))])
+
+
+def _lines(figure: Figure) -> list[str]:
+    wished = "" if figure.wished is None else f"{figure.wished:.1f}"
+    ours, base = (_spread(runs) for runs in (figure.our_runs, figure.base_runs))
+    word = "met" if figure.is_met else "MISSED"
+    first = f"{figure.name:<45}{base:>16}{ours:>16}{figure.ratio:>8.2f}{figure.most:>7.1f}{wished:>8}  {word}"
+    below = (f"    in {figure.unit}, base: {figure.base}", *([f"    {figure.beside}"] if figure.beside else []))
+    return [first, *below]
+
+
+def _spread(runs: Sequence[float]) -> str:
+    """The median, and how far the middle half reaches to either side."""
+    low, middle, high = statistics.quantiles(runs, n=4, method="inclusive") if len(runs) > 1 else (runs[0],) * 3
+    return f"{_short(middle)} {_short(low)}–{_short(high)}"
+
+
+def _short(value: float) -> str:
+    """Three figures of a number."""
+    return f"{value:.0f}" if value >= 100 else f"{value:.3g}"
