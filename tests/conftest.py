@@ -4,6 +4,7 @@ import atexit
 import gc
 import os
 import shutil
+import sys
 import tempfile
 
 import pytest
@@ -17,6 +18,10 @@ for name in [name for name in os.environ if name in {"NO_COLOR", "TEXTUAL"} or n
 os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
 os.environ["XDG_CONFIG_HOME"] = tempfile.mkdtemp(prefix="queueboard-tests-")  # no choice of the person's own
 atexit.register(shutil.rmtree, os.environ["XDG_CONFIG_HOME"], ignore_errors=True)
+
+# Compiled code is kept, whatever the shell says: each worker and each program that a test starts would compile anew.
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+sys.dont_write_bytecode = False
 
 # The same examples every time, so that a change that lands is one that was tried; no deadline, for a busy machine is no
 # mistake of the program. `pytest --hypothesis-profile=search` looks for examples that nobody has seen yet.
@@ -38,6 +43,10 @@ def pytest_collection_finish() -> None:
     Every screen makes and drops many objects; searching all the modules and tests behind them took a quarter of the
     processor time of the board's tests.
     """
+    if "textual.app" in sys.modules:
+        from tests.quick_screens import quick_screens
+
+        quick_screens()
     gc.collect()
     gc.freeze()
     gc.set_threshold(20_000, 50, 100)

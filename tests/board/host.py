@@ -1,5 +1,6 @@
 """What board tests share: a desk with a hand-built picture, an app that shows one screen, waiting for something."""
 
+import asyncio
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -119,7 +120,8 @@ class Host(QueueboardApp):
 async def until(pilot: Pilot[int], condition: Callable[[], bool], *, turns: int = 100) -> None:
     """Let the app go on until the condition holds."""
     for _ in range(turns):
+        await pilot.pause()
         if condition():
             return
-        await pilot.pause()
+        await asyncio.sleep(0.02)  # what comes by a clock or from another program
     raise AssertionError("what was waited for did not come")

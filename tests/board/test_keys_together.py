@@ -9,8 +9,8 @@ from textual.events import Key
 from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.widgets.tag_entry import TagEntry
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
+from tests.shop.place import demo_shop
 
 MORNING = datetime(2026, 6, 10, 12, 30, tzinfo=UTC)
 NAMES = {"-": "minus", "+": "plus", "*": "asterisk"}
@@ -19,7 +19,7 @@ NAMES = {"-": "minus", "+": "plus", "*": "asterisk"}
 @pytest.mark.parametrize(("together", "typed"), [("417", "417"), ("423-1", "423-1"), ("9", "9")])
 async def test_keys_that_arrive_together_make_one_tag(tmp_path: Path, together: str, typed: str) -> None:
     """A tag whose signs come all at once is typed whole and moves nothing under the cursor."""
-    shop = make_demo_shop(tmp_path / "demo.qb", MORNING)
+    shop = demo_shop(tmp_path / "demo.qb", MORNING)
     app = QueueboardApp(Desk(shop, "MB", lambda: MORNING))
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.pause()
@@ -36,7 +36,7 @@ async def test_keys_that_arrive_together_make_one_tag(tmp_path: Path, together: 
 
 async def test_a_key_behind_a_tag_is_about_the_tag(tmp_path: Path) -> None:
     """412-5 and the star in one piece put that knife into ready, not the one under the cursor."""
-    shop = make_demo_shop(tmp_path / "demo.qb", MORNING)
+    shop = demo_shop(tmp_path / "demo.qb", MORNING)
     app = QueueboardApp(Desk(shop, "MB", lambda: MORNING))
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.pause()

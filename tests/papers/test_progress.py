@@ -9,12 +9,11 @@ import pytest
 from queueboard.papers.progress import AFTER_SECONDS, bar
 from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.checking import check
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.keeping import copy_to
 from queueboard.shop.opening import close_shop
 from queueboard.shop.restoring import restore
 from queueboard.values.progress import Doing, listening
-from tests.shop.place import NOW, by
+from tests.shop.place import NOW, by, demo_shop
 
 
 class Terminal(io.StringIO):
@@ -26,7 +25,7 @@ class Terminal(io.StringIO):
 
 def everything(folder: Path) -> None:
     """A shop is copied, written out, taken in, looked over and put back."""
-    shop = make_demo_shop(folder / "shop.qb", NOW)
+    shop = demo_shop(folder / "shop.qb", NOW)
     copy_to(shop, folder / "copy.qb", NOW)
     write_out(shop, folder / "out.jsonl")
     close_shop(shop)

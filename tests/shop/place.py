@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
+from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture, Picture
@@ -44,6 +45,20 @@ def small_shop(folder: Path) -> Shop:
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
     return shop_of(_new_file(), path)
+
+
+@cache
+def _demo_file(now: datetime) -> bytes:
+    """The invented shop's file as it stands at now, made once for all tests of a process."""
+    with TemporaryDirectory() as folder:
+        shop = make_demo_shop(Path(folder) / "demo.qb", now)
+        close_shop(shop)
+        return shop.path.read_bytes()
+
+
+def demo_shop(path: Path, now: datetime) -> Shop:
+    """The invented shop as it stands at now, in a file of the test's own."""
+    return shop_of(_demo_file(now), path)
 
 
 def shop_of(content: bytes, path: Path) -> Shop:

@@ -1,0 +1,79 @@
+"""Screens that tests need not wait for: the turns of an app end when nothing is left to do, styles are read once.
+
+Textual's pilot waits by sleeping until its process is nearly idle: at least 40 ms for each key, much more on a busy
+machine, where a process that gets no processor also looks idle. Meanwhile timers tick and frames are drawn that nobody
+looks at. Here a wait lasts exactly until every message was dealt with and every screen that asked for it was drawn.
+"""
+
+import asyncio
+
+from textual import app as app_module
+from textual import pilot as pilot_module
+from textual._context import active_app
+from textual.app import App
+from textual.css.model import RuleSet
+from textual.css.stylesheet import Stylesheet
+from textual.css.types import CSSLocation
+from textual.pilot import Pilot
+from textual.timer import Timer
+
+read_rules = Stylesheet._parse_rules
+
+Rules = dict[tuple[object, ...], list[RuleSet]]
+
+
+async def _nothing_ready(loop: asyncio.AbstractEventLoop) -> None:
+    """Let all that can go on go on; what is left waits for a clock or for the world outside."""
+    ready = loop._ready  # type: ignore[attr-defined]  # asyncio has no public word for it
+    await asyncio.sleep(0)
+    while ready:  # noqa: ASYNC110  # there is no event for this
+        await asyncio.sleep(0)
+
+
+async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textual says how long to sleep
+    """Wait until every message was dealt with and every screen that has to be drawn was drawn."""
+    loop = asyncio.get_running_loop()
+    await _nothing_ready(loop)
+    app = active_app.get(None)
+    while app is not None and (due := _to_be_drawn(app)):
+        for timer in due:
+            await timer._tick(next_timer=0, count=0)
+        await _nothing_ready(loop)
+
+
+def _to_be_drawn(app: App[object]) -> list[Timer]:
+    """The timers of screens that would be drawn within a sixtieth of a second."""
+    if app._exit or app._exception is not None:
+        return []
+    screens = app._screen_stacks.get(app._current_mode, [])
+    return [screen._update_timer for screen in screens if screen.is_running and screen._update_timer._active.is_set()]
+
+
+async def _all_heard(pilot: Pilot[object], timeout: float = 0) -> bool:  # noqa: ASYNC109  # Textual's own words
+    """In place of a message to each widget and back: True when nothing has failed."""
+    await at_rest()
+    return pilot.app._exception is None
+
+
+def quick_screens() -> None:
+    """For the rest of this process; a program that tests start is as it is."""
+    app_module.wait_for_idle = at_rest
+    pilot_module.wait_for_idle = at_rest
+    Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]
+    known: Rules = {}
+
+    def rules_of(
+        self: Stylesheet,
+        css: str,
+        read_from: CSSLocation,
+        is_default_rules: bool = False,  # noqa: FBT002  # as Textual has it
+        tie_breaker: int = 0,
+        scope: str = "",
+    ) -> list[RuleSet]:
+        """The rules of a style text, from the last time that this process has read it with the same colours."""
+        key = (css, read_from, is_default_rules, tie_breaker, scope, *self._variables.items())
+        if key not in known:
+            known[key] = read_rules(self, css, read_from, is_default_rules, tie_breaker, scope)
+        return known[key]
+
+    Stylesheet._parse_rules = rules_of  # type: ignore[method-assign]
