@@ -8,8 +8,6 @@ from textual.binding import Binding, BindingType
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
 from queueboard.errors import QueueboardError
-from queueboard.phrases.bell import KEPT, ended_meanwhile_words, goes_on_words, paused_words, taken_in_words
-from queueboard.shop.running import go_on_run, pause_run
 from queueboard.values.measured import BenchRun
 
 if TYPE_CHECKING:
@@ -67,6 +65,9 @@ class BellApp(App[int]):
 
     def _stop_clock(self) -> tuple[BenchRun | None, str]:
         """Pause the person's own run, if its clock goes; the run, and what is to be said."""
+        from queueboard.phrases.bell import paused_words
+        from queueboard.shop.running import pause_run
+
         own = [r for r in self.desk.picture.runs if r.started_by == self.desk.initials and r.paused_at is None]
         if not own:
             return None, ""
@@ -80,6 +81,8 @@ class BellApp(App[int]):
 
     def _come_back(self, walk_in: "WalkInScreen", stopped: BenchRun | None, number: int | None) -> None:
         """Let the clock go on, and say over the place what became of the bell."""
+        from queueboard.phrases.bell import KEPT, taken_in_words
+
         box = None if number is None else self.desk.picture.box(number)
         kept = KEPT if number is None and walk_in.parked else ""
         told = kept if box is None else taken_in_words(box, self.desk.picture.now)
@@ -89,6 +92,9 @@ class BellApp(App[int]):
             self.notify(said, timeout=READ_SECONDS, markup=False)
 
     def _start_clock(self, stopped: BenchRun) -> str:
+        from queueboard.phrases.bell import ended_meanwhile_words, goes_on_words
+        from queueboard.shop.running import go_on_run
+
         paused = next((run for run in self.desk.picture.runs if run.id == stopped.id), None)
         if paused is None or paused.paused_at is None:
             return ended_meanwhile_words(stopped)

@@ -5,19 +5,18 @@ from collections.abc import Callable
 from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
-from typing import Concatenate, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError, QueueboardError
-from queueboard.shop.finding import GoneIndex, find_gone, gone_index
-from queueboard.shop.first_look import say_first_look
-from queueboard.shop.keeping import newest_copy
 from queueboard.shop.looking import DAY_LIST, glance, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
-from queueboard.shop.whereabouts import beside
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
 from queueboard.values.shelf import GoneSeen
+
+if TYPE_CHECKING:
+    from queueboard.shop.finding import GoneIndex
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -50,6 +49,8 @@ class Desk:
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
+        from queueboard.shop.keeping import newest_copy
+
         path, found = self.shop.path, _found(self.shop.path)
         if found is None or _identity(found) != self._file:
             raise FileError(
@@ -96,16 +97,22 @@ class Desk:
 
     def gone(self, text: str) -> tuple[GoneSeen, ...]:
         """The boxes that are gone and fit what was typed, the newest first; read anew when something has changed."""
+        from queueboard.shop.finding import find_gone, gone_index
+
         if self._gone is None or self._gone[0] != self.picture.last_line:
             self._gone = (self.picture.last_line, gone_index(self.shop))
         return find_gone(self.shop, text, index=self._gone[1])
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """The knives of other boxes that were at work when this one was last moved."""
+        from queueboard.shop.whereabouts import beside
+
         return beside(self.shop, knife)
 
     def say_first_look(self) -> None:
         """Keep what the plan says of its boxes this morning, for a board that stands open over night."""
+        from queueboard.shop.first_look import say_first_look
+
         if self.initials:
             self.do(say_first_look, self.picture)
 

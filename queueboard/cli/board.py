@@ -20,9 +20,6 @@ from queueboard.cli.common import (
     trouble,
 )
 from queueboard.errors import QueueboardError, TypedError
-from queueboard.papers.progress import bar
-from queueboard.phrases.typed import read_day
-from queueboard.shop.first_look import say_first_look
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import holidays_run_out, settings_text, take_settings
@@ -75,6 +72,8 @@ def _open_demo(path: Path, args: argparse.Namespace, clock: Clock, *, kept: bool
 
 def _first_day(typed: str, clock: Clock) -> date:
     """The day on which the invented shop begins; TypedError for one outside its years."""
+    from queueboard.phrases.typed import read_day
+
     day = read_day(typed, clock().date())
     if not FIRST_DEMO_DAY <= day <= LAST_DEMO_DAY:
         raise TypedError(f"{day} is too far away; type a day from {FIRST_DEMO_DAY} to {LAST_DEMO_DAY}.")
@@ -108,12 +107,17 @@ def _morning(shop: Shop, now: datetime) -> str:
 
 
 def _copy_of_the_day(shop: Shop, nobody: Actor) -> None:
+    from queueboard.papers.progress import bar
+
     with bar():
         daily_copy(shop, nobody.now)
 
 
 def _first_look(shop: Shop, nobody: Actor) -> None:
-    say_first_look(shop, nobody, look(shop, nobody.now))
+    from queueboard.shop.first_look import first_look_due, say_first_look
+
+    if first_look_due(shop, nobody.now):
+        say_first_look(shop, nobody, look(shop, nobody.now))
 
 
 def _holidays(shop: Shop, nobody: Actor) -> None:

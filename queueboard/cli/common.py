@@ -6,15 +6,18 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from queueboard.clean import clean
 from queueboard.errors import TypedError
-from queueboard.papers import facts
 from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
+
+if TYPE_CHECKING:
+    from queueboard.papers.facts import Fact
 
 FINE, REFUSED, USAGE, NOTHING_FOUND, NO = 0, 1, 2, 3, 4
 
@@ -95,13 +98,13 @@ def say(text: str) -> int:
     return FINE
 
 
-def say_json(what: Mapping[str, facts.Fact]) -> int:
+def say_json(what: Mapping[str, "Fact"]) -> int:
     """Print as JSON, and end well."""
     print_json(what)
     return FINE
 
 
-def show(args: argparse.Namespace, as_facts: Callable[[], Mapping[str, facts.Fact]], as_text: Callable[[], str]) -> int:
+def show(args: argparse.Namespace, as_facts: Callable[[], Mapping[str, "Fact"]], as_text: Callable[[], str]) -> int:
     """Print a list in the shape that was asked for, and end well: JSON, CSV, else text."""
     if args.json:
         return say_json(as_facts())

@@ -6,11 +6,13 @@ import os
 import re
 import sys
 from collections.abc import Mapping
-from typing import TextIO
+from typing import TYPE_CHECKING, TextIO
 
 from queueboard.clean import without_turns
 from queueboard.errors import FileError
-from queueboard.papers.facts import Fact
+
+if TYPE_CHECKING:
+    from queueboard.papers.facts import Fact
 
 _CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 """Control characters but for the line end, and halves of characters."""
@@ -26,7 +28,7 @@ def print_text(text: str) -> None:
     _write(harmless(text) if sys.stdout is not None and sys.stdout.isatty() else text)
 
 
-def print_json(facts: Mapping[str, Fact]) -> None:
+def print_json(facts: Mapping[str, "Fact"]) -> None:
     """Print as JSON in plain ASCII, which every terminal and every script reads alike."""
     _write(json.dumps(facts, indent=2) + "\n")
 

@@ -18,8 +18,9 @@ from queueboard.phrases.knives import WAIT
 from queueboard.phrases.labels import label_short_words, label_words
 from queueboard.phrases.money import box_money_words, box_owed_words
 from queueboard.settings.shapes import Settings
-from queueboard.shop.picture import BoxPicture
+from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.slotted import dataclass
+from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column, GoesBy, Lateness, PromiseKind
 
 TO_FETCH = "TO FETCH"
@@ -263,3 +264,16 @@ def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
         ship_by=" ".join(box_signs(box, now)),
         label=label_short_words(box, now.date()),
     )
+
+
+def twin_words(knife: Knife, picture: Picture) -> str:
+    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
+    twins = [
+        other.tag
+        for box in picture.boxes
+        for other in box.on_hand
+        if other.id in box.look_alikes
+        and other.box_id != knife.box_id
+        and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
+    ]
+    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""

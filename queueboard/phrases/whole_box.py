@@ -4,7 +4,7 @@ from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.bill import add_on_words, bill_lines, payment_words, price_words
-from queueboard.phrases.boxes import batch_totals, unopened_words
+from queueboard.phrases.boxes import batch_totals, twin_words, unopened_words
 from queueboard.phrases.call_backs import call_back_lines
 from queueboard.phrases.carriers import carrier_words
 from queueboard.phrases.counts import box_sum_words, moved_lines
@@ -80,19 +80,6 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
         f"note: {knife.note}" if knife.note else "",
     )
     return " · ".join(part for part in parts if part)
-
-
-def twin_words(knife: Knife, picture: Picture) -> str:
-    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
-    twins = [
-        other.tag
-        for box in picture.boxes
-        for other in box.on_hand
-        if other.id in box.look_alikes
-        and other.box_id != knife.box_id
-        and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
-    ]
-    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""
 
 
 def told_lines(box: BoxPicture, now: datetime) -> tuple[str, ...]:

@@ -2,12 +2,20 @@
 
 from datetime import datetime
 
+from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.shop.saying import in_tenths, is_said, said_versus_seen, say_chances, told_versus_seen
 from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.measured import SaidTenth
+
+
+def first_look_due(shop: Shop, now: datetime) -> bool:
+    """True while nothing was said of the day that *now* (aware) belongs to; asking takes no picture."""
+    with shop.reading() as database:
+        zone = settings_in(database).zone
+    return not is_said(shop, now.astimezone(zone).date())
 
 
 def say_first_look(shop: Shop, actor: Actor, picture: Picture) -> None:

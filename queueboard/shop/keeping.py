@@ -20,7 +20,6 @@ from queueboard.records.copies import (
 )
 from queueboard.records.making import making
 from queueboard.records.thinning import kept
-from queueboard.shop.forgetting import forget_in_copies
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 
@@ -31,6 +30,8 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
     Today is the shop's own: in its evening another day has begun elsewhere. Older copies are thinned out only behind
     a new one that was verified. A second folder, where the settings name one and it is there, gets the same.
     """
+    from queueboard.shop.forgetting import forget_in_copies
+
     with shop.reading() as database:
         settings = settings_in(database)
     today = now.astimezone(settings.zone).date()
@@ -50,6 +51,8 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
 
 def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
     """Bring a verified copy into a second folder as well; a stick that is not plugged in is no trouble."""
+    from queueboard.shop.forgetting import forget_in_copies
+
     target = folder / copy.name
     with _about(target):
         if not folder.is_dir():

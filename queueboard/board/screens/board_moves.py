@@ -5,13 +5,10 @@ from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 
-from queueboard.board.arriving import arrives
 from queueboard.board.screens.board_view import BoardView
-from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.trays import Tray, due_at_test, movable, step_from, trays_by, trays_to_ready
 from queueboard.phrases.bench import at_the_test_words, wished_words
 from queueboard.phrases.dates import many
-from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 from queueboard.words import Column
@@ -95,6 +92,8 @@ class BoardMoves(BoardView):
 
     def move_to(self, knives: Sequence[Knife], to: Column) -> bool:
         """Move knives and say so; True when it was stored."""
+        from queueboard.shop.moving import move_knives
+
         moving = tuple(knife for knife in knives if knife.column is not to)
         if not moving:
             self.say(f"Already {to.value}.")
@@ -120,11 +119,15 @@ class BoardMoves(BoardView):
 
     def move_box(self, box: BoxPicture, by: int, first: Column | None = None) -> None:
         """Move what of a box stands together one column on (1) or back (-1); what is announced comes in the door."""
+        from queueboard.board.arriving import arrives
+
         if not arrives(self, box, by):
             self.ask_tray(trays_by(box, by, first), box)
 
     def ask_tray(self, trays: tuple[Tray, ...], box: BoxPicture) -> None:
         """Ask once before a tray moves; say why when there is none."""
+        from queueboard.board.screens.tray import TrayDialog
+
         if trays:
             self.app.push_screen(TrayDialog(self.desk, trays), self._tray_moved)
         elif any(not movable(knife) for knife in box.on_hand):

@@ -1,12 +1,14 @@
 """Papers of the box under the cursor, a knife that lies loose, and a sheet of paper typed back."""
 
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 
 from queueboard.board.screens.board_asks import BoardAsks
-from queueboard.shop.loose import Candidate
 from queueboard.values.knife import Knife
+
+if TYPE_CHECKING:
+    from queueboard.shop.loose import Candidate
 
 
 class BoardPapers(BoardAsks):
@@ -59,7 +61,7 @@ class BoardPapers(BoardAsks):
 
         self.app.push_screen(LooseScreen(self.desk), self.to_loose)
 
-    def to_loose(self, one: Candidate | None) -> None:
+    def to_loose(self, one: "Candidate | None") -> None:
         """Go to the box of the knife that it is; to the found knives, where it is one of them."""
         if one is None:
             return

@@ -18,7 +18,6 @@ from queueboard.board.widgets.key_line import KeyLineView
 from queueboard.board.widgets.tag_entry import TagEntry
 from queueboard.board.widgets.top import DayTop
 from queueboard.board.widgets.totals import Totals
-from queueboard.phrases.health import only_read_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
@@ -45,28 +44,29 @@ class BoardView(ShopScreen[None]):
         self.shown = Shown()
         self.marked: frozenset[int] = frozenset()
         self._meant = self._landed = 0
+        self.columns = Columns()
+        """The four columns."""
+        self.entry = TagEntry(desk)
+        """Where a tag is typed."""
 
     def compose(self) -> ComposeResult:
         yield DayTop(self.desk)
-        yield Columns()
+        yield self.columns
         yield Static(id="empty", markup=False)
         yield Static(id="showing", markup=False)
         yield Totals()
         yield KeyLineView(id="keys")
-        yield TagEntry(self.desk)
+        yield self.entry
         yield Static(id="notice", markup=False)
 
     def on_mount(self) -> None:
         self.show(self.desk.seen)
         self.columns.enter_first()
         if self.desk.only_read:
+            from queueboard.phrases.health import only_read_words
+
             words = only_read_words(str(self.desk.shop.path))
             self.call_after_refresh(lambda: self.say(words, trouble=True))
-
-    @property
-    def columns(self) -> Columns:
-        """The four columns."""
-        return self.query_one(Columns)
 
     def column(self) -> ColumnView:
         """The column the cursor is in."""
@@ -163,11 +163,11 @@ class BoardView(ShopScreen[None]):
 
     @property
     def begins_numbers(self) -> bool:
-        return self.focused is not self.query_one(TagEntry)
+        return self.focused is not self.entry
 
     def take_first(self, key: Key) -> bool:
         """A digit begins a tag at once, so that a dash or plus typed right behind it is about the tag."""
-        entry = self.query_one(TagEntry)
+        entry = self.entry
         if self.focused is entry or not key.character or key.character not in "0123456789":
             return False
         self.query_one("#notice").display = False

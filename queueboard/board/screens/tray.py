@@ -18,9 +18,7 @@ from queueboard.phrases import helping
 from queueboard.phrases.bench import at_the_test_words, tested_words
 from queueboard.phrases.dates import many
 from queueboard.phrases.knives import wishes_words
-from queueboard.shop.moving import move_knives
 from queueboard.shop.picture import Picture
-from queueboard.shop.testing import prove_tray
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 
@@ -118,6 +116,8 @@ class TrayDialog(ShopModal[str]):
         self.dismiss(None)
 
     def action_go(self) -> None:
+        from queueboard.shop.moving import move_knives
+
         if self._take_scanned():
             return
         try:
@@ -144,6 +144,8 @@ class TrayDialog(ShopModal[str]):
 
     def _test(self, ok: tuple[Knife, ...]) -> None:
         """The tray is tested: what was typed is not OK."""
+        from queueboard.shop.testing import prove_tray
+
         back = tuple(knife for knife in self.tray.knives if knife not in ok)
         if self.attempt(prove_tray, self.tray.knives, back) is not None:
             self.dismiss(tested_words(ok, back, self.desk.picture.settings))

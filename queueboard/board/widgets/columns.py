@@ -19,16 +19,19 @@ class Columns(Horizontal):
     def __init__(self) -> None:
         super().__init__(id="columns")
         self._here = Column.RECEIVED
+        # Held, since they are asked for at every key and a query goes through all that is on the screen.
+        self._columns = tuple(ColumnView(column) for column in ON_BOARD)
+        self._heads = tuple(ColumnHead(column) for column in ON_BOARD)
 
     def compose(self) -> ComposeResult:
-        for column in ON_BOARD:
+        for head, column in zip(self._heads, self._columns, strict=True):
             with Vertical(classes="place"):
-                yield ColumnHead(column)
-                yield ColumnView(column)
+                yield head
+                yield column
 
     def all(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""
-        return tuple(self.query(ColumnView).results(ColumnView))
+        return self._columns
 
     def here(self) -> ColumnView:
         """The column the cursor is in, also while a tag is typed."""
@@ -39,7 +42,7 @@ class Columns(Horizontal):
         self.display = bool(boxes)
         for column in self.all():
             column.set_rows(rows_of(boxes, column.column, picture), marked)
-        for head in self.query(ColumnHead).results(ColumnHead):
+        for head in self._heads:
             head.count = sum(found_in(box, head.column) for box in boxes)
 
     def enter(self, column: ColumnView) -> None:
@@ -82,7 +85,7 @@ class Columns(Horizontal):
         """Let one box stand out in every column, and the head of the column that has the cursor."""
         for column in self.all():
             column.mark_here(box.box.id if box is not None else 0)
-        for head in self.query(ColumnHead).results(ColumnHead):
+        for head in self._heads:
             head.here = head.column is self._here
 
 

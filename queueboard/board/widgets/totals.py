@@ -8,7 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.clean import cell_text
-from queueboard.phrases.boxes import batch_totals, box_signs
+from queueboard.phrases.boxes import batch_totals, box_signs, twin_words
 from queueboard.phrases.dates import told_words
 from queueboard.phrases.day import half_words
 from queueboard.phrases.knives import (
@@ -19,7 +19,6 @@ from queueboard.phrases.knives import (
     wait_words,
     wish_in_capitals,
 )
-from queueboard.phrases.whole_box import twin_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 
