@@ -7,7 +7,7 @@ from textual.binding import Binding, BindingType
 
 from queueboard.board.screens.board_moves import BoardMoves
 from queueboard.board.widgets.column import ColumnView
-from queueboard.board.widgets.tag_entry import TagEntry, read_tag
+from queueboard.board.widgets.tag_entry import read_tag
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
@@ -106,11 +106,9 @@ class BoardAsks(BoardMoves):
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """A key that cannot work is not offered."""
-        if action not in NEEDS_A_BOX or not self.query(TagEntry):
+        if action not in NEEDS_A_BOX or self.tag_entry.typed:
             return True
         box, knife = self.box_here(), self.knife_here()
-        if self.query_one(TagEntry).typed:
-            return True
         if box is None:
             return False
         if parameters == ("open",):
@@ -122,7 +120,7 @@ class BoardAsks(BoardMoves):
 
         to_move: of a box typed, what the plan says is not asked for.
         """
-        entry = self.query_one(TagEntry)
+        entry = self.tag_entry
         if not entry.typed:
             box = self.box_here()
             return (self._with_its_plan(box), self.knife_here()) if box is not None else None

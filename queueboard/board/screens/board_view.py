@@ -45,16 +45,21 @@ class BoardView(ShopScreen[None]):
         self.shown = Shown()
         self.marked: frozenset[int] = frozenset()
         self._meant = self._landed = 0
+        self.columns = Columns()
+        self.tag_entry = TagEntry(desk)
+        self._around = (Static(id="showing", markup=False), Static(id="empty", markup=False))
+        self._notice = Static(id="notice", markup=False)
 
     def compose(self) -> ComposeResult:
         yield DayTop(self.desk)
-        yield Columns()
-        yield Static(id="empty", markup=False)
-        yield Static(id="showing", markup=False)
+        showing, empty = self._around
+        yield self.columns
+        yield empty
+        yield showing
         yield Totals()
         yield KeyLineView(id="keys")
-        yield TagEntry(self.desk)
-        yield Static(id="notice", markup=False)
+        yield self.tag_entry
+        yield self._notice
 
     def on_mount(self) -> None:
         self.show(self.desk.seen)
@@ -63,20 +68,16 @@ class BoardView(ShopScreen[None]):
             words = only_read_words(str(self.desk.shop.path))
             self.call_after_refresh(lambda: self.say(words, trouble=True))
 
-    @property
-    def columns(self) -> Columns:
-        """The four columns."""
-        return self.query_one(Columns)
-
     def column(self) -> ColumnView:
         """The column the cursor is in."""
         return self.columns.here()
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; cursor and scroll stay where they were."""
-        if not self.query("#notice"):
+        if not self._notice.is_attached:
             return
-        self.marked &= {knife.id for box in picture.boxes for knife in box.on_hand}
+        if self.marked:
+            self.marked &= {knife.id for box in picture.boxes for knife in box.on_hand}
         boxes = self.shown.boxes(picture)
         with self.app.batch_update():
             self.columns.fill(boxes, picture, self.marked)
@@ -93,12 +94,12 @@ class BoardView(ShopScreen[None]):
     def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
         self.query_one(DayTop).refresh()
         showing = self.shown.words(picture)
-        line = self.query_one("#showing", Static)
-        line.display = bool(showing)
-        line.update(f"{showing}   / or s goes on   Esc shows all")
-        empty = self.query_one("#empty", Static)
-        empty.display = not boxes
-        empty.update(NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes")
+        nothing = NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes"
+        words = (f"{showing}   / or s goes on   Esc shows all" if showing else "", "" if boxes else nothing)
+        for line, said in zip(self._around, words, strict=True):
+            line.display = bool(said)
+            if said != line.content:
+                line.update(said)
 
     @on(ColumnView.Moved)
     def tell(self) -> None:
@@ -156,25 +157,25 @@ class BoardView(ShopScreen[None]):
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it at the foot, where it stays until the next key."""
-        notice = self.query_one("#notice", Static)
+        notice = self._notice
         notice.update(Content(f"! {sentence}" if trouble else sentence))
         notice.set_class(trouble, "-trouble")
         notice.display = True
 
     @property
     def begins_numbers(self) -> bool:
-        return self.focused is not self.query_one(TagEntry)
+        return self.focused is not self.tag_entry
 
     def take_first(self, key: Key) -> bool:
         """A digit begins a tag at once, so that a dash or plus typed right behind it is about the tag."""
-        entry = self.query_one(TagEntry)
+        entry = self.tag_entry
         if self.focused is entry or not key.character or key.character not in "0123456789":
             return False
-        self.query_one("#notice").display = False
+        self._notice.display = False
         entry.begin(key.character)
         self.set_focus(entry)
         return True
 
     def on_key(self) -> None:
         """The next key takes the sentence away."""
-        self.query_one("#notice").display = False
+        self._notice.display = False

@@ -6,8 +6,7 @@ from textual.events import DescendantFocus
 
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.head import ColumnHead
-from queueboard.board.widgets.rows import rows_of
-from queueboard.phrases.boxes import found_in
+from queueboard.board.widgets.kept import KeptRows
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -19,16 +18,17 @@ class Columns(Horizontal):
     def __init__(self) -> None:
         super().__init__(id="columns")
         self._here = Column.RECEIVED
+        self._kept = {column: KeptRows(column) for column in ON_BOARD}
+        self._heads = tuple(map(ColumnHead, ON_BOARD))
+        self._views = tuple(map(ColumnView, ON_BOARD))
 
     def compose(self) -> ComposeResult:
-        for column in ON_BOARD:
-            with Vertical(classes="place"):
-                yield ColumnHead(column)
-                yield ColumnView(column)
+        for head, view in zip(self._heads, self._views, strict=True):
+            yield Vertical(head, view, classes="place")
 
     def all(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""
-        return tuple(self.query(ColumnView).results(ColumnView))
+        return self._views
 
     def here(self) -> ColumnView:
         """The column the cursor is in, also while a tag is typed."""
@@ -37,10 +37,9 @@ class Columns(Horizontal):
     def fill(self, boxes: tuple[BoxPicture, ...], picture: Picture, marked: frozenset[int]) -> None:
         """Show these boxes; every cursor stays on its row."""
         self.display = bool(boxes)
-        for column in self.all():
-            column.set_rows(rows_of(boxes, column.column, picture), marked)
-        for head in self.query(ColumnHead).results(ColumnHead):
-            head.count = sum(found_in(box, head.column) for box in boxes)
+        for head, view in zip(self._heads, self._views, strict=True):
+            rows, head.count = self._kept[view.column].fill(boxes, picture)
+            view.set_rows(rows, marked)
 
     def enter(self, column: ColumnView) -> None:
         """Put the cursor into a column."""
@@ -82,7 +81,7 @@ class Columns(Horizontal):
         """Let one box stand out in every column, and the head of the column that has the cursor."""
         for column in self.all():
             column.mark_here(box.box.id if box is not None else 0)
-        for head in self.query(ColumnHead).results(ColumnHead):
+        for head in self._heads:
             head.here = head.column is self._here
 
 
