@@ -75,6 +75,7 @@ class Desk:
 
     @picture.setter
     def picture(self, picture: Picture) -> None:
+        """Show this one."""
         self.seen = picture
 
     def look(self) -> Picture:

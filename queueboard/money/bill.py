@@ -37,23 +37,67 @@ class Bill:
 
     def add_ons(self) -> tuple[Charge, ...]:
         """Charges for the work on a knife that is charged, and other work of the box."""
-        charged = {None, *(knife.id for knife in self.knives if not knife.free)}
-        return tuple(one for one in self.charges if one.sort not in _OF_THE_WHOLE and one.knife_id in charged)
+        charged = {knife.id for knife in self.knives if not knife.free}
+        return add_ons(self.charges, {one.knife_id for one in self.charges} - charged - {None})
 
     def of_sort(self, sort: ChargeSort) -> tuple[Charge, ...]:
         """The charges of one sort."""
         return tuple(charge for charge in self.charges if charge.sort is sort)
 
+    @property
+    def lines(self) -> "BillLines":
+        """What its sums are made from."""
+        return BillLines(
+            knives=tuple((knife.tax_ppm, knife.charged_cents) for knife in self.knives),
+            add_ons=self.add_ons(),
+            whole=of_the_whole(self.charges),
+            paid_cents=sum(payment.in_cents for payment in self.payments),
+            rounding=self.rounding,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BillLines:
+    """A bill without its knives and payments one by one: all that its sums need."""
+
+    knives: tuple[tuple[int, int], ...]
+    """Tax rate in millionths, and cents, of each knife or of several together."""
+    add_ons: tuple[Charge, ...] = ()
+    """Those that are charged."""
+    whole: tuple[Charge, ...] = ()
+    """What concerns the whole box."""
+    paid_cents: int = 0
+    rounding: Rounding = Rounding.HALF_UP
+
+    def of_sort(self, sort: ChargeSort) -> tuple[Charge, ...]:
+        """The charges of one sort."""
+        return tuple(charge for charge in self.whole if charge.sort is sort)
+
+
+def add_ons(charges: Iterable[Charge], free: Collection[int | None]) -> tuple[Charge, ...]:
+    """Charges for single knives, but for those for which nothing is asked, and for other work of the box."""
+    return tuple(one for one in charges if one.sort not in _OF_THE_WHOLE and one.knife_id not in free)
+
+
+def of_the_whole(charges: Iterable[Charge]) -> tuple[Charge, ...]:
+    """Charges that look at all the work of a box, or at none of it."""
+    return tuple(one for one in charges if one.sort in _OF_THE_WHOLE)
+
 
 def totals(bill: Bill) -> Totals:
-    """All sums of a bill.
+    """All sums of a bill."""
+    return totals_of(bill.lines)
+
+
+def totals_of(bill: BillLines) -> Totals:
+    """All sums of a bill's lines.
 
     A rush and a discount in percent are shares of the work (the knives with their add-ons), the discount after rush and
     minimum. The minimum counts once there is any work to pay. A discount never goes below nothing. Tax is added for
     each rate on the sum of its lines, once, with the discount spread over the work in proportion.
     """
-    lines = [(knife.tax_ppm, knife.charged_cents) for knife in bill.knives]
-    extras = [(one.tax_ppm, one.cents) for one in bill.add_ons()]
+    lines = bill.knives
+    extras = [(one.tax_ppm, one.cents) for one in bill.add_ons]
     done = _sum(lines) + _sum(extras)
     rush = [(one.tax_ppm, _amount(one, done, bill.rounding)) for one in bill.of_sort(ChargeSort.RUSH)]
     work = done + _sum(rush)
@@ -72,7 +116,7 @@ def totals(bill: Bill) -> Totals:
         discount_cents=discount,
         shipping_cents=_sum(shipping),
         tax_cents=tax,
-        paid_cents=sum(payment.in_cents for payment in bill.payments),
+        paid_cents=bill.paid_cents,
     )
     return replace(sums, rounding_cents=payable(sums.total_cents, bill.rounding) - sums.total_cents)
 

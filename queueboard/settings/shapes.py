@@ -252,6 +252,8 @@ class Settings:
     papers: Papers = Papers()
     swaps: Swaps = field(default_factory=Swaps)
     market: Market = field(default_factory=Market)
+    asked: dict[str, Kind | None] = field(default_factory=dict, init=False, compare=False, repr=False)
+    """What kind() has said so far: it is asked of every knife, and there are few names."""
 
     def belt_kind(self, label: str) -> BeltKind | None:
         """What is known of belts with this label, whatever its case; None where the shop has written nothing."""
@@ -260,8 +262,12 @@ class Settings:
 
     def kind(self, name: str) -> Kind | None:
         """The kind with this name or short form, whatever its case; None when the shop has none."""
-        wanted = name.strip().casefold()
-        return next((k for k in self.kinds if wanted in (k.name.casefold(), *map(str.casefold, k.short))), None)
+        if name not in self.asked:
+            wanted = name.strip().casefold()
+            self.asked[name] = next(
+                (k for k in self.kinds if wanted in (k.name.casefold(), *map(str.casefold, k.short))), None
+            )
+        return self.asked[name]
 
     def process(self, name: str) -> Process:
         """The process with this name; KeyError when there is none (reading has checked them)."""

@@ -81,7 +81,9 @@ def glance(shop: Shop, now: datetime, before: Picture) -> Picture:
     A box with nothing new about it is the same object as before.
     """
     read = _read(shop, now)
-    known = {box.box.id: box for box in before.boxes}
+    calendar = (before.settings, before.closed_days, before.now.date())
+    same_day = calendar == (read.bench.settings, tuple(read.bench.calendar.holidays.items()), read.now.date())
+    known = {box.box.id: box for box in before.boxes if same_day}
     forecasts = {box.box.id: box.forecast for box in before.boxes}
     twins = _twins(read.bench.work)
 

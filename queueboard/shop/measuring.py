@@ -16,7 +16,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BenchWindow
-from queueboard.words import StaysOut
+from queueboard.words import Condition, Edge, StaysOut
 
 MOST_RUNS = 100
 """Newest runs of each process that are looked at: about a thousand knives, beyond which the minutes hardly change."""
@@ -97,8 +97,12 @@ def _worked_day(
 def _by_process(settings: Settings, knives: Iterable[Knife]) -> tuple[int, ...]:
     """Starter seconds of knives, in the order of the shop's processes."""
     seconds = dict.fromkeys((process.name for process in settings.processes), 0)
+    alike: dict[tuple[str, Edge, Condition], list[Knife]] = defaultdict(list)
     for knife in knives:
-        seconds[knife_process(settings, knife).name] += 60 * knife_minutes(settings, knife)
+        alike[knife.kind, knife.edge, knife.condition].append(knife)
+    for of_one_sort in alike.values():
+        one = of_one_sort[0]
+        seconds[knife_process(settings, one).name] += 60 * knife_minutes(settings, one) * len(of_one_sort)
     return tuple(seconds.values())
 
 

@@ -2,15 +2,15 @@
 
 from datetime import datetime
 
-from queueboard.money.bill import totals
-from queueboard.records.accounts import LeftUnpaid, left_unpaid
+from queueboard.money.bill import totals_of
+from queueboard.records.accounts import left_owing
 from queueboard.records.database import ShopDatabase
 from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
-from queueboard.words import Column, Settling
+from queueboard.words import Settling
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,19 +49,19 @@ def owing(shop: Shop, now: datetime, customer_id: int | None = None) -> tuple[Ac
     """Who owes, or what one customer owes, the oldest debt first; empty where nobody does."""
     with shop.reading() as database:
         settings = settings_in(database)
-        left = left_unpaid(database, customer_id)
+        left = left_owing(database, customer_id)
     local = now.astimezone(settings.zone)
     accounts: dict[int, list[OwedBox]] = {}
     customers: dict[int, Customer] = {}
     for one in left:
-        owed = _owed(one)
-        if owed > 0:
+        sums = totals_of(one.lines)
+        if sums.owed_cents > 0:
             customers[one.customer.id] = one.customer
             accounts.setdefault(one.customer.id, []).append(
                 OwedBox(
                     box=one.box,
-                    owed_cents=owed,
-                    paid_cents=totals(one.bill).paid_cents,
+                    owed_cents=sums.owed_cents,
+                    paid_cents=sums.paid_cents,
                     left_at=one.left_at.astimezone(settings.zone),
                     settled=one.settled,
                 )
@@ -86,14 +86,7 @@ def held(shop: Shop, now: datetime, customer_id: int) -> Account | None:
 def owed_by(database: ShopDatabase, customer_id: int) -> dict[int, int]:
     """What a customer owes, whole cents by the number of the box, the oldest debt first; empty where nothing is."""
     owed: dict[int, int] = {}
-    for one in left_unpaid(database, customer_id):
-        if (cents := _owed(one)) > 0:
+    for one in left_owing(database, customer_id):
+        if (cents := totals_of(one.lines).owed_cents) > 0:
             owed[one.box.number] = owed.get(one.box.number, 0) + cents
     return owed
-
-
-def _owed(one: LeftUnpaid) -> int:
-    if one.box.closed_at is not None:
-        return totals(one.bill).owed_cents
-    gone = {knife.id for knife in one.bill.knives if knife.column is Column.GONE}
-    return totals(one.bill.only(gone)).owed_cents

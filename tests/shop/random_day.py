@@ -4,6 +4,7 @@ import random
 import shutil
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import timedelta
 from functools import cache, partial
 from pathlib import Path
@@ -15,12 +16,15 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
 from queueboard.errors import QueueboardError
 from queueboard.intake.adding_up import add_up
+from queueboard.money.bill import totals, totals_of
 from queueboard.priced_words import ChargeSort
+from queueboard.records.accounts import left_owing, left_unpaid
 from queueboard.records.auditing import audit
 from queueboard.records.moved import moves_of, off_of
 from queueboard.records.reading import BOX, box_of, read_open_work
 from queueboard.records.runs import open_runs
 from queueboard.shop import charging, closing, fitting, moving, numbers, running, testing, trialling, undoing, wobbling
+from queueboard.shop.looking import glance
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.rows import close_out_now, knives_of_box
@@ -100,6 +104,8 @@ class Day(RuleBasedStateMachine):
         self.shop = shop_of(begun(), self.folder / "day.qb")
         self.now = NOW
         self.seen: tuple[int, Picture] | None = None
+        self.before: Picture | None = None
+        """The picture behind the last act."""
 
     def teardown(self) -> None:
         """At the end of the day the file must be sound against its own history."""
@@ -181,6 +187,9 @@ class Day(RuleBasedStateMachine):
         """Asked once behind each act."""
         picture = self.moment().picture
         hold_laws(self.shop, picture)
+        if self.before is not None:
+            _is_seen_at_a_glance(self.shop, self.before, picture)
+        self.before = picture
 
 
 def _rule_of(family: str) -> Callable[..., None]:
@@ -198,6 +207,7 @@ for one_family in FAMILIES:
 def hold_laws(shop: Shop, picture: Picture) -> None:
     """All that must hold of a shop at any moment."""
     _is_read_on_as_it_is_read_anew(shop)
+    _is_owed_as_it_is_added_up(shop)
     _every_knife_is_somewhere(shop, picture)
     _an_open_box_can_go_on(shop, picture)
     _planned_knives_are_on_the_board(picture)
@@ -209,6 +219,24 @@ def _is_read_on_as_it_is_read_anew(shop: Shop) -> None:
     """What a look keeps of the one before, and reads on from there, is what stands in the file."""
     assert shop.work_cache is not None
     assert shop.work_cache[1] == read_open_work(shop.database)
+
+
+def _is_seen_at_a_glance(shop: Shop, before: Picture, picture: Picture) -> None:
+    """What is shown before its plan is what is shown with it, but for the plan's own part."""
+    glanced = glance(shop, picture.now, before)
+    assert glanced.plan_follows
+    assert [box.box.id for box in glanced.boxes] == [box.box.id for box in picture.boxes]
+    for seen, whole in zip(glanced.boxes, picture.boxes, strict=True):
+        of_the_plan = {name: getattr(whole, name) for name in ("forecast", "honest_day", "label_due")}
+        assert replace(seen, **of_the_plan) == whole
+
+
+def _is_owed_as_it_is_added_up(shop: Shop) -> None:
+    """What the file adds up of boxes that have left comes to the same as their bills, knife by knife."""
+    for whole, summed in zip(left_unpaid(shop.database), left_owing(shop.database), strict=True):
+        left = {knife.id for knife in whole.bill.knives if whole.box.closed_at or knife.column is Column.GONE}
+        assert (summed.box, summed.left_at, summed.settled) == (whole.box, whole.left_at, whole.settled)
+        assert totals_of(summed.lines) == totals(whole.bill.only(left))
 
 
 def _column(shop: Shop, sql: str) -> list[object]:

@@ -106,11 +106,9 @@ class BoardAsks(BoardMoves):
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """A key that cannot work is not offered."""
-        if action not in NEEDS_A_BOX or self.entry.parent is None:
+        if action not in NEEDS_A_BOX or self.tag_entry.typed:
             return True
         box, knife = self.box_here(), self.knife_here()
-        if self.entry.typed:
-            return True
         if box is None:
             return False
         if parameters == ("open",):
@@ -122,7 +120,7 @@ class BoardAsks(BoardMoves):
 
         to_move: of a box typed, what the plan says is not asked for.
         """
-        entry = self.entry
+        entry = self.tag_entry
         if not entry.typed:
             box = self.box_here()
             return (self._with_its_plan(box), self.knife_here()) if box is not None else None

@@ -103,8 +103,9 @@ class BoardMoves(BoardView):
             return False
         if self.attempt(move_knives, moving, to) is None:
             return False
-        self.marked -= {knife.id for knife in moving}
-        self.show(self.desk.seen)
+        if self.marked:
+            self.marked -= {knife.id for knife in moving}
+            self.show(self.desk.seen)
         tags = ", ".join(knife.tag for knife in moving)
         named = tags if len(moving) <= TAGS_NAMED else many(len(moving), "knife")
         said = f"{named} moved to {to.value}.{at_the_test_words(moving, to)}   u takes it back"

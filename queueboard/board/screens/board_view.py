@@ -45,19 +45,20 @@ class BoardView(ShopScreen[None]):
         self.marked: frozenset[int] = frozenset()
         self._meant = self._landed = 0
         self.columns = Columns()
-        """The four columns."""
-        self.entry = TagEntry(desk)
-        """Where a tag is typed."""
+        self.tag_entry = TagEntry(desk)
+        self._around = (Static(id="showing", markup=False), Static(id="empty", markup=False))
+        self._notice = Static(id="notice", markup=False)
 
     def compose(self) -> ComposeResult:
         yield DayTop(self.desk)
+        showing, empty = self._around
         yield self.columns
-        yield Static(id="empty", markup=False)
-        yield Static(id="showing", markup=False)
+        yield empty
+        yield showing
         yield Totals()
         yield KeyLineView(id="keys")
-        yield self.entry
-        yield Static(id="notice", markup=False)
+        yield self.tag_entry
+        yield self._notice
 
     def on_mount(self) -> None:
         self.show(self.desk.seen)
@@ -74,9 +75,10 @@ class BoardView(ShopScreen[None]):
 
     def show(self, picture: Picture) -> None:
         """Show a new picture; cursor and scroll stay where they were."""
-        if not self.query("#notice"):
+        if not self._notice.is_attached:
             return
-        self.marked &= {knife.id for box in picture.boxes for knife in box.on_hand}
+        if self.marked:
+            self.marked &= {knife.id for box in picture.boxes for knife in box.on_hand}
         boxes = self.shown.boxes(picture)
         with self.app.batch_update():
             self.columns.fill(boxes, picture, self.marked)
@@ -93,12 +95,12 @@ class BoardView(ShopScreen[None]):
     def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
         self.query_one(DayTop).refresh()
         showing = self.shown.words(picture)
-        line = self.query_one("#showing", Static)
-        line.display = bool(showing)
-        line.update(f"{showing}   / or s goes on   Esc shows all")
-        empty = self.query_one("#empty", Static)
-        empty.display = not boxes
-        empty.update(NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes")
+        nothing = NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes"
+        words = (f"{showing}   / or s goes on   Esc shows all" if showing else "", "" if boxes else nothing)
+        for line, said in zip(self._around, words, strict=True):
+            line.display = bool(said)
+            if said != line.content:
+                line.update(said)
 
     @on(ColumnView.Moved)
     def tell(self) -> None:
@@ -156,25 +158,25 @@ class BoardView(ShopScreen[None]):
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it at the foot, where it stays until the next key."""
-        notice = self.query_one("#notice", Static)
+        notice = self._notice
         notice.update(Content(f"! {sentence}" if trouble else sentence))
         notice.set_class(trouble, "-trouble")
         notice.display = True
 
     @property
     def begins_numbers(self) -> bool:
-        return self.focused is not self.entry
+        return self.focused is not self.tag_entry
 
     def take_first(self, key: Key) -> bool:
         """A digit begins a tag at once, so that a dash or plus typed right behind it is about the tag."""
-        entry = self.entry
+        entry = self.tag_entry
         if self.focused is entry or not key.character or key.character not in "0123456789":
             return False
-        self.query_one("#notice").display = False
+        self._notice.display = False
         entry.begin(key.character)
         self.set_focus(entry)
         return True
 
     def on_key(self) -> None:
         """The next key takes the sentence away."""
-        self.query_one("#notice").display = False
+        self._notice.display = False

@@ -11,6 +11,7 @@ from textual.message import Message
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
+from queueboard.board.widgets.kept import KeptLines
 from queueboard.board.widgets.rows import Part, Row, Tone, nearest
 from queueboard.words import Column
 
@@ -61,9 +62,15 @@ class ColumnView(ScrollView, can_focus=True):
         """Id of the box under the cursor of the board; its heading stands out in every column."""
         self._drawn: list[tuple[int, tuple[Part, ...]]] = []
         self._tops: list[int] = []
+        self._lines = KeptLines()
 
     def set_rows(self, rows: tuple[Row, ...], marked: frozenset[int]) -> None:
         """Show these rows; the cursor stays on its row, or goes to the next one that is still there."""
+        if rows == self.rows and self._tops:
+            if marked != self.marked:
+                self.marked = marked
+                self.refresh()
+            return
         keys = {row.key: place for place, row in enumerate(rows)}
         self.cursor = next((keys[row.key] for row in nearest(self.rows, self.cursor) if row.key in keys), 0)
         self.rows, self.marked = rows, marked
@@ -83,27 +90,38 @@ class ColumnView(ScrollView, can_focus=True):
 
     def mark_here(self, box_id: int) -> None:
         """Let the heading of this box stand out."""
-        if box_id != self.here:
-            self.here = box_id
-            self.refresh()
+        if box_id == self.here:
+            return
+        for place, row in enumerate(self.rows[: len(self._tops)]):
+            if row.knife is None and row.box_id in (box_id, self.here):
+                self._refresh_row(place)
+        self.here = box_id
 
     def _lay_out(self) -> None:
         if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._drawn, self._tops = [], []
-        for place, row in enumerate(self.rows):
+        for place, lines in enumerate(self._lines.of(self.rows, width, GUTTER)):
             self._tops.append(len(self._drawn))
-            inside = width - (GUTTER if row.knife is not None else GUTTER - 1)
-            self._drawn += [(place, parts) for parts in row.lines(inside)]
+            self._drawn += [(place, parts) for parts in lines]
         self.virtual_size = Size(width, len(self._drawn))
         self._keep_in_sight()
         self.refresh()
+
+    def _height(self, place: int) -> int:
+        end = self._tops[place + 1] if place + 1 < len(self._tops) else len(self._drawn)
+        return end - self._tops[place]
+
+    def _refresh_row(self, place: int) -> None:
+        """Draw a row anew, and the first line in sight, where a head may stand that has scrolled off."""
+        self.refresh_lines(self._tops[place], self._height(place))
+        self.refresh_lines(self.scroll_offset.y)
 
     def _keep_in_sight(self) -> None:
         if not self.rows or not self._tops or not self.size.height:
             return
         head, top = self._tops[heading_of(self.rows, self.cursor)], self._tops[self.cursor]
-        end = top + sum(1 for place, _ in self._drawn if place == self.cursor)
+        end = top + self._height(self.cursor)
         top = head if end - head <= self.size.height else max(head, top - 1)  # else the head stands over it
         self.scroll_to_region(Region(0, top, 1, end - top), animate=False, immediate=True, force=True)
 
@@ -116,9 +134,11 @@ class ColumnView(ScrollView, can_focus=True):
     def _put(self, place: int) -> None:
         if not self.rows:
             return
-        self.cursor = max(0, min(place, len(self.rows) - 1))
+        before, self.cursor = self.cursor, max(0, min(place, len(self.rows) - 1))
         self._keep_in_sight()
-        self.refresh()
+        for one in (before, self.cursor):
+            if one < len(self._tops):
+                self._refresh_row(one)
         self.post_message(self.Moved())
 
     def on_resize(self, event: Resize) -> None:

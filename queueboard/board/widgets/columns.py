@@ -6,8 +6,7 @@ from textual.events import DescendantFocus
 
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.head import ColumnHead
-from queueboard.board.widgets.rows import rows_of
-from queueboard.phrases.boxes import found_in
+from queueboard.board.widgets.kept import KeptRows
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
@@ -19,19 +18,17 @@ class Columns(Horizontal):
     def __init__(self) -> None:
         super().__init__(id="columns")
         self._here = Column.RECEIVED
-        # Held, since they are asked for at every key and a query goes through all that is on the screen.
-        self._columns = tuple(ColumnView(column) for column in ON_BOARD)
-        self._heads = tuple(ColumnHead(column) for column in ON_BOARD)
+        self._kept = {column: KeptRows(column) for column in ON_BOARD}
+        self._heads = tuple(map(ColumnHead, ON_BOARD))
+        self._views = tuple(map(ColumnView, ON_BOARD))
 
     def compose(self) -> ComposeResult:
-        for head, column in zip(self._heads, self._columns, strict=True):
-            with Vertical(classes="place"):
-                yield head
-                yield column
+        for head, view in zip(self._heads, self._views, strict=True):
+            yield Vertical(head, view, classes="place")
 
     def all(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""
-        return self._columns
+        return self._views
 
     def here(self) -> ColumnView:
         """The column the cursor is in, also while a tag is typed."""
@@ -40,10 +37,9 @@ class Columns(Horizontal):
     def fill(self, boxes: tuple[BoxPicture, ...], picture: Picture, marked: frozenset[int]) -> None:
         """Show these boxes; every cursor stays on its row."""
         self.display = bool(boxes)
-        for column in self.all():
-            column.set_rows(rows_of(boxes, column.column, picture), marked)
-        for head in self._heads:
-            head.count = sum(found_in(box, head.column) for box in boxes)
+        for head, view in zip(self._heads, self._views, strict=True):
+            rows, head.count = self._kept[view.column].fill(boxes, picture)
+            view.set_rows(rows, marked)
 
     def enter(self, column: ColumnView) -> None:
         """Put the cursor into a column."""

@@ -100,18 +100,25 @@ def nearest(rows: tuple[Row, ...], cursor: int) -> tuple[Row, ...]:
 
 
 def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
-    """The rows of one column: each box that has a knife there, and what stands in it.
+    """The rows of one column: each box that has a knife there, and what stands in it."""
+    return tuple(row for box in in_order(boxes) for row in rows_of_box(box, column, picture))
 
-    What is only announced comes last: it is no work yet, and the cursor begins at the top.
+
+def in_order(boxes: Iterable[BoxPicture]) -> list[BoxPicture]:
+    """As they stand in a column: what is only announced comes last.
+
+    It is no work yet, and the cursor begins at the top.
     """
-    rows: list[Row] = []
-    for box in sorted(boxes, key=lambda box: box.box.announced):
-        knives = box.in_column(column)
-        unopened = column is Column.RECEIVED and not box.box.opened
-        if knives or unopened:
-            rows.append(heading(box, picture))
-            rows += [knife_row(knife, picture.settings, twin=knife.id in box.look_alikes) for knife in knives]
-    return tuple(rows)
+    return sorted(boxes, key=lambda box: box.box.announced)
+
+
+def rows_of_box(box: BoxPicture, column: Column, picture: Picture) -> tuple[Row, ...]:
+    """The heading of a box and its knives in one column; none where it has nothing there."""
+    knives = box.in_column(column)
+    if not knives and (column is not Column.RECEIVED or box.box.opened):
+        return ()
+    below = (knife_row(knife, picture.settings, twin=knife.id in box.look_alikes) for knife in knives)
+    return (heading(box, picture), *below)
 
 
 def heading(box: BoxPicture, picture: Picture) -> Row:
