@@ -82,6 +82,7 @@ TITLES = {
     "UndoScreen": "Undo",
     "HelpScreen": "Help",
     "InitialsScreen": "Who acts",
+    "FirstScreen": "A new shop",
 }
 """What the keys belong to, in the order of the table; a class that is not here comes last, by its own first words."""
 

@@ -62,6 +62,8 @@ class BoardView(ShopScreen[None]):
         if self.desk.only_read:
             words = only_read_words(str(self.desk.shop.path))
             self.call_after_refresh(lambda: self.say(words, trouble=True))
+        elif self.desk.greeting:
+            self.call_after_refresh(self.say, self.desk.greeting)
 
     @property
     def columns(self) -> Columns:
