@@ -41,6 +41,7 @@ def family(dataclass: Callable[..., Any]) -> Classes:
     class Tally:
         knives: int
         boxes: int = 0
+        one: str = "knife"
 
     return Blade, Boxed, Tally
 
@@ -52,7 +53,7 @@ def told(classes: Classes) -> list[object]:
     """What can be asked of the classes and of values of them, told without the classes themselves."""
     blade, boxed, tally = classes
     short, long, in_box = blade(length_mm=150), blade(length_mm=210, marks=("nick",)), boxed(length_mm=150)
-    counted = tally(3)
+    counted = tally(3, one="blade")
     counted.boxes += 1
     return [
         *map(repr, (short, long, in_box, replace(long, length_mm=90), counted)),

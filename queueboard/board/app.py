@@ -39,6 +39,8 @@ class QueueboardApp(ThemedApp):
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
     BINDING_GROUP_TITLE = "On every screen"
+    what_is_kept = "everything up to the last “Saved” is in the shop file"
+    """Said when it ends otherwise than by its own key."""
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("question_mark", "keys", "keys", tooltip=KEYS_SENTENCE, id="app.keys"),
         # In a field ? is a letter; this one is read before any field.
@@ -106,6 +108,10 @@ class QueueboardApp(ThemedApp):
     def on_mount(self) -> None:
         self.set_interval(LOOK_SECONDS, self.look_around)
         self._listen()
+        self.ask_first()
+
+    def ask_first(self) -> None:
+        """Ask what must be known before the board is of use: who acts."""
         if not self.desk.initials:
             from queueboard.board.screens.initials import InitialsScreen
 

@@ -31,6 +31,9 @@ class Desk:
     only_read = False
     """True when the shop file may only be read: every action is refused with a sentence."""
 
+    greeting = ""
+    """Said when the board opens."""
+
     def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: str = "") -> None:
         self.shop = shop
         self.only_read = shop.only_read

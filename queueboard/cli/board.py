@@ -40,10 +40,19 @@ def add_commands(add: Add) -> None:
 
 
 def board(args: argparse.Namespace, clock: Clock) -> int:
-    """Open the board on the shop's file."""
+    """Open the board on the shop's file; where there is none yet it is made first."""
     need_terminal()
-    with closing_shop(open_shop(file_of(args))) as shop:
-        return _open_board(shop, args, clock)
+    path, greeting = file_of(args), ""
+    if not os.path.lexists(path):
+        from queueboard.cli.first import FIRST_BOX, begins_new, first_numbers
+
+        if begins_new(args, path):
+            code, args.initials = first_numbers(args, path, clock)
+            if not args.initials:
+                return code
+            greeting = FIRST_BOX
+    with closing_shop(open_shop(path)) as shop:
+        return _open_board(shop, args, clock, greeting=greeting)
 
 
 def demo(args: argparse.Namespace, clock: Clock) -> int:
@@ -80,14 +89,14 @@ def _first_day(typed: str, clock: Clock) -> date:
     return day
 
 
-def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str = "") -> int:
+def _open_board(shop: Shop, args: argparse.Namespace, clock: Clock, *, demo: str = "", greeting: str = "") -> int:
     """Hand the shop to the board; what went wrong with the day's first copy is said once the terminal is free again."""
     from queueboard.board.run import run_board
 
     sentence = "" if demo or shop.only_read else _morning(shop, clock())
     # Where nothing can be stored nobody need say who acts.
     initials = initials_of(args) or (NOBODY if shop.only_read else "")
-    code = run_board(shop, initials, clock, no_mouse=args.no_mouse, demo=demo)
+    code = run_board(shop, initials, clock, no_mouse=args.no_mouse, demo=demo, greeting=greeting)
     return trouble(sentence, code or REFUSED) if sentence else code
 
 

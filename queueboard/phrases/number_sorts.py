@@ -119,7 +119,9 @@ def _spans_literal(typed: str, _ways: Ways) -> str:
         ends = re.split(r"\s*[-–]\s*", part)
         if len(ends) != 2:
             raise TypedError(f"“{shown(part)}” are no hours. Type them like 08:00-12:00, 13:00-17:00, or closed.")
-        spans.append(f'"{parse_time(ends[0]):%H:%M}-{parse_time(ends[1]):%H:%M}"')
+        # Nobody opens at nine in the evening, so that the pad alone will do: 9-18.
+        first = f"0{ends[0]}" if ends[0] in {"7", "8", "9"} else ends[0]
+        spans.append(f'"{parse_time(first):%H:%M}-{parse_time(ends[1]):%H:%M}"')
     return f"[{', '.join(spans)}]"
 
 

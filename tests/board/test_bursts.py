@@ -30,6 +30,7 @@ from queueboard.board.screens.dialogs.numbers import Telling
 from queueboard.board.screens.dialogs.orders import OrdersDialog
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.find import FindScreen
+from queueboard.board.screens.first import FirstScreen
 from queueboard.board.screens.help import HelpScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.labels import LabelsScreen
@@ -152,6 +153,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     CloseOutScreen: lambda desk: CloseOutScreen(desk, box(desk.shop, COUNTER).box.id),
     DayScreen: DayScreen,
     FindScreen: FindScreen,
+    FirstScreen: lambda desk: FirstScreen(desk, "", "", ""),
     HelpScreen: lambda desk: HelpScreen(desk, Screen[object]()),
     InitialsScreen: InitialsScreen,
     LabelsScreen: LabelsScreen,

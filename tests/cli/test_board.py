@@ -12,6 +12,7 @@ import queueboard.cli.board
 from queueboard.cli import main
 from queueboard.cli.board import DEMO_MORNING
 from queueboard.cli.common import FINE, REFUSED, closing_shop
+from queueboard.cli.first import place_here, zone_here
 from queueboard.errors import FileError
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.saying import is_said
@@ -27,9 +28,7 @@ def started(monkeypatch: pytest.MonkeyPatch) -> Started:
     """A terminal and a board that is left at once."""
     boards: Started = []
 
-    def run_board(
-        shop: Shop, initials: str, clock: Callable[[], datetime], *, no_mouse: bool = False, demo: str = ""
-    ) -> int:
+    def run_board(shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: str = "", **_told: object) -> int:
         boards.append((shop.path, initials, demo, clock()))
         return FINE
 
@@ -63,6 +62,49 @@ def test_initials_come_from_the_environment_or_are_left_to_the_board(
     main(["--file", str(file)], clock=lambda: NOW)
 
     assert [initials for _, initials, _, _ in started] == ["", "JK"]
+
+
+@pytest.mark.parametrize("answered", [True, False])
+def test_where_no_shop_is_its_numbers_are_asked_first(
+    tmp_path: Path,
+    started: Started,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    answered: bool,
+) -> None:
+    """Answered, the file is made and the board opens as whoever answered; left, nothing at all stays behind."""
+
+    def ask(_shop: Shop, initials: str, *_told: object, **_more: object) -> tuple[int, str]:
+        return FINE, "JK" if answered else initials
+
+    monkeypatch.setattr(queueboard.board.run, "ask_for_numbers", ask)
+    path = tmp_path / "new.qb"
+
+    assert main(["--file", str(path)], clock=lambda: NOW) == FINE
+
+    assert [initials for _, initials, _, _ in started] == (["JK"] if answered else [])
+    assert path.exists() == answered
+    assert answered or not list(tmp_path.iterdir())
+    assert ("No shop was made" in capsys.readouterr().out) == (not answered)
+
+
+def test_a_named_folder_that_is_not_there_begins_no_new_shop(
+    tmp_path: Path, started: Started, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A stick that is not in must not look like an empty shop: it is said that no file is there."""
+    assert main(["--file", str(tmp_path / "stick" / "shop.qb")], clock=lambda: NOW) == REFUSED
+
+    assert "There is no shop file" in capsys.readouterr().err
+    assert not started
+    assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize(("zone", "country"), [("Pacific/Auckland", "NZ"), ("America/Chicago", "US"), ("Etc/UTC", "")])
+def test_the_machine_tells_where_it_is(zone: str, country: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The time zone it is set to leads to a country, where it belongs to one."""
+    monkeypatch.setenv("TZ", zone)
+
+    assert place_here(zone_here()) == (zone, country)
 
 
 def test_the_first_start_of_a_day_makes_one_copy(file: Path, started: Started) -> None:

@@ -80,6 +80,7 @@ ORDER = (
     "UndoScreen",
     "HelpScreen",
     "InitialsScreen",
+    "FirstScreen",
 )
 """The classes whose keys come first in the table, in this order; all others come behind, by name."""
 

@@ -150,6 +150,7 @@ def read_settings_like(values: dict[str, object]) -> object:
         (sorts.CLOCK, "4pm", '"16:00"'),
         (sorts.SPANS, "8:00-12:30, 13.30 - 17:00", '["08:00-12:30", "13:30-17:00"]'),
         (sorts.SPANS, "closed", "[]"),
+        (sorts.SPANS, "9-18", '["09:00-18:00"]'),
         (sorts.DAY, "24 dec", "2026-12-24"),
         (sorts.DAY, "today", "2026-11-26"),
         (sorts.COLLECTION, "mon-fri", '["mon", "tue", "wed", "thu", "fri"]'),

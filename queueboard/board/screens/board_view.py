@@ -68,6 +68,8 @@ class BoardView(ShopScreen[None]):
 
             words = only_read_words(str(self.desk.shop.path))
             self.call_after_refresh(lambda: self.say(words, trouble=True))
+        elif self.desk.greeting:
+            self.call_after_refresh(self.say, self.desk.greeting)
 
     def column(self) -> ColumnView:
         """The column the cursor is in."""

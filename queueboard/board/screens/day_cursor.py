@@ -20,7 +20,8 @@ class RunCursor(BoxListScreen):
     """A list with runs among its lines."""
 
     def run_here(self) -> Run | None:
-        """The run under the cursor; None, and a sentence, on another line."""
+        """The run under the cursor, and no number typed any more; None, and a sentence, on another line."""
+        self.typed = ""
         line = self.current()
         run = next((r for r in self.desk.picture.plan.runs if line is not None and run_id(r) == line.id), None)
         if run is None:

@@ -1,6 +1,5 @@
 """Questions about the shop's own numbers: a line, a new row, taking one out, taking a whole file in."""
 
-import re
 from pathlib import Path
 
 from textual.app import ComposeResult
@@ -11,13 +10,13 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Field, Row
 from queueboard.board.forms.form import Dialog
 from queueboard.board.forms.kept_form import KeptForm
+from queueboard.board.forms.mistakes import mistake_in
 from queueboard.board.screens.numbers import kept_name, ways_of
 from queueboard.errors import ChangedError, QueueboardError, SettingsError, TypedError
 from queueboard.phrases.belts import belt_words
 from queueboard.phrases.own_numbers import Entry, Number, Rows, Section, after_words, with_typed, with_typed_row
 from queueboard.plainfiles import read_text
 from queueboard.settings.editing import take_out, values_in
-from queueboard.settings.locate import lines_of
 from queueboard.shop.belts import belts_to_ask
 from queueboard.shop.numbers import settings_text, take_settings
 from queueboard.shop.picture import Picture
@@ -112,28 +111,15 @@ class NumberDialog(Telling, KeptForm[bool]):
 
     def refused(self, error: QueueboardError) -> None:
         """Say a mistake at its field, without the line that nobody sees here; one elsewhere with its line."""
-        found = re.match(r"line (\d+): (.*)", str(error), re.DOTALL) if isinstance(error, SettingsError) else None
-        if found is None:
+        asked = zip(((*self.row, *number.path) for number in self.numbers), self.typed, strict=True)
+        mistake = mistake_in(error, self.new_text, tuple(asked))
+        if mistake is None:
             super().refused(error)
             return
-        line, sentence = int(found[1]), found[2]
-        field = self._field_at(line, sentence)
-        if field is None:
-            where = self.new_text.split("\n")[line - 1].strip()
-            self.say(f"{_capital(sentence)}. That is line {line} of all numbers, {where}", trouble=True)
-            return
-        self.say(f"{_capital(sentence)}.", trouble=True)
-        field.focus()
-
-    def _field_at(self, line: int, sentence: str) -> Field | None:
-        """The field a mistake is about: of those on its line the one that the sentence names, else that was typed."""
-        lines = lines_of(self.new_text)
-        paths = [(*self.row, *number.path) for number in self.numbers]
-        pairs = zip(paths, self.typed, strict=True)
-        here = [(path, field) for path, field in pairs if lines.get(path) == line]
-        named = [field for path, field in here if sentence.startswith(f"{path[-1]} ")]
-        touched = [field for _, field in here if field.touched]
-        return next(iter((*named, *touched, *(field for _, field in here))), None)
+        sentence, field = mistake
+        self.say(sentence, trouble=True)
+        if field is not None:
+            field.focus()
 
     def anew(self) -> Dialog:
         text, about = settings_text(self.desk.shop), self.about
