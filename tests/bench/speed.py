@@ -14,13 +14,18 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.bench.machine import heading
+from tests.bench.speed_growth import growth
 from tests.bench.speed_keys import keys
+from tests.bench.speed_reads import picture, questions
 from tests.bench.speed_shops import Shops, size_mb
 from tests.bench.speed_start import day_command, first_paint, idle
 from tests.bench.speed_table import Figure, table
 
 MEASURES: dict[str, Callable[[Shops, int], Iterator[Figure]]] = {
     "paint": first_paint,
+    "picture": picture,
+    "questions": questions,
+    "growth": growth,
     "keys": keys,
     "idle": idle,
     "day": day_command,

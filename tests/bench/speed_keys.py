@@ -111,11 +111,20 @@ def whole_tray(board: Board, turn: int) -> None:
     """Mark so many knives, move them, take it back."""
     program = board.program
     marked = board.to_move[-TRAY:]
-    program.press("".join(f"{knife.tag}{ENTER}*" for knife in marked), lambda text: f"{TRAY} knives marked" in text)
+    program.press(_marking(marked), lambda text: f"{TRAY} knives marked" in text)
     board.moves("tray", TRAY)
     before = board.counts()
     program.press("u", lambda text: "Enter undo" in text)
     program.press(ENTER, lambda text: (found := HEAD.search(text)) is not None and int(found[1]) == before[0] + TRAY)
+
+
+def _marking(knives: list[Knife]) -> str:
+    """The keys that mark them: * goes on to the next knife by itself, a tag is typed where the next is another."""
+    keys = ""
+    for before, knife in zip([None, *knives], knives, strict=False):
+        follows = before is not None and (before.box_id, before.number + 1) == (knife.box_id, knife.number)
+        keys += "*" if follows else f"{knife.tag}{ENTER}*"
+    return keys
 
 
 def looking(board: Board, turn: int) -> None:
