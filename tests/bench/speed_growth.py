@@ -12,7 +12,6 @@ from queueboard.shop.looking import DAY_LIST, look
 from queueboard.shop.money import take_payment
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from queueboard.shop.owing import owing
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.promising import promise
 from queueboard.shop.receiving import receive_box
@@ -132,10 +131,6 @@ class Day:
         box_id = self.box.box.id
         return processor_ms(lambda: box_history(self.shop, box_id))
 
-    def who_owes(self) -> float:
-        """All accounts."""
-        return processor_ms(lambda: owing(self.shop, self.now))
-
     def end(self) -> float:
         """The sheet of the day's end."""
         seen = look(self.shop, self.now)
@@ -155,7 +150,6 @@ STEPS: tuple[tuple[str, Callable[[Day], float]], ...] = (
     ("close out, all steps", Day.close_out),
     ("find by name", Day.find_name),
     ("find by tag", Day.find_tag),
-    ("who owes", Day.who_owes),
     ("the day's end", Day.end),
 )
 """A day, in its order."""
