@@ -13,11 +13,13 @@ from queueboard.planning.order import plan_work
 from queueboard.shop import bench_work
 from queueboard.shop.finding import find_gone
 from queueboard.shop.looking import look
+from queueboard.shop.noting import note_box
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.owing import owing
 from queueboard.shop.undoing import box_history
+from queueboard.values.actor import Actor
 from tests.bench.speed_shops import FEW, MANY, Shops, morning_of
-from tests.bench.speed_table import Figure, worked_by_turns
+from tests.bench.speed_table import Figure, by_turns, processor_ms, worked_by_turns
 
 NAME, TAG = "Household 00300", "150"
 """A customer and a box number of every shop of these years."""
@@ -81,22 +83,42 @@ def picture(shops: Shops, runs: int) -> Iterator[Figure]:
     """Queries, plan, forecast and totals of the board, against its queries and its plan."""
     for path, open_knives in ((shops.ten, FEW), (shops.ten_full, MANY)):
         with opened(path) as (shop, now):
-            yield _picture(path, shop, now, runs, f"taking a picture, {open_knives:,} open knives")
+            read, plan = alone(path, queries_of(path, lambda other: look(other, now), shop)), planner_alone(shop, now)
+            parts = [statistics.median(times) for times in worked_by_turns(read, plan, runs)]
+            for name, ours in (("behind a change", _behind_a_change), ("read anew", _read_anew)):
+                base_runs, our_runs = by_turns(
+                    partial(processor_ms, partial(_both, read, plan)), partial(ours, shop, now), runs
+                )
+                yield Figure(
+                    name=f"a picture {name}, {open_knives:,} open",
+                    base="all its queries to sqlite3 alone, and the plan",
+                    base_runs=tuple(base_runs),
+                    our_runs=tuple(our_runs),
+                    most=1.5,
+                    beside=f"of the base {parts[0]:.1f} ms are queries, {parts[1]:.1f} ms the plan",
+                )
 
 
-def _picture(path: Path, shop: Shop, now: datetime, runs: int, name: str) -> Figure:
-    read, plan = alone(path, queries_of(path, lambda other: look(other, now), shop)), planner_alone(shop, now)
-    queries, plans = worked_by_turns(read, plan, runs)
-    base_runs, our_runs = worked_by_turns(lambda: (read(), plan()), lambda: look(shop, now), runs)
-    parts = statistics.median(queries), statistics.median(plans)
-    return Figure(
-        name=name,
-        base="the same queries to sqlite3 alone, and the plan",
-        base_runs=tuple(base_runs),
-        our_runs=tuple(our_runs),
-        most=1.5,
-        beside=f"of the base {parts[0]:.1f} ms are queries, {parts[1]:.1f} ms the plan",
-    )
+def _both(read: Callable[[], object], plan: Callable[[], object]) -> None:
+    read()
+    plan()
+
+
+def _behind_a_change(shop: Shop, now: datetime) -> float:
+    """Clock the picture that follows an action; the action is not in it."""
+    box = look(shop, now).boxes[0].box
+    note_box(shop, Actor(initials="MB", now=now), box, "asks" if box.note != "asks" else "asks again")
+    return processor_ms(lambda: look(shop, now))
+
+
+def _read_anew(warm: Shop, now: datetime) -> float:
+    """Clock the picture of a handle that has read nothing but what is learned of minutes."""
+    shop = open_shop(warm.path)
+    try:
+        shop.minutes_cache = warm.minutes_cache
+        return processor_ms(lambda: look(shop, now))
+    finally:
+        close_shop(shop)
 
 
 def questions(shops: Shops, runs: int) -> Iterator[Figure]:
