@@ -2,7 +2,7 @@
 
 import re
 import statistics
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, closing
 from dataclasses import dataclass, field
 from functools import partial
@@ -10,6 +10,7 @@ from pathlib import Path
 
 from queueboard.shop.looking import look
 from queueboard.shop.opening import close_shop, open_shop
+from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 from tests.bench.speed_pty import Program
@@ -37,6 +38,8 @@ class Board:
     """Where the board writes how long its actions waited for the disk."""
     to_move: list[Knife]
     """Knives that nothing keeps from going to the bench, in the order of the board."""
+    tray: str
+    """The keys that mark so many of the last of them."""
     took: dict[str, list[float]] = field(default_factory=dict)
     waited: dict[str, list[float]] = field(default_factory=dict)
 
@@ -93,7 +96,7 @@ def opened(path: Path, folder: Path) -> Board:
     times = folder / f"{path.parent.name}.times"
     program = Program("-m", "tests.bench.speed_board", str(times), "--file", str(path), "--as", "MB")
     program.first(cards_are_there)
-    return Board(program, times, free)
+    return Board(program, times, free, _tray(picture.boxes, free))
 
 
 def one_knife(board: Board, turn: int) -> None:
@@ -110,12 +113,24 @@ def one_knife(board: Board, turn: int) -> None:
 def whole_tray(board: Board, turn: int) -> None:
     """Mark so many knives, move them, take it back."""
     program = board.program
-    marked = board.to_move[-TRAY:]
-    program.press("".join(f"{knife.tag}{ENTER}*" for knife in marked), lambda text: f"{TRAY} knives marked" in text)
+    program.press(board.tray, lambda text: f"{TRAY} knives marked" in text)
     board.moves("tray", TRAY)
     before = board.counts()
     program.press("u", lambda text: "Enter undo" in text)
     program.press(ENTER, lambda text: (found := HEAD.search(text)) is not None and int(found[1]) == before[0] + TRAY)
+
+
+def _tray(boxes: Sequence[BoxPicture], free: Sequence[Knife]) -> str:
+    """The keys that mark TRAY of the free knives: * on the heading of a box marks all of it, on a knife that one."""
+    ids = {knife.id for knife in free}
+    keys, left, taken = "", TRAY, set[int]()
+    for box in boxes[::-1]:
+        if 0 < len(box.on_hand) <= left and ids.issuperset(knife.id for knife in box.on_hand):
+            keys += f"{box.box.number}{ENTER}*"
+            left -= len(box.on_hand)
+            taken.add(box.box.id)
+    rest = [knife for knife in free[::-1] if knife.box_id not in taken]
+    return keys + "".join(f"{knife.tag}{ENTER}*" for knife in rest[:left])
 
 
 def looking(board: Board, turn: int) -> None:

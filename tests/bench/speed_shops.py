@@ -27,6 +27,8 @@ class Shops:
     folder: Path
     given: Path | None
     """A file of ten years that was made before; it is copied, never written."""
+    given_year: Path | None = None
+    """One of a year, of the same morning."""
 
     @cached_property
     def empty(self) -> Path:
@@ -49,7 +51,10 @@ class Shops:
     def one(self) -> Path:
         """One year of the same shop, a tenth of the knives; the same boxes are open on the same morning."""
         path = self._at("one")
-        years.make(path, KNIVES_A_YEAR, 1, morning_of(self.ten))
+        if self.given_year is None:
+            years.make(path, KNIVES_A_YEAR, 1, morning_of(self.ten))
+        else:
+            shutil.copyfile(self.given_year, path)
         open_more(path, FEW)
         return path
 

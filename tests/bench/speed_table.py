@@ -1,11 +1,17 @@
 """A figure of speed: ours against a base measured in the same run, and whether it keeps what was asked of it. Pure."""
 
+import re
 import statistics
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from time import perf_counter, process_time
 
-WIDTH = 120
+MEASURED = re.compile(
+    r"^(?P<name>\S.*?) {2,}.* (?P<ratio>[\d.]+) +(?P<most>[\d.]+) +(?P<wished>[\d.]*) +(?P<word>met|MISSED)$"
+)
+"""A line of the table that holds a figure."""
+
+BASE = re.compile(r"^ +in (?P<unit>[^,]+), base: (?P<base>.+)$")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,19 +65,41 @@ def processor_ms(work: Callable[[], object]) -> float:
     return (process_time() - started) * 1000
 
 
+def worked_by_turns(
+    base: Callable[[], object], ours: Callable[[], object], runs: int
+) -> tuple[list[float], list[float]]:
+    """As by_turns, clocked by what the processor did for each."""
+    return by_turns(lambda: processor_ms(base), lambda: processor_ms(ours), runs)
+
+
 def table(figures: Iterable[Figure]) -> str:
     """The figures, one a line, what belongs beside a figure below it."""
-    head = f"{'':<45}{'base':>16}{'ours':>16}{'ratio':>8}{'asked':>7}{'wished':>8}"
+    head = f"{'':<45}{'base':>18}{'ours':>18}{'ratio':>8}{'asked':>7}{'wished':>8}"
     return "\n".join([head, *(line for figure in figures for line in _lines(figure))])
 
 
 def _lines(figure: Figure) -> list[str]:
     wished = "" if figure.wished is None else f"{figure.wished:.1f}"
     ours, base = (_spread(runs) for runs in (figure.our_runs, figure.base_runs))
+    most = f"{figure.most:.2g}"
     word = "met" if figure.is_met else "MISSED"
-    first = f"{figure.name:<45}{base:>16}{ours:>16}{figure.ratio:>8.2f}{figure.most:>7.1f}{wished:>8}  {word}"
+    first = f"{figure.name:<45}{base:>18}{ours:>18}{figure.ratio:>8.2f}{most:>7}{wished:>8}  {word}"
     below = (f"    in {figure.unit}, base: {figure.base}", *([f"    {figure.beside}"] if figure.beside else []))
     return [first, *below]
+
+
+def for_developers(printed: str) -> str:
+    """The figures of a printed table as they stand in DEVELOPERS.md: without times, which mean nothing elsewhere."""
+    rows = ["| what | held against | times it | asked | |", "|---|---|---|---|---|"]
+    lines = printed.splitlines()
+    for line, below in zip(lines, [*lines[1:], ""], strict=True):
+        found, base = MEASURED.match(line), BASE.match(below)
+        if found and base:
+            wished = f", wished {found['wished']}" if found["wished"] else ""
+            rows.append(
+                f"| {found['name']} | {base['base']} | {found['ratio']} | {found['most']}{wished} | {found['word']} |"
+            )
+    return "\n".join(rows)
 
 
 def _spread(runs: Sequence[float]) -> str:
