@@ -52,8 +52,6 @@ class Desk:
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
-        from queueboard.shop.keeping import newest_copy
-
         path, found = self.shop.path, _found(self.shop.path)
         if found is None or _identity(found) != self._file:
             raise FileError(
@@ -61,6 +59,8 @@ class Desk:
                 "Put it back, or leave and open it where it is."
             )
         if found.st_size == 0:
+            from queueboard.shop.keeping import newest_copy
+
             raise FileError(
                 f"{path} was emptied while the board is open. Leave with Ctrl+Q, and put {newest_copy(self.shop)}."
             )
@@ -115,9 +115,9 @@ class Desk:
 
     def say_first_look(self) -> None:
         """Keep what the plan says of its boxes this morning, for a board that stands open over night."""
-        from queueboard.shop.first_look import say_first_look
-
         if self.initials:
+            from queueboard.shop.first_look import say_first_look
+
             self.do(say_first_look, self.picture)
 
     def changed_elsewhere(self) -> bool:

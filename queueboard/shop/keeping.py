@@ -30,8 +30,6 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
     Today is the shop's own: in its evening another day has begun elsewhere. Older copies are thinned out only behind
     a new one that was verified. A second folder, where the settings name one and it is there, gets the same.
     """
-    from queueboard.shop.forgetting import forget_in_copies
-
     with shop.reading() as database:
         settings = settings_in(database)
     today = now.astimezone(settings.zone).date()
@@ -42,6 +40,8 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
             target.parent.mkdir(mode=0o700, exist_ok=True)
             _copy(shop, target)
             thin_out(shop.path, target.parent)
+            from queueboard.shop.forgetting import forget_in_copies
+
             forget_in_copies(shop.path, target.parent, now)
         shop.backup_at = now if made else datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
     if settings.keeping.second_folder:
@@ -51,8 +51,6 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
 
 def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
     """Bring a verified copy into a second folder as well; a stick that is not plugged in is no trouble."""
-    from queueboard.shop.forgetting import forget_in_copies
-
     target = folder / copy.name
     with _about(target):
         if not folder.is_dir():
@@ -64,6 +62,8 @@ def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
                     "copy beside it are whole. Try another stick."
                 )
             thin_out(shop.path, folder)
+            from queueboard.shop.forgetting import forget_in_copies
+
             forget_in_copies(shop.path, folder, now)
         erased_list.bring(shop.path, folder)
         note_elsewhere(shop.path, folder, now)
