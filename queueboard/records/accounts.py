@@ -5,7 +5,7 @@ from datetime import datetime
 from queueboard.money.bill import Bill, BillLines, add_ons, of_the_whole
 from queueboard.records.cells import whole
 from queueboard.records.charges import CHARGED_BOX, charges_of
-from queueboard.records.database import ShopDatabase
+from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import BOX, CUSTOMER, box_of, by_box, customer_of, knives_of, payments_of
 from queueboard.slotted import dataclass
@@ -57,12 +57,12 @@ def left_unpaid(database: ShopDatabase, customer_id: int | None = None) -> tuple
     paid = Settling.PAID.value
     whose, values = ("", (paid,)) if customer_id is None else (" AND customer_id = ?", (paid, customer_id))
     boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE id IN ({_LEFT}){whose}", values)))
-    left = _left(database)
+    left = _left(database, whose, *values[1:])
     inside = f"IN (SELECT id FROM box WHERE id IN ({_LEFT}){whose})"
     knives = by_box(knives_of(database, f"k.box_id {inside}", *values), lambda knife: knife.box_id)
     charges = by_box(charges_of(database, f"{CHARGED_BOX} {inside}", *values), lambda charge: charge.box_id)
     payments = by_box(payments_of(database, f"box_id {inside}", *values), lambda payment: payment.box_id)
-    customers = _customers(database)
+    customers = _customers(database, whose, *values[1:])
     found = (
         LeftUnpaid(
             box=box,
@@ -101,7 +101,7 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
     charges = by_box(charges_of(database, f"{CHARGED_BOX} IN ({which})", *values), lambda charge: charge.box_id)
     free = {whole(row[0]) for row in database.rows(f"{_NOT_CHARGED} AND k.box_id IN ({which})", values)}
     payments = by_box(payments_of(database, f"box_id IN ({which})", *values), lambda payment: payment.box_id)
-    customers, left = _customers(database), _left(database)
+    customers, left = _customers(database, whose, *values[1:]), _left(database, whose, *values[1:])
     found = (
         LeftOwing(
             box=box,
@@ -121,18 +121,19 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
     return tuple(sorted(found, key=lambda one: (one.left_at, one.box.id)))
 
 
-def _left(database: ShopDatabase) -> dict[int, tuple[datetime, Settling]]:
+def _left(database: ShopDatabase, whose: str, *values: Cell) -> dict[int, tuple[datetime, Settling]]:
     """When something of a box first left without its money, and how, by box."""
+    boxes = f" AND box_id IN (SELECT id FROM box WHERE 1 = 1{whose})" if whose else ""
     return {
         whole(row[0]): (from_us(whole(row[1])), Settling(str(row[2])))
         for row in database.rows(
-            "SELECT box_id, min(finished_us), settled FROM close_out "
-            "WHERE finished_us IS NOT NULL AND settled <> ? GROUP BY box_id",
-            (Settling.PAID.value,),
+            "SELECT box_id, finished_us, settled FROM close_out "
+            f"WHERE finished_us IS NOT NULL AND settled <> ?{boxes} ORDER BY finished_us DESC, id DESC",
+            (Settling.PAID.value, *values),
         )
     }
 
 
-def _customers(database: ShopDatabase) -> dict[int, Customer]:
-    brought = database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box)")
+def _customers(database: ShopDatabase, whose: str, *values: Cell) -> dict[int, Customer]:
+    brought = database.rows(f"{CUSTOMER} WHERE id IN (SELECT customer_id FROM box WHERE 1 = 1{whose})", values)
     return {customer.id: customer for customer in map(customer_of, brought)}

@@ -7,11 +7,11 @@ for a field.
 from collections.abc import Mapping
 
 from queueboard.records.cells import whole
-from queueboard.records.database import ShopDatabase
-from queueboard.records.reading import OPEN_BOXES, knives_of
+from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.reading import OPEN_BOXES
 from queueboard.records.telling import undone_groups
 from queueboard.slotted import dataclass
-from queueboard.values.knife import Knife
+from queueboard.words import Condition, Edge
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,10 +69,21 @@ class WorkChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MetKnife:
+    """Of a knife that was met in history all that its minutes hang on: thousands are read for the shop's pace."""
+
+    id: int
+    box_id: int
+    kind: str
+    edge: Edge
+    condition: Condition
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WorkLeft:
     """The work left for the bench, and how it came to that."""
 
-    knives: Mapping[int, Knife]
+    knives: Mapping[int, MetKnife]
     """By id, those that need the bench now and those of which something was written since."""
     needing: frozenset[int]
     """The knives that need the bench now."""
@@ -80,6 +91,22 @@ class WorkLeft:
     """The boxes that wait as a whole now."""
     changes: tuple[WorkChange, ...]
     """Newest first."""
+
+
+def _met(database: ShopDatabase, where: str, *values: Cell) -> dict[int, MetKnife]:
+    """The knives that meet a fixed condition on k, by id."""
+    edges, conditions = {edge.value: edge for edge in Edge}, {condition.value: condition for condition in Condition}
+    rows = database.rows(f"SELECT k.id, k.box_id, k.kind, k.edge, k.condition FROM knife k WHERE {where}", values)
+    return {
+        whole(row[0]): MetKnife(
+            id=whole(row[0]),
+            box_id=whole(row[1]),
+            kind=str(row[2]),
+            edge=edges[str(row[3])],
+            condition=conditions[str(row[4])],
+        )
+        for row in rows
+    }
 
 
 _LINES = "history h INDEXED BY history_work"
@@ -115,9 +142,7 @@ _BOX_LINES = "h.entity IN ('box', 'knife') AND h.entity = 'box' AND h.at_us >= ?
 
 def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
     """What needs the bench now, and every change of it since an instant; knives that were struck never were."""
-    met = knives_of(
-        database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES}) OR ({_NEEDS_NOW})", since_us
-    )
+    met = _met(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
     changes = database.rows(
         "SELECT at_us, box_id, knife_id, more FROM ("
         f"SELECT h.id, h.at_us, k.box_id, k.id AS knife_id, {_needs('h.after')} - {_needs('h.before')} AS more "
@@ -128,7 +153,7 @@ def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
         (since_us, since_us),
     )
     return WorkLeft(
-        knives={knife.id: knife for knife in met},
+        knives={**met, **_met(database, _NEEDS_NOW)},
         needing=frozenset(whole(row[0]) for row in database.rows(f"SELECT k.id FROM knife k WHERE {_NEEDS_NOW}")),
         waiting=frozenset(whole(row[0]) for row in database.rows("SELECT id FROM box WHERE waiting_for IS NOT NULL")),
         changes=tuple(
@@ -165,15 +190,12 @@ class Worked:
     """The bench was done with a knife once: it went on to testing or ready."""
 
     at_us: int
-    knife: Knife
+    knife: MetKnife
     """As it stands now."""
 
 
 def worked_since(database: ShopDatabase, since_us: int) -> tuple[Worked, ...]:
     """Each time that the bench was done with a knife since an instant, oldest first; struck knives left out."""
-    met = {
-        knife.id: knife
-        for knife in knives_of(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
-    }
+    met = _met(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
     done = gone_forward(database, since_us)
     return tuple(Worked(at_us=at_us, knife=met[knife_id]) for at_us, _, knife_id in done if knife_id in met)

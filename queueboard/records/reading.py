@@ -120,6 +120,12 @@ def by_box(values: Iterable[Value], box_id: Callable[[Value], int]) -> dict[int,
     return {key: tuple(group) for key, group in groups.items()}
 
 
+def customer_by_id(database: ShopDatabase, customer_id: int) -> Customer | None:
+    """One customer; None for one that was merged into another."""
+    found = database.rows(f"{CUSTOMER} WHERE id = ? AND merged_into IS NULL", (customer_id,))
+    return customer_of(found[0]) if found else None
+
+
 def customers_of(database: ShopDatabase) -> tuple[Customer, ...]:
     """All customers but those merged into another, by name."""
     rows = database.rows(f"{CUSTOMER} WHERE merged_into IS NULL")

@@ -63,10 +63,12 @@ def pairs_of_knife(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:
     return tuple(whole(row[0]) for row in rows)
 
 
-def gone_numbers(database: ShopDatabase) -> tuple[tuple[int, int, int], ...]:
-    """Id, number and customer of every box that is closed, the newest gone first."""
+def gone_numbers(database: ShopDatabase, where: str = "1 = 1", *values: Cell) -> tuple[tuple[int, int, int], ...]:
+    """Id, number and customer of every box that is closed and meets a fixed condition, the newest gone first."""
     rows = database.rows(
-        "SELECT id, number, customer_id FROM box WHERE closed_us IS NOT NULL ORDER BY closed_us DESC, id DESC"
+        "SELECT id, number, customer_id FROM box "
+        f"WHERE closed_us IS NOT NULL AND {where} ORDER BY closed_us DESC, id DESC",
+        values,
     )
     return tuple((whole(row[0]), whole(row[1]), whole(row[2])) for row in rows)
 

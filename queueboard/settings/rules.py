@@ -1,5 +1,7 @@
 """What the shop's numbers say about one knife: its process and its hands-on minutes."""
 
+from typing import Protocol
+
 from queueboard.settings.shapes import Kind, Process, Settings
 from queueboard.values.knife import Knife
 from queueboard.words import Condition, Edge
@@ -34,7 +36,23 @@ def minutes_of(settings: Settings, kind_name: str, edge: Edge, condition: Condit
     return max(own, min(known)) if known else None
 
 
-def knife_minutes(settings: Settings, knife: Knife) -> int:
+class Sort(Protocol):
+    """What of a knife its process and minutes hang on."""
+
+    @property
+    def kind(self) -> str:
+        """Its kind, as it was typed."""
+
+    @property
+    def edge(self) -> Edge:
+        """How its edge is made."""
+
+    @property
+    def condition(self) -> Condition:
+        """As it came in."""
+
+
+def knife_minutes(settings: Settings, knife: Sort) -> int:
     """Hands-on minutes of a knife.
 
     A condition the shop usually declines, or a kind it no longer has, counts as the longest the settings know for
@@ -48,7 +66,7 @@ def knife_minutes(settings: Settings, knife: Knife) -> int:
     return max(longest for one in kinds for longest in one.minutes.values())
 
 
-def knife_process(settings: Settings, knife: Knife) -> Process:
+def knife_process(settings: Settings, knife: Sort) -> Process:
     """The process of a knife; that of a kind the shop no longer has is the first one."""
     kind = settings.kind(knife.kind)
     return settings.processes[0] if kind is None else process_of(settings, kind, knife.edge)

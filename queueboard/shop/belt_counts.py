@@ -5,6 +5,7 @@ one, and nobody has undone that. Counting runs and moves apart would count a kni
 who is left out; this counts each once, and one that is worked again once more.
 """
 
+from collections import defaultdict
 from collections.abc import Iterable
 
 from queueboard.edges.trial import Half
@@ -82,16 +83,13 @@ def knives_done(database: ShopDatabase, settings: Settings, belts: Iterable[Fitt
     belts = tuple(belts)
     if not belts:
         return {}
-    worked = worked_since(database, min(to_us(belt.fitted_at) for belt in belts))
+    worked: defaultdict[str, list[Worked]] = defaultdict(list)
+    for one in worked_since(database, min(to_us(belt.fitted_at) for belt in belts)):
+        worked[knife_process(settings, one.knife).name].append(one)
     spared = {(one.knife_id, one.process, one.belt) for one in drawn_knives(database) if one.half is Half.WITHOUT}
-    return {belt.id: _done_by(belt, worked, settings, spared) for belt in belts}
+    return {belt.id: _done_by(belt, worked[belt.process], spared) for belt in belts}
 
 
-def _done_by(belt: FittedBelt, worked: Iterable[Worked], settings: Settings, spared: set[tuple[int, str, str]]) -> int:
+def _done_by(belt: FittedBelt, worked: Iterable[Worked], spared: set[tuple[int, str, str]]) -> int:
     since = to_us(belt.fitted_at)
-    return sum(
-        one.at_us >= since
-        and knife_process(settings, one.knife).name == belt.process
-        and (one.knife.id, belt.process, belt.step) not in spared
-        for one in worked
-    )
+    return sum(one.at_us >= since and (one.knife.id, belt.process, belt.step) not in spared for one in worked)

@@ -8,7 +8,7 @@ from queueboard.money.bill import totals
 from queueboard.parcels.closing import check
 from queueboard.records import asking
 from queueboard.records.database import Cell
-from queueboard.records.reading import customers_of
+from queueboard.records.reading import customer_by_id
 from queueboard.records.tables import BoxRow, CloseOutRow, KnifeRow, LabelRow, ThingRow, TickRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
@@ -271,9 +271,12 @@ def _summary(
 ) -> GoneBox:
     database = writing.database
     box = rows.box_now(database, close.box_id)
+    customer = customer_by_id(database, box.customer_id)
+    if customer is None:
+        raise KeyError(box.customer_id)  # a box of a merged customer was given to the other one
     return GoneBox(
         box=box,
-        customer=next(c for c in customers_of(database) if c.id == box.customer_id),
+        customer=customer,
         knives=tuple(knives[i] for i in state.going),
         things=tuple(t for t in things if t.id in close.ticked_things),
         missing=tuple(knives[i] for i in state.missing),

@@ -8,7 +8,7 @@ from queueboard.clean import figures, folded
 from queueboard.money.bill import totals
 from queueboard.records.database import ShopDatabase
 from queueboard.records.erasing import erased_customers
-from queueboard.records.reading import customers_of
+from queueboard.records.reading import customer_by_id, customers_of
 from queueboard.records.shelf import gone_numbers, how_it_left
 from queueboard.shop import rows
 from queueboard.shop.numbers import settings_in
@@ -80,23 +80,23 @@ def gone_box(shop: Shop, box_id: int) -> GoneSeen | None:
         box = rows.box_now(database, box_id)
         if box.closed_at is None or box.customer_id in erased_customers(database):
             return None
-        customer = next(one for one in customers_of(database) if one.id == box.customer_id)
-        return _gone(database, box_id, customer, settings_in(database).zone)
+        customer = customer_by_id(database, box.customer_id)
+        return None if customer is None else _gone(database, box_id, customer, settings_in(database).zone)
 
 
 def newest_gone(shop: Shop, number: int) -> GoneSeen | None:
     """The box with this number that has left last; None when none has."""
     with shop.reading() as database:
-        same = next((box_id for box_id, its, _ in gone_numbers(database) if its == number), None)
-    return None if same is None else gone_box(shop, same)
+        same = gone_numbers(database, "number = ?", number)
+    return gone_box(shop, same[0][0]) if same else None
 
 
 def gone_of_customer(shop: Shop, customer_id: int) -> tuple[GoneSeen, ...]:
     """The boxes of one customer that are gone, the newest first."""
     with shop.reading() as database:
-        customer = next((one for one in customers_of(database) if one.id == customer_id), None)
+        customer = customer_by_id(database, customer_id)
         zone = settings_in(database).zone
-        theirs = [box_id for box_id, _, whose in gone_numbers(database) if whose == customer_id][:MOST_GONE]
+        theirs = [box_id for box_id, _, _ in gone_numbers(database, "customer_id = ?", customer_id)][:MOST_GONE]
         return () if customer is None else tuple(_gone(database, box_id, customer, zone) for box_id in theirs)
 
 

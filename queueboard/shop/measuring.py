@@ -10,10 +10,17 @@ from queueboard.calendar.days import ShopCalendar, bench_windows
 from queueboard.planning.learning import MeasuredRun, WorkedDay, beyond_belief
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
-from queueboard.records.measuring import FinishedRun, WorkChange, WorkLeft, finished_runs, gone_forward, work_left
+from queueboard.records.measuring import (
+    FinishedRun,
+    MetKnife,
+    WorkChange,
+    WorkLeft,
+    finished_runs,
+    gone_forward,
+    work_left,
+)
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
-from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.values.plan import BenchWindow
 from queueboard.words import Condition, Edge, StaysOut
@@ -71,7 +78,7 @@ def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -
     windows: defaultdict[date, list[BenchWindow]] = defaultdict(list)
     for window in bench_windows(calendar, first, LOOK_BACK_DAYS):
         windows[window.start.date()].append(window)
-    done: defaultdict[date, list[tuple[str, Knife]]] = defaultdict(list)
+    done: defaultdict[date, list[tuple[str, MetKnife]]] = defaultdict(list)
     for at_us, group, knife_id in gone_forward(database, since_us):
         if knife_id in work.knives:
             done[from_us(at_us).astimezone(settings.zone).date()].append((group, work.knives[knife_id]))
@@ -82,7 +89,7 @@ def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -
 
 
 def _worked_day(
-    settings: Settings, done: list[tuple[str, Knife]], morning: Iterable[Knife], bench: Iterable[BenchWindow]
+    settings: Settings, done: list[tuple[str, MetKnife]], morning: Iterable[MetKnife], bench: Iterable[BenchWindow]
 ) -> WorkedDay:
     return WorkedDay(
         open_seconds=_by_process(settings, morning),
@@ -94,10 +101,10 @@ def _worked_day(
     )
 
 
-def _by_process(settings: Settings, knives: Iterable[Knife]) -> tuple[int, ...]:
+def _by_process(settings: Settings, knives: Iterable[MetKnife]) -> tuple[int, ...]:
     """Starter seconds of knives, in the order of the shop's processes."""
     seconds = dict.fromkeys((process.name for process in settings.processes), 0)
-    alike: dict[tuple[str, Edge, Condition], list[Knife]] = defaultdict(list)
+    alike: dict[tuple[str, Edge, Condition], list[MetKnife]] = defaultdict(list)
     for knife in knives:
         alike[knife.kind, knife.edge, knife.condition].append(knife)
     for of_one_sort in alike.values():
@@ -106,7 +113,7 @@ def _by_process(settings: Settings, knives: Iterable[Knife]) -> tuple[int, ...]:
     return tuple(seconds.values())
 
 
-def _set_ups(settings: Settings, done: Iterable[tuple[str, Knife]]) -> list[str]:
+def _set_ups(settings: Settings, done: Iterable[tuple[str, MetKnife]]) -> list[str]:
     """The processes as they followed each other; what moved in one action was worked one process after the other."""
     order: list[str] = []
     for _, action in groupby(done, key=itemgetter(0)):
@@ -115,7 +122,7 @@ def _set_ups(settings: Settings, done: Iterable[tuple[str, Knife]]) -> list[str]
     return [name for name, _ in groupby(order)]
 
 
-def _left_at(work: WorkLeft, instants: Iterable[datetime]) -> dict[datetime, tuple[Knife, ...]]:
+def _left_at(work: WorkLeft, instants: Iterable[datetime]) -> dict[datetime, tuple[MetKnife, ...]]:
     """The knives that somebody could have gone on with at each instant, worked back from what needs the bench now."""
     needing, waiting = set(work.needing), set(work.waiting)
     changes = iter(work.changes)

@@ -8,7 +8,7 @@ from queueboard.edges.summary import mean
 from queueboard.edges.trial import Half
 from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of, struck_of
-from queueboard.records.reading import BOX, box_of, customers_of, knives_of, things_of
+from queueboard.records.reading import BOX, box_of, customer_by_id, knives_of, things_of
 from queueboard.records.shelf import call_backs_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
@@ -98,7 +98,9 @@ def card_of_box(shop: Shop, box_id: int) -> Card:
 
 def _card_of(database: ShopDatabase, box: Box) -> Card:
     settings = settings_in(database)
-    customer = next(one for one in customers_of(database) if one.id == box.customer_id)
+    customer = customer_by_id(database, box.customer_id)
+    if customer is None:
+        raise KeyError(box.customer_id)  # a box of a merged customer was given to the other one
     linked = next(iter(call_backs_of(database, "c.box_id = ?", box.id)), None)
     knives = tuple(
         replace(_card(database, knife, settings), back=_came_back(database, knife, linked))

@@ -1,4 +1,4 @@
-"""Where much lies at the bench, what a key has done shows before the plan, which says that it is being worked out."""
+"""Where much lies at the bench, what a key has done is shown before the plan, which is marked as being worked out."""
 
 from pathlib import Path
 
