@@ -11,6 +11,7 @@ from typing import TextIO
 from queueboard.clean import without_turns
 from queueboard.errors import FileError
 from queueboard.papers.facts import Fact
+from queueboard.papers.plain_signs import signs_for
 
 _CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 """Control characters but for the line end, and halves of characters."""
@@ -43,7 +44,7 @@ def print_trouble(sentence: str) -> None:
     if sys.stderr is None:
         return
     try:
-        sys.stderr.write(harmless(sentence) + "\n")
+        sys.stderr.write(harmless(sentence).translate(signs_for(sys.stderr)) + "\n")
         sys.stderr.flush()
     except OSError:
         let_go(sys.stderr)
@@ -54,7 +55,7 @@ def _write(text: str) -> None:
     if sys.stdout is None:
         raise FileError("Nothing can be printed: standard output is closed.")
     try:
-        sys.stdout.write(text)
+        sys.stdout.write(text.translate(signs_for(sys.stdout)))
         sys.stdout.flush()
     except BrokenPipeError:
         raise

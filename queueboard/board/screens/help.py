@@ -13,6 +13,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
+from queueboard.board.headed import HEAD
 from queueboard.board.key_names import KeyGroup, key_groups
 from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
 
@@ -98,14 +99,14 @@ def helpers(about: Screen[object]) -> Iterator[DOMNode]:
 
 def titled(title: str, text: str) -> Iterator[Content]:
     """A title, its lines, a blank."""
-    yield Content.styled(title, "bold $text-primary")
+    yield Content.styled(title, HEAD)
     yield from (Content(line) for line in text.splitlines())
     yield Content("")
 
 
 def group_lines(group: KeyGroup) -> Iterator[Content]:
     """A group of keys: what to press, then what it does."""
-    yield Content.styled(group.title, "bold $text-primary")
+    yield Content.styled(group.title, HEAD)
     width = max(len(" ".join(line.keys)) for line in group.lines)
     for line in group.lines:
         yield Content.assemble((" ".join(line.keys).ljust(width + 2), "bold"), line.sentence)
