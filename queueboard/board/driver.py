@@ -1,5 +1,6 @@
 """Reading keys from the terminal: a byte that is no text is shown as a sign, and trouble ends the board well."""
 
+import io
 import os
 import select
 import signal
@@ -12,6 +13,7 @@ from textual.drivers.linux_driver import LinuxDriver
 from textual.events import Key
 
 from queueboard.board.lone_escape import ESC, LoneEscapes
+from queueboard.papers.plain_signs import signs_for
 
 LOOK_SECONDS = 0.1
 """How long a lone Esc is waited on before it is a key of its own."""
@@ -27,12 +29,15 @@ class Paper:
     def __init__(self, file: TextIO) -> None:
         self._file = file
         self._gone = False
+        self._signs = signs_for(file)
+        if isinstance(file, io.TextIOWrapper):
+            file.reconfigure(errors="replace")  # a letter that it cannot hold is one cell, as it is on the board
 
     def write(self, text: str) -> None:
         """Draw, while there is something to draw on."""
         if not self._gone:
             try:
-                self._file.write(text)
+                self._file.write(text.translate(self._signs) if self._signs else text)
             except OSError:
                 self._leave()
 

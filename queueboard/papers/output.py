@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from queueboard.clean import without_turns
 from queueboard.errors import FileError
+from queueboard.papers.plain_signs import signs_for
 
 if TYPE_CHECKING:
     from queueboard.papers.facts import Fact
@@ -45,7 +46,7 @@ def print_trouble(sentence: str) -> None:
     if sys.stderr is None:
         return
     try:
-        sys.stderr.write(harmless(sentence) + "\n")
+        sys.stderr.write(harmless(sentence).translate(signs_for(sys.stderr)) + "\n")
         sys.stderr.flush()
     except OSError:
         let_go(sys.stderr)
@@ -56,7 +57,7 @@ def _write(text: str) -> None:
     if sys.stdout is None:
         raise FileError("Nothing can be printed: standard output is closed.")
     try:
-        sys.stdout.write(text)
+        sys.stdout.write(text.translate(signs_for(sys.stdout)))
         sys.stdout.flush()
     except BrokenPipeError:
         raise

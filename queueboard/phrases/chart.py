@@ -14,7 +14,7 @@ FIGURE_EACH = 4
 RANGE_HEIGHT = 5
 """Lines of the chart of steps."""
 RANGE_WORDS = "steps from each knife to the next, gf:"
-POINT, LOUD, EDGE, MIDDLE, RULE = "●", "X", "─", "·", "│"
+POINT, LOUD, EDGE, MIDDLE, RULE = "●", "X", "─", "┄", "│"
 
 
 def left_out(readings: int, width: int) -> int:
@@ -27,7 +27,7 @@ def chart_lines(
 ) -> tuple[str, ...]:
     """The newest readings that fit, left to right, higher up the more push; at least one reading.
 
-    ● is a reading, X one that shows a signal; ─── the limits, ··· the middle. No line is wider than width cells.
+    ● is a reading, X one that shows a signal; ─── the limits, ┄┄┄ the middle. No line is wider than width cells.
     """
     step = 2 if 2 * len(readings) <= width - GUTTER else 1
     gone = left_out(len(readings), width)

@@ -1,7 +1,7 @@
 """What a new shop is offered by its country: currency, clock, unit of lengths, paper."""
 
 import tomllib
-from dataclasses import dataclass
+from queueboard.slotted import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

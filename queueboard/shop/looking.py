@@ -3,7 +3,7 @@
 import json
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import TypedDict
 
@@ -27,6 +27,7 @@ from queueboard.shop.measuring import measured_runs, worked_days
 from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import NOTHING_OFF, BoxPicture, DayLine, Picture, lost_only
+from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.found import MovedKnife, Off

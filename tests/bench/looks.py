@@ -6,6 +6,7 @@ no Chromium, so this is no test; `apt-get install chromium` has one.
 """
 
 import asyncio
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -58,6 +59,7 @@ def main() -> None:
     """Draw them all, then the sheets."""
     folder, chromium = Path(sys.argv[1]).absolute(), sys.argv[2] if len(sys.argv) > 2 else "chromium"
     folder.mkdir(parents=True, exist_ok=True)
+    os.environ["COLORTERM"] = "truecolor"  # else the themes are those of a terminal of 16 colours
     for width, size in (("80", SMALL), ("120", LARGE)):
         for kind, make in SCREENS.items():
             with TemporaryDirectory() as file:

@@ -43,3 +43,14 @@ def test_what_is_there_is_drawn_on() -> None:
     paper.flush()
 
     assert screen.getvalue() == "418-3"
+
+
+def test_a_terminal_of_few_signs_gets_others_cell_for_cell() -> None:
+    """A bar, a rule and a name on a terminal of ISO 8859-1: no sign is taken apart, none takes two cells."""
+    bytes_drawn = io.BytesIO()
+    paper = Paper(io.TextIOWrapper(bytes_drawn, encoding="iso-8859-1"))
+
+    paper.write("\x1b[1m█░ ─ Müller · Łukasz")
+    paper.flush()
+
+    assert bytes_drawn.getvalue().decode("iso-8859-1") == "\x1b[1m#. - Müller · ?ukasz"

@@ -11,6 +11,7 @@ from rich.color import ColorSystem
 from rich.segment import Segment
 from textual.app import App
 from textual.pilot import Pilot
+from textual.widgets import OptionList
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
@@ -56,6 +57,8 @@ async def too_weak(pilot: Pilot[int]) -> list[str]:
         for theme in themes:
             app.register_theme(theme)
             app.theme = theme.name
+            for options in app.screen.query(OptionList):
+                options._clear_caches()  # no terminal wears both themes of one name, whose ground is the same
             await pilot.pause()
             for (text, ground, system), on in pairs(app, systems).items():
                 if contrast(text, ground) < READABLE:

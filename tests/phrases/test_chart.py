@@ -15,7 +15,7 @@ def test_a_chart_is_drawn_as_by_hand() -> None:
     limited = chart_lines([140.0, 200.0, 300.0], LIMITS, (Mark(2, Signal.BEYOND),), width=12, height=5)
 
     assert plain == (" 300 │    ●", "     │  ●", " 100 │●")
-    assert limited == (" 300 │    X", " 260 │──────", " 200 │··●···", "     │", " 140 │●─────")
+    assert limited == (" 300 │    X", " 260 │──────", " 200 │┄┄●┄┄┄", "     │", " 140 │●─────")
 
 
 def test_the_words_are_about_what_is_drawn() -> None:

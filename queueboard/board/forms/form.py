@@ -151,6 +151,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         border: round $primary; background: $surface; padding: 0 1;
     }
     Dialog #heading { text-style: bold; margin-bottom: 1; }
+    Dialog .-apart { margin-top: 1; }
     Dialog #sentence { display: none; margin-top: 1; }
     Dialog #sentence.-trouble { color: $text-error; text-style: bold; }
     Dialog #hint { color: $text-muted; margin-top: 1; }
@@ -191,7 +192,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         for before, part in pairwise(parts[1:]):
             asks = [not isinstance(one, Static) for one in (before, part)]
             if asks[0] != asks[1] and not any(isinstance(one, Static) and not one.content for one in (before, part)):
-                part.styles.margin = (1, 0, 0, 0)
+                part.add_class("-apart")
 
     def done(self, answer: tuple[object] | None) -> None:
         """Leave with True when the operation went through; stay as it is when it did not."""

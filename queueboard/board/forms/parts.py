@@ -103,7 +103,7 @@ class ExpectedPart(Vertical):
         knives = "" if before is None or before.expected_knives is None else str(before.expected_knives)
         day = "" if before is None or before.expected_on is None else before.expected_on.isoformat()
         self.knives = Field(knives, hint="as they say, if they do", check=parse_count)
-        self.day = Field(day, hint=DAY_HINT, check=self.day_of)
+        self.day = Field(day, hint="27.11, fri, today, +3", check=self.day_of)
 
     def compose(self) -> ComposeResult:
         yield Row(("knives", self.knives), ("comes on", self.day))

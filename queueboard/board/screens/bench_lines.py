@@ -6,6 +6,7 @@ from datetime import datetime
 
 from textual.content import Content
 
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import Line
 from queueboard.papers.text import columns
 from queueboard.phrases.bars import FULL
@@ -47,7 +48,7 @@ def belt_lines(places: Sequence[BeltPlace], now: datetime) -> Iterator[Line]:
     for place, row in zip(places, rows, strict=True):
         if place.process != process:
             process = place.process
-            yield Line(id=f"process {process}", text=Content.styled(process, "bold"))
+            yield Line(id=f"process {process}", text=Content.styled(process, HEAD))
         yield Line(id=f"{process}/{place.step}", text=Content(f"  {row}"), stops=True)
 
 
@@ -102,16 +103,14 @@ def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[
     )
     for name, what, rows in groups:
         if name and rows:
-            yield Line(id=name, text=Content.styled(name, "bold"))
+            yield Line(id=name, text=Content.styled(name, HEAD))
         for row in rows:
             yield _line(f"{name}/{row.name}", change_words(row), width, indent="  ")
             if drawn := change_strips(row, width - 6):
                 yield Line(id=f"{name}/{row.name}/drawn", text=Content(f"    {_BEHIND_CURSOR.join(drawn)}"))
         if least := least_words(rows, what):
             yield _line(f"{name}/least", least, width, indent="  ")
-    yield Line(
-        id="lasted", text=Content.styled("how the edge lasted: read when it left, and when it came back", "bold")
-    )
+    yield Line(id="lasted", text=Content.styled("how the edge lasted: read when it left, and when it came back", HEAD))
     yield _line("lasted/all", lasted_words(lasted.whole), width, indent="  ", stops=True)
     for place, (first, second, apart) in enumerate(lasted.halves):
         for line, words in enumerate((lasted_words(first), lasted_words(second), lasted_apart_words(apart))):

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from textual.content import Content
 
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import Line
 from queueboard.clean import cell_text
 from queueboard.phrases.announced import coming_words, expected_today, not_come_boxes
@@ -88,7 +89,7 @@ def _today_ends(picture: Picture) -> Line:
 
 def _section(id: str, title: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
     """A heading with its lines; nothing at all when there are none."""
-    return (Line(id=id, text=Content.assemble((title, "bold underline"))), *lines) if lines else ()
+    return (Line(id=id, text=Content.assemble((title, HEAD))), *lines) if lines else ()
 
 
 def _box_line(kind: str, box: BoxPicture, said: str) -> Line:
@@ -126,8 +127,8 @@ def handling_minutes(picture: Picture) -> int:
 def day_heading(picture: Picture) -> Content:
     """What the day holds, handling minutes apart, what overloads the bench, and the bench's cautions."""
     bench, _, *rest = day_line_words(picture.day_line)
-    said = (bench, fits_words(picture), f"handling {handling_minutes(picture)} min", *rest)
+    work = " · ".join((bench, fits_words(picture), f"handling {handling_minutes(picture)} min"))
     overloads = heaviest_overload_words(picture)
     return Content.assemble(
-        f"Day list · {' · '.join(said)}\n", (f"{overloads}\n" if overloads else "", "bold"), BENCH_SHORT
+        f"Day list · {work}\n{' · '.join(rest)}\n", (f"{overloads}\n" if overloads else "", "bold"), BENCH_SHORT
     )

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from textual.content import Content
 
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import Line
 from queueboard.papers.text import wrapped
 from queueboard.phrases.evening import (
@@ -69,7 +70,7 @@ class _Maker:
 
     def section(self, id: str, title: str, said: Iterable[Said], *, nothing: str = "") -> Iterator[Line]:
         """A heading with its lines."""
-        yield Line(id=id, text=Content.assemble((title, "bold underline")))
+        yield Line(id=id, text=Content.assemble((title, HEAD)))
         lines = tuple(said) or (((None, nothing),) if nothing else ())
         for place, (number, words) in enumerate(lines):
             yield self.line(f"{id} {place}", words, number)

@@ -14,6 +14,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopModal, ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.headed import HEAD
 from queueboard.board.key_names import KeyGroup, key_groups
 from queueboard.phrases.cautions import BENCH_SHORT, PACKING_SHORT
 
@@ -110,7 +111,7 @@ def helpers(about: Screen[object]) -> Iterator[DOMNode]:
 
 def titled(title: str, text: str, width: int) -> Iterator[Content]:
     """A title, its lines, a blank."""
-    yield Content.styled(title, "bold $text-primary")
+    yield Content.styled(title, HEAD)
     for line in text.splitlines():
         yield from hanging(Content(), Content(line), 0, width)
     yield Content("")
@@ -118,7 +119,7 @@ def titled(title: str, text: str, width: int) -> Iterator[Content]:
 
 def group_lines(group: KeyGroup, width: int) -> Iterator[Content]:
     """A group of keys: what to press, then what it does."""
-    yield Content.styled(group.title, "bold $text-primary")
+    yield Content.styled(group.title, HEAD)
     room = min(WIDEST_KEYS, max(len(" ".join(line.keys)) for line in group.lines)) + 2
     for line in group.lines:
         yield from hanging(Content.styled(" ".join(line.keys), "bold"), Content(line.sentence), room, width)

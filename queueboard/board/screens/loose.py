@@ -26,12 +26,11 @@ class LooseScreen(ShopScreen[Candidate]):
     """Type kind, length and mark in any order; Enter leaves with the marked knife."""
 
     DEFAULT_CSS = """
-    LooseScreen > #heading { padding: 0 1; }
     LooseScreen > #answer { margin: 1; width: 1fr; }
     LooseScreen > #understood { height: auto; max-height: 2; padding: 0 1; }
     LooseScreen > #knives { height: 1fr; }
     LooseScreen #candidates { height: auto; padding: 0 1; text-wrap: nowrap; text-overflow: ellipsis; }
-    LooseScreen > #keys { dock: bottom; padding: 0 1; }
+    LooseScreen > #keys { dock: bottom; }
     """
     HELP = helping.LOOSE
     BINDING_GROUP_TITLE = "A loose knife"

@@ -26,13 +26,11 @@ class MarketScreen(ShopScreen[None]):
     """Down the paper: tag, count, name, phone, paid; gaps and doubles of the printed tags stand below."""
 
     DEFAULT_CSS = """
-    MarketScreen > #heading { padding: 0 1; text-style: bold; }
     MarketScreen > #lines { height: 1fr; }
     MarketScreen #paper { height: auto; padding: 0 1; text-wrap: nowrap; text-overflow: ellipsis; }
     MarketScreen > #sums { height: auto; padding: 0 1; }
     MarketScreen > #said { height: auto; padding: 0 1; text-style: bold; }
     MarketScreen > #answer { margin: 0 1; width: 1fr; }
-    MarketScreen > #keys { padding: 0 1; }
     """
     HELP = helping.MARKET
     BINDING_GROUP_TITLE = "A market day typed in"

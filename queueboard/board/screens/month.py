@@ -10,6 +10,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.headed import headed
 from queueboard.board.screens.paper_out import write_paper
 from queueboard.errors import QueueboardError
 from queueboard.figures.month import Month, month_of
@@ -43,6 +44,7 @@ class MonthScreen(ShopScreen[int | None]):
         self._read: tuple[object, ...] = ()
 
     def compose(self) -> ComposeResult:
+        yield Static(id="heading", markup=False)
         with VerticalScroll(id="days"):
             yield Static(id="tables", markup=False)
         yield Static(id="typed", markup=False)
@@ -57,7 +59,9 @@ class MonthScreen(ShopScreen[int | None]):
         if self.children and read != self._read:
             self._read = read
             self.sheet = month_sheet(figures_of(self.desk.shop, picture.now, self.month), picture)
-            self.query_one("#tables", Static).update(Content(self.sheet))
+            title, _, tables = self.sheet.partition("\n\n")
+            self.query_one("#heading", Static).update(Content(title))
+            self.query_one("#tables", Static).update(headed(tables))
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it under the figures."""

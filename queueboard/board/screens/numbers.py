@@ -12,6 +12,7 @@ from textual.widgets import OptionList
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.kept import Kept
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.clean import cell_text
@@ -181,7 +182,7 @@ class SectionScreen(OwnNumbersScreen):
             name = f"list {'/'.join(map(str, group.rows.path))}" if group.rows else f"heading {group.heading}"
             words = f"{group.heading}{'' if group.entries or not group.rows else ': none, + adds one'}"
             self.by_id[name] = group
-            yield Line(id=name, text=Content.styled(cell_text(words), "bold"), stops=group.rows is not None)
+            yield Line(id=name, text=Content.styled(cell_text(words), HEAD), stops=group.rows is not None)
         for entry in group.entries:
             self.by_id[entry.id] = entry
             half = is_half_typed(self.desk, kept_name(self.section, entry))

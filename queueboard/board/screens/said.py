@@ -9,6 +9,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
+from queueboard.board.headed import headed
 from queueboard.papers.said import said_sheet
 from queueboard.phrases import helping
 from queueboard.shop.first_look import judged
@@ -27,6 +28,7 @@ class SaidScreen(ShopScreen[int | None]):
     ]
 
     def compose(self) -> ComposeResult:
+        yield Static(id="heading", markup=False)
         with VerticalScroll(id="days"):
             yield Static(id="tables")
         yield Static(Content("↑ ↓ scroll · . or escape back to the board"), id="keys")
@@ -38,7 +40,9 @@ class SaidScreen(ShopScreen[int | None]):
         """Read again what was said and seen."""
         if self.children:
             sheet = said_sheet(judged(self.desk.shop, picture.now), picture)
-            self.query_one("#tables", Static).update(Content(sheet))
+            title, _, tables = sheet.partition("\n\n")
+            self.query_one("#heading", Static).update(Content(title))
+            self.query_one("#tables", Static).update(headed(tables))
 
     def action_leave(self) -> None:
         self.dismiss(None)

@@ -6,6 +6,7 @@ from textual.binding import Binding, BindingType
 from textual.content import Content
 
 from queueboard.board.desk import Desk
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs.money import PaymentDialog
@@ -105,7 +106,7 @@ class ShelfScreen(BoxListScreen):
 def _group(heading: str, boxes: tuple[ShelfBox, ...], picture: Picture) -> tuple[Line, ...]:
     today = picture.now.date()
     return (
-        Line(id=heading, text=Content.styled(heading, "bold")),
+        Line(id=heading, text=Content.styled(heading, HEAD)),
         *(
             Line(
                 id=str(one.box.box.id),

@@ -10,6 +10,7 @@ from textual.widgets import Static
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.headed import headed
 from queueboard.board.screens.paper_out import write_and_say
 from queueboard.papers.slips import gone_summary
 from queueboard.phrases import helping
@@ -34,7 +35,7 @@ class SummaryScreen(ShopScreen[None]):
     def compose(self) -> ComposeResult:
         """The text as it would be printed, and the keys."""
         with VerticalScroll(id="paper"):
-            yield Static(self.text(), id="summary", markup=False)
+            yield Static(headed(self.text()), id="summary")
         yield Static(id="typed", markup=False)
         yield Static("Enter back to the board · v or * writes it to a file", id="keys", markup=False)
 

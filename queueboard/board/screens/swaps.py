@@ -6,6 +6,7 @@ from textual.binding import Binding, BindingType
 from textual.content import Content
 
 from queueboard.board.desk import Desk
+from queueboard.board.headed import HEAD
 from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.board.screens.dialogs.swaps import ChargeMissingDialog, DefineSetDialog, RoundDialog
 from queueboard.board.screens.paper_out import write_and_say
@@ -121,7 +122,7 @@ class SwapSheetScreen(BoxListScreen):
         missing = iter(self.kitchen.missing)
         found: list[Line] = []
         for heading, lines in sheet_parts(self.kitchen, picture.settings, picture.now.date()):
-            found.append(Line(id=heading, text=Content.styled(heading, "bold")))
+            found.append(Line(id=heading, text=Content.styled(heading, HEAD)))
             for place, line in enumerate(lines):
                 knife = next(missing, None) if heading == MISSING else None
                 found.append(

@@ -37,12 +37,10 @@ class TypeBackScreen(ShopScreen[None]):
     """Down the sheet: done or not, paid, Enter."""
 
     DEFAULT_CSS = """
-    TypeBackScreen > #heading { padding: 0 1; }
     TypeBackScreen > #lines { height: 1fr; }
     TypeBackScreen #sheet { height: auto; padding: 0 1; text-wrap: nowrap; text-overflow: ellipsis; }
     TypeBackScreen > #said { height: auto; padding: 0 1; text-style: bold; }
     TypeBackScreen > #answer { margin: 0 1; width: 1fr; }
-    TypeBackScreen > #keys { padding: 0 1; }
     """
     HELP = helping.TYPE_BACK
     BINDING_GROUP_TITLE = "A day sheet typed back"

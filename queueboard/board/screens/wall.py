@@ -27,8 +27,7 @@ class WallScreen(ShopScreen[None]):
     """Looked at and not touched: it follows what the others do, and any of the keys below leads back."""
 
     DEFAULT_CSS = """
-    WallScreen > #heading { text-style: bold; }
-    WallScreen > #wall { height: 1fr; text-wrap: nowrap; }
+    WallScreen > #wall { height: 1fr; padding: 0 1; text-wrap: nowrap; }
     """
     HELP = helping.WALL
     BINDING_GROUP_TITLE = "On the wall"
@@ -63,7 +62,7 @@ class WallScreen(ShopScreen[None]):
         late = f"{day.late} LATE" if day.late else "nobody is late"
         heading = f"{time_words(picture.now)}   {day.leaves_today} leave today   {late}"
         self.query_one("#heading", Static).update(heading)
-        width, height = self.size.width // COLUMNS, (self.size.height - 1) // LINES
+        width, height = (self.size.width - 2) // COLUMNS, (self.size.height - 1) // LINES
         boxes = wall_boxes(picture)
         rows = [self._row(boxes[at : at + COLUMNS], picture, width, height) for at in range(0, len(boxes), COLUMNS)]
         self.query_one("#wall", Static).update(Content("\n").join(rows) if rows else Content(EMPTY))

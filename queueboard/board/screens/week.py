@@ -65,12 +65,12 @@ class WeekScreen(ShopScreen[int | None]):
 def _heading(picture: Picture) -> Content:
     said = f"The week ahead · {rush_words(picture)}"
     overloads = heaviest_overload_words(picture)
-    return Content.assemble(said, (f"\n{overloads}" if overloads else "", "bold"), "\n")
+    return Content.assemble(said, f"\n{overloads}" if overloads else "")
 
 
 def _line(load: DayLoad, most: int, picture: Picture) -> Content:
     """The day with its bar and its figures; below what is due."""
     bar = load_bar(load, most)
     head = day_head_words(load, picture.now.date()).ljust(HEAD)
-    said = f"{bar.ljust(BAR)}  {load_words(load)}" if bar else load_words(load)
-    return Content.assemble((head, "bold"), f"{said}\n", " " * HEAD, due_words(load))
+    drawn = (f"{bar.ljust(BAR)}  " if bar else "", "$text-primary")
+    return Content.assemble((head, "bold"), drawn, f"{load_words(load)}\n", " " * HEAD, due_words(load))

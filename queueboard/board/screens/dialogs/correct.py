@@ -125,9 +125,7 @@ class CorrectCustomerDialog(Dialog):
         self.town = Field(customer.town)
         self.address = Field(customer.address)
         self.notes = Field(customer.notes)
-        self.card = Tick(
-            "a proof card goes with every box: the gauge is asked for its knives", value=customer.proof_card
-        )
+        self.card = Tick("every box gets a proof card: the gauge is asked for its knives", value=customer.proof_card)
 
     def customer_now(self) -> Customer:
         """The customer as the shop file has it now."""

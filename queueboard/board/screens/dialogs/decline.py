@@ -21,7 +21,7 @@ class DeclineDialog(Dialog):
         self.knife = knife
         self.why = Choice([(reason.value, reason) for reason in DeclineReason], across=False)
         self.note = Field(hint="what was seen, for the customer (may stay empty)")
-        self.told_to = Field(hint="who was told, now (may stay empty)")
+        self.told_to = Field(hint="who was told, or empty")
         self.photo = Tick("a photo was taken", value=Finding.PHOTO in knife.findings)
 
     def heading(self) -> str:
