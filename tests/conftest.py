@@ -32,8 +32,8 @@ settings.load_profile("steady")
 
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers() -> int:
-    """Two workers for each processor: a screen that waits for its timers leaves its processor idle half the time."""
-    return (os.cpu_count() or 1) * 2
+    """One more than processors: some tests wait for a program they started. Each more imports all tests once more."""
+    return (os.cpu_count() or 1) + 1
 
 
 @pytest.hookimpl(trylast=True)

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from queueboard.shop.opening import Shop, close_shop
-from tests.shop.place import counter, parcel, small_shop
+from tests.shop.place import small_shop, two_boxes_shop
 
 
 @pytest.fixture
@@ -20,8 +20,6 @@ def shop(tmp_path: Path) -> Iterator[Shop]:
 @pytest.fixture
 def two_boxes(tmp_path: Path) -> Iterator[Shop]:
     """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
-    made = small_shop(tmp_path)
-    parcel(made)
-    counter(made)
+    made = two_boxes_shop(tmp_path)
     yield made
     close_shop(made)

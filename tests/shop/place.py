@@ -42,9 +42,29 @@ def _new_file() -> bytes:
 
 def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
+    return shop_of(_new_file(), _own_path(folder))
+
+
+@cache
+def two_boxes_file() -> bytes:
+    """The file of a shop with the boxes of parcel and counter, made once for all tests of a process."""
+    with TemporaryDirectory() as folder:
+        shop = small_shop(Path(folder))
+        parcel(shop)
+        counter(shop)
+        close_shop(shop)
+        return shop.path.read_bytes()
+
+
+def two_boxes_shop(folder: Path) -> Shop:
+    """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
+    return shop_of(two_boxes_file(), _own_path(folder))
+
+
+def _own_path(folder: Path) -> Path:
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
-    return shop_of(_new_file(), path)
+    return path
 
 
 @cache
