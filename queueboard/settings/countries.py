@@ -1,6 +1,7 @@
 """What a new shop is offered by its country: currency, clock, unit of lengths, paper."""
 
 import tomllib
+
 from queueboard.slotted import dataclass
 
 
