@@ -59,14 +59,14 @@ class _Unwritten:
                 setattr(self.slotted, name, what)
 
     def _first(self) -> Callable[..., None]:
-        def first(one: object, *args: object, **kwargs: object) -> None:
+        def first(one: object, /, *args: object, **kwargs: object) -> None:
             self._write(repr=False, eq=False, order=False)
             vars(self.slotted)["__init__"](one, *args, **kwargs)
 
         return first
 
     def _late(self, name: str) -> Callable[..., object]:
-        def late(one: object, *args: object) -> object:
+        def late(one: object, /, *args: object) -> object:
             self._write()
             return vars(self.slotted)[name](one, *args)
 
