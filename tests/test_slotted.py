@@ -104,6 +104,18 @@ def test_what_is_refused_is_refused_alike() -> None:
     assert issubclass(FrozenInstanceError, AttributeError)
 
 
+def test_a_field_may_have_any_name() -> None:
+    """The first value of a class takes fields whose names our own code uses too."""
+
+    @slotted.dataclass(frozen=True, slots=True, kw_only=True)
+    class Named:
+        one: int
+        self: int
+        args: int = 3
+
+    assert Named(one=1, self=2) == Named(one=1, self=2, args=3)
+
+
 def written(kind: Any) -> set[str]:
     """The methods of a class that the library has compiled from text."""
     own = ((name, getattr(what, "__code__", None)) for name, what in vars(kind).items())
