@@ -11,8 +11,8 @@ from textual.message import Message
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
-from queueboard.board.widgets.kept import KeptLines
-from queueboard.board.widgets.rows import Part, Row, Tone, nearest
+from queueboard.board.widgets.kept import LaidOut
+from queueboard.board.widgets.rows import Row, Tone, nearest
 from queueboard.words import Column
 
 CURSOR = "▸"
@@ -60,13 +60,11 @@ class ColumnView(ScrollView, can_focus=True):
         self.marked: frozenset[int] = frozenset()
         self.here = 0
         """Id of the box under the cursor of the board; its heading stands out in every column."""
-        self._drawn: list[tuple[int, tuple[Part, ...]]] = []
-        self._tops: list[int] = []
-        self._lines = KeptLines()
+        self._laid = LaidOut()
 
     def set_rows(self, rows: tuple[Row, ...], marked: frozenset[int]) -> None:
         """Show these rows; the cursor stays on its row, or goes to the next one that is still there."""
-        if rows == self.rows and self._tops:
+        if rows == self.rows and self._laid.tops:
             if marked != self.marked:
                 self.marked = marked
                 self.refresh()
@@ -92,7 +90,7 @@ class ColumnView(ScrollView, can_focus=True):
         """Let the heading of this box stand out."""
         if box_id == self.here:
             return
-        for place, row in enumerate(self.rows[: len(self._tops)]):
+        for place, row in enumerate(self.rows[: len(self._laid.tops)]):
             if row.knife is None and row.box_id in (box_id, self.here):
                 self._refresh_row(place)
         self.here = box_id
@@ -100,36 +98,29 @@ class ColumnView(ScrollView, can_focus=True):
     def _lay_out(self) -> None:
         if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
-        self._drawn, self._tops = [], []
-        for place, lines in enumerate(self._lines.of(self.rows, width, GUTTER)):
-            self._tops.append(len(self._drawn))
-            self._drawn += [(place, parts) for parts in lines]
-        self.virtual_size = Size(width, len(self._drawn))
+        self._laid.lay(self.rows, width, GUTTER)
+        self.virtual_size = Size(width, len(self._laid.lines))
         self._keep_in_sight()
         self.refresh()
 
-    def _height(self, place: int) -> int:
-        end = self._tops[place + 1] if place + 1 < len(self._tops) else len(self._drawn)
-        return end - self._tops[place]
-
     def _refresh_row(self, place: int) -> None:
         """Draw a row anew, and the first line in sight, where a head may stand that has scrolled off."""
-        self.refresh_lines(self._tops[place], self._height(place))
+        self.refresh_lines(self._laid.tops[place], self._laid.height(place))
         self.refresh_lines(self.scroll_offset.y)
 
     def _keep_in_sight(self) -> None:
-        if not self.rows or not self._tops or not self.size.height:
+        if not self.rows or not self._laid.tops or not self.size.height:
             return
-        head, top = self._tops[heading_of(self.rows, self.cursor)], self._tops[self.cursor]
-        end = top + self._height(self.cursor)
+        head, top = self._laid.head_top(self.cursor), self._laid.tops[self.cursor]
+        end = top + self._laid.height(self.cursor)
         top = head if end - head <= self.size.height else max(head, top - 1)  # else the head stands over it
         self.scroll_to_region(Region(0, top, 1, end - top), animate=False, immediate=True, force=True)
 
     def _line_at(self, y: int) -> int:
         """Which line stands so far down: a head that would have scrolled off stays on top of its knives."""
         line = y + self.scroll_offset.y
-        first = y == 0 and line < len(self._drawn)
-        return self._tops[heading_of(self.rows, self._drawn[line][0])] if first else line
+        first = y == 0 and line < len(self._laid.lines)
+        return self._laid.head_top(self._laid.lines[line][0]) if first else line
 
     def _put(self, place: int) -> None:
         if not self.rows:
@@ -137,7 +128,7 @@ class ColumnView(ScrollView, can_focus=True):
         before, self.cursor = self.cursor, max(0, min(place, len(self.rows) - 1))
         self._keep_in_sight()
         for one in (before, self.cursor):
-            if one < len(self._tops):
+            if one < len(self._laid.tops):
                 self._refresh_row(one)
         self.post_message(self.Moved())
 
@@ -154,8 +145,8 @@ class ColumnView(ScrollView, can_focus=True):
     def on_click(self, event: Click) -> None:
         offset = event.get_content_offset(self)
         line = self._line_at(offset.y) if offset is not None else -1
-        if 0 <= line < len(self._drawn):
-            self._put(self._drawn[line][0])
+        if 0 <= line < len(self._laid.lines):
+            self._put(self._laid.lines[line][0])
             if event.chain == 2:
                 self.post_message(self.Opened())
 
@@ -179,12 +170,12 @@ class ColumnView(ScrollView, can_focus=True):
 
     def render_line(self, y: int) -> Strip:
         line, width = self._line_at(y), self.scrollable_content_region.width
-        if line >= len(self._drawn):
+        if line >= len(self._laid.lines):
             return Strip.blank(width, self.rich_style)
-        place, parts = self._drawn[line]
+        place, parts = self._laid.lines[line]
         row = self.rows[place]
         cursor = place == self.cursor and self.has_focus
-        first = line == self._tops[place]
+        first = line == self._laid.tops[place]
         gutter = CURSOR if cursor and first else " "
         if row.knife is not None:
             gutter += MARK if row.knife.id in self.marked else " "
@@ -202,8 +193,3 @@ class ColumnView(ScrollView, can_focus=True):
         """The ground of a heading; under the cursor also its one colour, so that every word stays readable."""
         style = self._style(name)
         return Style(bgcolor=style.bgcolor, color=style.color if name == "cursor" else None)
-
-
-def heading_of(rows: tuple[Row, ...], place: int) -> int:
-    """The place of the heading of a row's box."""
-    return next(p for p in range(place, -1, -1) if rows[p].knife is None or p == 0)

@@ -36,19 +36,36 @@ class KeptRows:
         return tuple(rows), count
 
 
-class KeptLines:
-    """The lines of rows for one width."""
+class LaidOut:
+    """The rows of a column as lines one below the other, for one width."""
 
     def __init__(self) -> None:
+        self.lines: list[tuple[int, tuple[Part, ...]]] = []
+        """Each line: the place of its row, and what stands in it."""
+        self.tops: list[int] = []
+        """The first line of each row."""
+        self._heads: list[int] = []
         self._width = 0
         self._rows: dict[int, tuple[Row, tuple[tuple[Part, ...], ...]]] = {}
 
-    def of(self, rows: Iterable[Row], width: int, gutter: int) -> list[tuple[tuple[Part, ...], ...]]:
-        """The lines of each row in a column of so many cells; a knife's begin behind the gutter, a heading's in it."""
+    def lay(self, rows: Iterable[Row], width: int, gutter: int) -> None:
+        """Lay rows out in so many cells; a knife's lines begin behind the gutter, a heading's in it."""
         before = self._rows if width == self._width else {}
         self._width, self._rows = width, {}
-        for row in rows:
-            known = before.get(id(row))  # a row is kept beside its lines, so that no other can get its id
+        self.lines, self.tops, self._heads = [], [], []
+        for place, row in enumerate(rows):
             inside = width - (gutter if row.knife is not None else gutter - 1)
-            self._rows[id(row)] = known or (row, row.lines(inside))
-        return [self._rows[id(row)][1] for row in rows]
+            # A row is kept beside its lines, so that no other can get its id.
+            _, lines = self._rows[id(row)] = before.get(id(row)) or (row, row.lines(inside))
+            self.tops.append(len(self.lines))
+            self._heads.append(place if row.knife is None or not place else self._heads[-1])
+            self.lines += [(place, parts) for parts in lines]
+
+    def height(self, place: int) -> int:
+        """How many lines a row has."""
+        end = self.tops[place + 1] if place + 1 < len(self.tops) else len(self.lines)
+        return end - self.tops[place]
+
+    def head_top(self, place: int) -> int:
+        """The first line of the heading of a row's box."""
+        return self.tops[self._heads[place]]
