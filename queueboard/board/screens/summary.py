@@ -35,7 +35,7 @@ class SummaryScreen(ShopScreen[None]):
     def compose(self) -> ComposeResult:
         """The text as it would be printed, and the keys."""
         with VerticalScroll(id="paper"):
-            yield Static(headed(self.text()), id="summary")
+            yield Static(headed(self.text()), id="summary", markup=False)
         yield Static(id="typed", markup=False)
         yield Static("Enter back to the board · v or * writes it to a file", id="keys", markup=False)
 
