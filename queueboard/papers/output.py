@@ -11,6 +11,7 @@ from typing import TextIO
 from queueboard.clean import without_turns
 from queueboard.errors import FileError
 from queueboard.papers.facts import Fact
+from queueboard.papers.progress import end_bar
 
 _CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 """Control characters but for the line end, and halves of characters."""
@@ -53,6 +54,7 @@ def _write(text: str) -> None:
     """Write to standard output, to the end; FileError says why not, but for a reader who has enough."""
     if sys.stdout is None:
         raise FileError("Nothing can be printed: standard output is closed.")
+    end_bar()
     try:
         sys.stdout.write(text)
         sys.stdout.flush()

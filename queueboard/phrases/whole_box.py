@@ -28,6 +28,8 @@ from queueboard.values.knife import Knife
 from queueboard.values.offer import OfferKind
 from queueboard.words import ThingState
 
+TWINS_NAMED = 5
+"""So many knives that look alike are named; the tag on the handle decides anyway."""
 BOX_KEYS = {OfferKind.ALL_TODAY: "c", OfferKind.PART_TODAY: "c", OfferKind.ASK_NEW: "l", OfferKind.SHOP_LABEL: "l"}
 """The keys of the box's own screen: l asks which label it is to be."""
 
@@ -83,7 +85,7 @@ def knife_facts(knife: Knife, box: BoxPicture, picture: Picture) -> str:
 
 
 def twin_words(knife: Knife, picture: Picture) -> str:
-    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
+    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2; of many the first few."""
     twins = [
         other.tag
         for box in picture.boxes
@@ -92,7 +94,8 @@ def twin_words(knife: Knife, picture: Picture) -> str:
         and other.box_id != knife.box_id
         and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
     ]
-    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""
+    more = f" and {len(twins) - TWINS_NAMED} more" if len(twins) > TWINS_NAMED else ""
+    return f"≈ looks like {', '.join(twins[:TWINS_NAMED])}{more}: see its tag" if twins else ""
 
 
 def told_lines(box: BoxPicture, now: datetime) -> tuple[str, ...]:
