@@ -76,7 +76,9 @@ def key_groups(node: DOMNode) -> Iterator[KeyGroup]:
                 keys=keys if name in keys else (*keys, name), sentence=binding.tooltip or _sentence(binding.description)
             )
         if lines:
-            yield KeyGroup(title=str(vars(holder)["BINDING_GROUP_TITLE"]), lines=tuple(lines.values()))
+            yield KeyGroup(
+                title=str(vars(holder).get("BINDING_GROUP_TITLE") or holder.__name__), lines=tuple(lines.values())
+            )
 
 
 def _sentence(label: str) -> str:

@@ -15,7 +15,6 @@ from queueboard.cli.common import (
     say,
     shop_of,
 )
-from queueboard.papers.progress import bar
 from queueboard.phrases.belts import belt_words
 from queueboard.phrases.health import share_words
 from queueboard.plainfiles import read_text
@@ -80,6 +79,6 @@ def _belts(before: Settings | None, now: Settings) -> str:
 
 def backup(args: argparse.Namespace, clock: Clock) -> int:
     """Copy the shop file to a new file, verified."""
-    with shop_of(args) as shop, bar():
+    with shop_of(args) as shop:
         copy_to(shop, args.copy, clock())
     return say(f"Copied and verified: {pasted(args.copy)}\n")

@@ -20,6 +20,7 @@ from queueboard.cli.common import (
     trouble,
 )
 from queueboard.errors import QueueboardError, TypedError
+from queueboard.papers.progress import bar
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import holidays_run_out, settings_text, take_settings
@@ -72,7 +73,9 @@ def _open_demo(path: Path, args: argparse.Namespace, clock: Clock, *, kept: bool
 
     begins = clock() if args.date is None else datetime.combine(_first_day(args.date, clock), DEMO_MORNING)
     ahead = begins - clock()
-    with closing_shop(make_demo_shop(path, begins)) as shop:
+    with bar(words="making the invented shop"):
+        made = make_demo_shop(path, begins)
+    with closing_shop(made) as shop:
         if not terminal_here():
             return say(f"The invented shop is in {pasted(path)}. Look at it with --file {pasted(path)}.\n")
         args.initials = initials_of(args) or OWNER
@@ -107,19 +110,17 @@ def _morning(shop: Shop, now: datetime) -> str:
     """
     nobody = Actor(initials=NOBODY, now=now)
     sentences = list[str]()
-    for step in (_copy_of_the_day, _first_look, _holidays):
-        try:
-            step(shop, nobody)
-        except QueueboardError as error:
-            sentences.append(str(error))
+    with bar(words="the first look of the day"):
+        for step in (_copy_of_the_day, _first_look, _holidays):
+            try:
+                step(shop, nobody)
+            except QueueboardError as error:
+                sentences.append(str(error))
     return " ".join(dict.fromkeys(sentences))
 
 
 def _copy_of_the_day(shop: Shop, nobody: Actor) -> None:
-    from queueboard.papers.progress import bar
-
-    with bar():
-        daily_copy(shop, nobody.now)
+    daily_copy(shop, nobody.now)
 
 
 def _first_look(shop: Shop, nobody: Actor) -> None:

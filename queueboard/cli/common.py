@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from queueboard.clean import clean
 from queueboard.errors import TypedError
 from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
+from queueboard.papers.progress import bar
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
 from queueboard.shop.picture import Picture
@@ -41,8 +42,11 @@ def file_of(args: argparse.Namespace) -> Path:
 
 @contextmanager
 def shop_of(args: argparse.Namespace) -> Iterator[Shop]:
-    """The shop, open for one command; it may wait for another window that is writing."""
-    with closing_shop(open_shop(file_of(args), patience_ms=PATIENCE_MS)) as shop:
+    """The shop, open for one command; it may wait for another window that is writing, and says when it works long."""
+    with (
+        closing_shop(open_shop(file_of(args), patience_ms=PATIENCE_MS)) as shop,
+        bar(words=f"{args.called}: working it out"),
+    ):
         yield shop
 
 

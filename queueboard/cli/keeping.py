@@ -58,7 +58,7 @@ def restore_copy(args: argparse.Namespace, clock: Clock) -> int:
 
 def export_shop(args: argparse.Namespace, _clock: Clock) -> int:
     """Write everything out."""
-    with shop_of(args) as shop, bar():
+    with shop_of(args) as shop:
         rows = write_out(shop, args.target)
     return say(f"Written: {rows} rows, all of the shop file, in {pasted(args.target)}. Only its owner may read it.\n")
 

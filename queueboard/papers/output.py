@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TextIO
 from queueboard.clean import without_turns
 from queueboard.errors import FileError
 from queueboard.papers.plain_signs import signs_for
+from queueboard.papers.progress import end_bar
 
 if TYPE_CHECKING:
     from queueboard.papers.facts import Fact
@@ -56,6 +57,7 @@ def _write(text: str) -> None:
     """Write to standard output, to the end; FileError says why not, but for a reader who has enough."""
     if sys.stdout is None:
         raise FileError("Nothing can be printed: standard output is closed.")
+    end_bar()
     try:
         sys.stdout.write(text.translate(signs_for(sys.stdout)))
         sys.stdout.flush()

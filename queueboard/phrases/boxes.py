@@ -27,6 +27,9 @@ TO_FETCH = "TO FETCH"
 WORKING_OUT = "working out"
 """Stands where the plan's part of a picture will stand in a moment."""
 
+TWINS_NAMED = 5
+"""So many knives that look alike are named; the tag on the handle decides anyway."""
+
 LOST_NAMED = 3
 """Up to so many knives that are looked for are named."""
 
@@ -267,7 +270,7 @@ def box_row(box: BoxPicture, settings: Settings, now: datetime) -> BoxRow:
 
 
 def twin_words(knife: Knife, picture: Picture) -> str:
-    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2."""
+    """Which knives of other boxes it could be taken for: ≈ looks like 423-1, 431-2; of many the first few."""
     twins = [
         other.tag
         for box in picture.boxes
@@ -276,4 +279,5 @@ def twin_words(knife: Knife, picture: Picture) -> str:
         and other.box_id != knife.box_id
         and (other.kind, other.length_mm) == (knife.kind, knife.length_mm)
     ]
-    return f"≈ looks like {', '.join(twins)}: see its tag" if twins else ""
+    more = f" and {len(twins) - TWINS_NAMED} more" if len(twins) > TWINS_NAMED else ""
+    return f"≈ looks like {', '.join(twins[:TWINS_NAMED])}{more}: see its tag" if twins else ""

@@ -98,8 +98,8 @@ class Home(ShopScreen[None]):
 class Host(QueueboardApp):
     """Shows one screen with the shop's own look and keeps what it was left with."""
 
-    def __init__(self, desk: Desk, screen: Callable[[], ShopScreen[Answer]]) -> None:
-        super().__init__(desk)
+    def __init__(self, desk: Desk, screen: Callable[[], ShopScreen[Answer]], *, plain: bool = False) -> None:
+        super().__init__(desk, plain=plain)
         self.make = screen
         self.left = False
         self.answer: object = None

@@ -14,7 +14,7 @@ from tests.board.host import SMALL, FakeDesk
 from tests.board.test_bursts import SCREENS
 from tests.busy_morning import busy_morning
 from tests.house import keys_table as key_table
-from tests.house.keys_table import holders
+from tests.house.keys_table import holders, written
 from tests.pictures import picture
 
 BOARD = tuple(kind for kind in BoardScreen.__mro__ if kind.__module__.startswith("queueboard.board.screens.board"))
@@ -23,8 +23,7 @@ BOARD = tuple(kind for kind in BoardScreen.__mro__ if kind.__module__.startswith
 
 def bindings() -> list[Binding]:
     """Every binding of every screen, widget and of the app, one for each way it was written."""
-    written = [b for holder in holders() for b in vars(holder)["BINDINGS"] if isinstance(b, Binding)]
-    return [b for b in written if not b.system]
+    return [binding for holder in holders() for binding in written(holder)]
 
 
 def test_every_key_has_a_label_and_a_name_of_its_own() -> None:

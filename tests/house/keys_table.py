@@ -101,6 +101,11 @@ def holders() -> Iterator[type[DOMNode]]:
     )
 
 
+def written(holder: type[DOMNode]) -> Iterator[Binding]:
+    """The bindings of a class itself, a binding of several keys once."""
+    return (b for b in vars(holder)["BINDINGS"] if isinstance(b, Binding) and not b.system)
+
+
 def rows(holder: type[DOMNode]) -> Iterator[str]:
     """Keys and what they do, the keys of one action together, in the order they are bound."""
     keys: dict[tuple[str, str], list[str]] = {}

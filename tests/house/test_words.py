@@ -3,7 +3,18 @@
 import ast
 import re
 from collections.abc import Iterator
+from contextlib import suppress
+from datetime import UTC, datetime
+from pathlib import Path
 
+import pytest
+
+from queueboard.cli import main
+from queueboard.cli.running import build_parser
+from queueboard.shop.looking import look
+from queueboard.shop.opening import close_shop, open_shop
+from tests.house.keys_table import holders, written
+from tests.house.test_readme import commands
 from tests.house.tree import ROOT, Source, sources
 
 NEVER = re.compile(
@@ -14,6 +25,35 @@ NEVER = re.compile(
 """Words of offices and of our own code.
 
 The screen says history, shop file, minutes free, done by, take in, show only."""
+
+
+BOX = "BOX"
+"""Stands for the number of an open box."""
+SPOKEN = (
+    *("day", "late", "labels", "boxes", "owing", "shelf", "said", "evening", "month", "swaps", "market", "pad"),
+    *("compare", "chart", "settings", "check", f"box {BOX}", f"message {BOX} --ready", f"card {BOX}", f"slip {BOX}"),
+    *(f"stub {BOX}", f"tags {BOX}", "find tallis", "loose chef 20 black", "promise 4 chef --on fri", "customer tallis"),
+    *(
+        "export NEW.jsonl",
+        "take NEW.jsonl --file OTHER.qb",
+        "backup NEW.qb",
+        "restore NEW.qb",
+        "start --file NEWEST.qb",
+    ),
+    *("demo --file NEWER.qb", "orders ORDERS.csv", "orders ORDERS.csv --take --as MB"),
+)
+"""Every command with what it needs; a name in capitals is a file of the test."""
+REFUSED = (
+    "box 9",
+    "find nobody",
+    "take NO.jsonl --file NONE.qb",
+    "orders BAD.csv",
+    "customer nobody",
+    "day --paper A9",
+)
+"""Commands that end with a sentence about what is wrong."""
+ORDERS = "name,knives,comes on\nBo Kestle,3,2099-05-04\n"
+"""An order that can be taken in."""
 
 
 def docstrings(source: Source) -> set[ast.Constant]:
@@ -65,3 +105,55 @@ def test_the_closed_lists_have_none_either() -> None:
 
     assert len(values) > 60
     assert not [value for value in values if isinstance(value, str) and " " not in value and NEVER.fullmatch(value)]
+
+
+def said_by(command: str, file: Path, folder: Path, capsys: pytest.CaptureFixture[str]) -> str:
+    """All that a command prints, its file and a box filled in."""
+    shop = open_shop(file)
+    number = look(shop, datetime.now(UTC)).boxes[0].box.number
+    close_shop(shop)
+    words = [
+        str(folder / word) if word.partition(".")[0].isupper() and "." in word else word for word in command.split()
+    ]
+    words = [str(number) if word == BOX else word for word in words]
+    with suppress(SystemExit):  # argparse has said what is wrong with what was typed
+        main([*([] if "--file" in words else ["--file", str(file)]), *words], clock=lambda: datetime.now(UTC))
+    said = capsys.readouterr()
+    return (said.out + said.err).replace(str(folder), "").replace(str(file), "")
+
+
+def test_no_command_says_a_word_of_offices(shop_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What each command prints of the invented shop, as lists, papers, reports and refusals, has none of the words."""
+    (tmp_path / "ORDERS.csv").write_text(ORDERS, encoding="utf-8")
+    (tmp_path / "BAD.csv").write_text("name,knives\n,many\n", encoding="utf-8")
+    file = tmp_path / "shop.qb"
+    file.write_bytes(shop_file.read_bytes())
+    file.chmod(0o600)
+    said = {command: said_by(command, file, tmp_path, capsys) for command in (*SPOKEN, *REFUSED)}
+
+    assert {command.split()[0] for command in SPOKEN} == {name for name, _ in commands(build_parser())}
+    assert not [command for command, text in said.items() if not text.strip()]
+    assert not [(command, found.group()) for command, text in said.items() for found in NEVER.finditer(text)]
+
+
+def test_no_help_of_a_command_says_one(capsys: pytest.CaptureFixture[str]) -> None:
+    """What --help prints, of the program and of each command, has none of the words."""
+    offenders = []
+    for name, parser in (("", build_parser()), *commands(build_parser())):
+        parser.print_help()
+        offenders += [(name, found.group()) for found in NEVER.finditer(capsys.readouterr().out)]
+
+    assert not offenders
+
+
+def test_no_key_is_called_by_one() -> None:
+    """Labels and sentences of keys, a single word too, have none of the words."""
+    keys = [binding for holder in holders() for binding in written(holder)]
+
+    assert not [key.id for key in keys if NEVER.search(f"{key.description} {key.tooltip}")]
+
+
+@pytest.mark.parametrize("text", ["3 tickets left", "Stored in the journal.", "a second pass", "TASK"])
+def test_such_a_word_would_be_found(text: str) -> None:
+    """The control: a sentence that has one is caught, in capitals and in the plural too."""
+    assert NEVER.search(text)

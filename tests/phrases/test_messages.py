@@ -8,7 +8,7 @@ import pytest
 
 from queueboard.errors import RuleError
 from queueboard.phrases.cautions import HAND_OVER
-from queueboard.phrases.messages import CHECK_LAW, gone_message, law_words, message, sorts_of
+from queueboard.phrases.messages import CHECK_LAW, WILL, gone_message, law_words, message, sorts_of
 from queueboard.shelf_words import MessageSort
 from queueboard.shop.picture import BoxPicture
 from queueboard.words import Column, DeclineReason, GoesBy, Lateness, PromiseKind
@@ -80,15 +80,30 @@ def test_delayed_says_both_days() -> None:
     holds = box_picture(promises=(first,), forecast_=forecast())
 
     assert message(MessageSort.DELAYED, late, picture(late)).endswith(
-        "We told you in hand by Friday 27 November for your knives (box 417), and that will not hold. "
-        "The new day is in hand by Tuesday 1 December. We are sorry."
+        "We told you that your knives (box 417) would be in hand by Friday 27 November, and that will not hold. "
+        "Now they will be in hand by Tuesday 1 December. We are sorry."
     )
-    assert "The new day is in hand by Wednesday 2 December." in message(MessageSort.DELAYED, twice, picture(twice))
+    assert "Now they will be in hand by Wednesday 2 December." in message(MessageSort.DELAYED, twice, picture(twice))
     with pytest.raises(RuleError, match="still holds"):
         message(MessageSort.DELAYED, holds, picture(holds))
     unknown = replace(late, honest_day=None)
     with pytest.raises(RuleError, match="Nobody knows yet"):
         message(MessageSort.DELAYED, unknown, picture(unknown))
+
+
+def test_each_kind_of_promise_reads_as_a_sentence() -> None:
+    """Whatever was promised stands behind would in plain English, and a day at the counter is the day it is ready."""
+    assert set(WILL) == set(PromiseKind)
+    for kind, way, says in (
+        (PromiseKind.SHIPS_BY, GoesBy.PARCEL, "would leave by Friday 27 November"),
+        (PromiseKind.DAY, GoesBy.PICK_UP, "would be ready by Friday 27 November"),
+        (PromiseKind.NEXT_ROUND, GoesBy.PICK_UP, "would come on the round of Friday 27 November"),
+    ):
+        first = told(date(2026, 11, 27), kind=kind)
+        twice = box_picture(
+            box(goes_by=way), promises=(first, replace(first, id=2, day=date(2026, 12, 2))), forecast_=forecast()
+        )
+        assert says in message(MessageSort.DELAYED, twice, picture(twice))
 
 
 def test_not_fetched_lists_the_knives_and_the_days() -> None:

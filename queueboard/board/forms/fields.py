@@ -8,6 +8,7 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
 from textual.events import Click, Key
+from textual.geometry import Size
 from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
@@ -17,6 +18,8 @@ from queueboard.board.widgets.one_line import OneLine
 
 Value = TypeVar("Value")
 
+GAP = "  "
+"""Between two answers on one line."""
 CHOSEN_HERE = "bold underline $cursor-text on $cursor-ground"
 """The answer under the cursor; where there are no colours the line below it tells it from the other answers."""
 
@@ -159,8 +162,28 @@ class Choice(Widget, Generic[Value], can_focus=True):
             self.refresh(layout=True)
 
     def render(self) -> RenderResult:
-        lines = [self._line(place, text) for place, (text, _) in enumerate(self.answers)]
-        return Content("  " if self.across else "\n").join(lines)
+        rows = self._rows(self.content_size.width)
+        lines = [[self._line(place, self.answers[place][0]) for place in row] for row in rows]
+        return Content("\n").join(Content(GAP).join(line) for line in lines)
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """As many lines as the answers take at this width; an answer that is too long alone goes on below."""
+        texts = [Content(GAP.join(f" {at + 1} {self.answers[at][0]}" for at in row)) for row in self._rows(width)]
+        return sum(len(text.wrap(max(1, width))) for text in texts)
+
+    def _rows(self, width: int) -> list[list[int]]:
+        """Which answers stand on each line: as many as fit where they stand across, and none of them broken."""
+        if not self.across:
+            return [[place] for place in range(len(self.answers))]
+        rows, end = [list[int]()], 0
+        for place, (text, _) in enumerate(self.answers):
+            cells = Content(f" {place + 1} {text}").cell_length
+            if rows[-1] and end + cells > width:
+                rows.append([])
+                end = 0
+            rows[-1].append(place)
+            end += cells + len(GAP)
+        return rows
 
     def _line(self, place: int, text: str) -> Content:
         if place != self.at:
@@ -183,17 +206,12 @@ class Choice(Widget, Generic[Value], can_focus=True):
                 self.action_take()
 
     def on_click(self, event: Click) -> None:
-        place = event.y if not self.across else self._place_across(event.x)
-        if 0 <= place < len(self.answers):
-            self.at = place
-
-    def _place_across(self, x: int) -> int:
-        end = 0
-        for place, (text, _) in enumerate(self.answers):
-            end += Content(f" {place + 1} {text}").cell_length + 2
-            if x < end:
-                return place
-        return -1
+        rows, end = self._rows(self.content_size.width), 0
+        for place in rows[event.y] if event.y < len(rows) else ():
+            end += Content(f" {place + 1} {self.answers[place][0]}{GAP}").cell_length
+            if event.x < end or not self.across:
+                self.at = place
+                return
 
     def action_turn(self, by: int) -> None:
         """Move the mark by one answer, round the ends."""

@@ -9,10 +9,10 @@ from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
 from textual.widgets import Input, OptionList, Static
-from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopScreen
 from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.board.widgets.signed_list import SignedList
 from queueboard.clean import cell_text, clean_name, figures, folded, shown
 from queueboard.errors import TypedError
 from queueboard.values.customer import Customer
@@ -56,7 +56,7 @@ class CustomerPicker(Vertical):
 
     DEFAULT_CSS = """
     CustomerPicker { height: auto; }
-    CustomerPicker > OptionList { height: auto; max-height: 7; margin-left: 13; display: none; }
+    CustomerPicker > OptionList { height: auto; max-height: 7; margin-left: 12; display: none; }
     CustomerPicker > .picked { padding-left: 14; text-style: bold; display: none; }
     CustomerPicker > #new { display: none; }
     """
@@ -86,7 +86,7 @@ class CustomerPicker(Vertical):
 
     def compose(self) -> ComposeResult:
         yield Row((self.label, self.typed))
-        offers = OptionList(markup=False, compact=True)
+        offers = SignedList(markup=False, compact=True)
         offers.can_focus = False
         yield offers
         yield Static("", classes="picked")
@@ -99,12 +99,11 @@ class CustomerPicker(Vertical):
             return
         self._settle(None, "")
         self.matches = matching(self.known, self.typed.value)[:SHOWN]
-        offers = self.query_one(OptionList)
-        offers.clear_options()
-        offers.add_options(Option(Content(cell_text(customer_words(c)))) for c in self.matches)
-        name = self.typed.value.strip()
+        offers, name = self.query_one(SignedList), self.typed.value.strip()
+        lines = [customer_words(c) for c in self.matches]
         if self.new and name:
-            offers.add_option(Option(Content(f"new customer “{cell_text(name)}”")))
+            lines.append(f"new customer “{name}”")
+        offers.offer([Content(cell_text(line)) for line in lines])
         offers.display = offers.option_count > 0
         offers.highlighted = 0 if len(self.matches) <= 1 and offers.option_count else None
 

@@ -8,6 +8,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.coordinate import Coordinate
 from textual.widgets import DataTable, Static
 
 from queueboard.board.arriving import arrives
@@ -20,6 +21,7 @@ from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
 from queueboard.board.screens.undo import UndoScreen
+from queueboard.board.widgets.column import CURSOR
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
 from queueboard.phrases import helping
@@ -31,7 +33,7 @@ from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
-WIDTHS = (8, 16, 16, 12)
+WIDTHS = (9, 16, 16, 12)
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · $ price · e correct · p promise · u undo
 E test · l label · s scale · m bill · y pay · a pack · c close out · ? keys"""
@@ -146,6 +148,15 @@ class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
         said = knife_facts(about, box, self.desk.picture) if isinstance(about, Knife) and box is not None else ""
         self.query_one("#about", Static).update(Content(said))
         self.query_one("#about").display = bool(said)
+        self._move_sign(0 if box is None else len(box.knives) + 1)
+
+    def _move_sign(self, rows: int) -> None:
+        """The row under the cursor carries a sign: no colour is needed to see where one is."""
+        for row in range(rows):
+            sign = CURSOR if row == self.table.cursor_row else " "
+            cell = self.table.get_cell_at(Coordinate(row, 0))
+            if not cell.plain.startswith(sign):
+                self.table.update_cell_at(Coordinate(row, 0), _fitted(f"{sign}{cell.plain[1:]}", WIDTHS[0]))
 
     def action_move(self, by: int) -> None:
         """Move the knife under the cursor a column on or back; an announced box comes in the door."""
@@ -206,14 +217,15 @@ def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int)
     row = table.cursor_row
     table.clear(columns=True)
     widths = (*WIDTHS, max(12, width - sum(WIDTHS) - 2))
-    for head, cells in zip(HEADS, widths, strict=True):
+    for head, cells in zip((f" {HEADS[0]}", *HEADS[1:]), widths, strict=True):
         table.add_column(Text(head), width=cells)
     rows = {
         WHOLE: whole_box_cells(box),
         **{knife.tag: knife_cells(knife, box, picture.settings) for knife in box.knives},
     }
     for key, texts in rows.items():
-        table.add_row(*(_fitted(text, cells) for text, cells in zip(texts, widths, strict=True)), key=key)
+        signed = (f" {texts[0]}", *texts[1:])
+        table.add_row(*(_fitted(text, cells) for text, cells in zip(signed, widths, strict=True)), key=key)
     table.move_cursor(row=min(row, len(box.knives)))
 
 

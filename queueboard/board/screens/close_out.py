@@ -167,7 +167,10 @@ class CloseOutScreen(ShopScreen[None]):
         self.gone = sent is not None
         self.show(self.desk.picture)
         if sent is not None:
-            self.app.push_screen(SummaryScreen(self.desk, sent[0]), lambda _: self.dismiss(None))
+            self.app.push_screen(SummaryScreen(self.desk, sent[0]), self._summary_read)
+
+    def _summary_read(self, _: None) -> None:
+        self.dismiss(None)
 
     def action_scroll(self, by: int) -> None:
         """Scroll what is known, when it is longer than the screen."""

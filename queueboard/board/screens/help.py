@@ -33,6 +33,7 @@ choose a numbered line. In a list . leads back, where no Esc is near."""
 
 SIGNS = """\
 ▸             the cursor
+▹             the box under the cursor, in another column
 *             marked
 ≈             a knife like it lies in another box: see its tag
 LATE          its ship-by has passed

@@ -8,11 +8,11 @@ from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
 from textual.widgets import OptionList, Static
-from textual.widgets.option_list import Option
 
 from queueboard.board.base import ShopModal
 from queueboard.board.desk import Desk
 from queueboard.board.widgets.one_line import OneLine
+from queueboard.board.widgets.signed_list import SignedList
 from queueboard.phrases import helping
 from queueboard.phrases.moves import history_words, step_words, undo_words, undone_words
 from queueboard.shop.picture import Picture
@@ -47,7 +47,7 @@ class UndoScreen(ShopModal[Step]):
     def compose(self) -> ComposeResult:
         with Vertical(id="undo"):
             yield Static("Undo puts the record right, not what has happened in the shop", id="heading", markup=False)
-            yield OptionList(id="steps", markup=False)
+            yield SignedList(id="steps", markup=False)
             yield Static(id="will", markup=False)
             yield OneLine(hint="why is it taken back?", select=True, most=300, id="reason")
             yield Static(id="sentence", markup=False)
@@ -67,10 +67,8 @@ class UndoScreen(ShopModal[Step]):
         if found != self.steps or not found:
             first = not self.steps
             self.steps = found
-            options = self.query_one(OptionList)
-            options.clear_options()
-            now = self.desk.picture.now
-            options.add_options([Option(Content(history_words(step, now)), id=step.group_id) for step in found])
+            options, now = self.query_one(SignedList), self.desk.picture.now
+            options.offer([Content(history_words(step, now)) for step in found])
             places = {step.group_id: place for place, step in enumerate(found)}
             kept = places.get(chosen.group_id) if chosen is not None else None
             options.highlighted = self._place(0) if first else kept

@@ -7,7 +7,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.widgets import OptionList, Static
+from textual.widgets import Static
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Field, Row, Taken
@@ -16,6 +16,7 @@ from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.picker import CustomerPicker
 from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.board.widgets.signed_list import SignedList
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_lines
@@ -40,7 +41,7 @@ class WalkInCustomer(CustomerPicker):
 
     def compose(self) -> ComposeResult:
         yield Row((self.label, self.typed))
-        offers = OptionList(markup=False, compact=True)
+        offers = SignedList(markup=False, compact=True)
         offers.can_focus = False
         yield offers
         yield Static("", classes="picked")
@@ -65,6 +66,7 @@ class WalkInScreen(KeptForm[int]):
         """first: what is to be said when it opens."""
         super().__init__(desk)
         self.first = first
+        self.stored: int | None = None
         self.picker = WalkInCustomer(customers(desk.shop), label="surname")
         self.counted = Field(hint="counted by hand", check=parse_count)
         self.line = Field(hint="2 chef, paring, bread ! keep the points", check=self.lines_of)
@@ -165,8 +167,10 @@ class WalkInScreen(KeptForm[int]):
             return
         self.kept.forget()
         self.stored = number[0]
-        seen = ReceivedScreen(self.desk, self.stored, print_now=True)
-        self.app.push_screen(seen, lambda _: self.dismiss(number[0]))
+        self.app.push_screen(ReceivedScreen(self.desk, self.stored, print_now=True), self._papers_seen)
+
+    def _papers_seen(self, _: bool | None) -> None:
+        self.dismiss(self.stored)
 
     def typed_box(self) -> NewBox:
         """Everything typed, read from the top; TypedError for what does not hold together, the cursor in its field."""

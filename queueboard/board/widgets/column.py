@@ -16,6 +16,8 @@ from queueboard.board.widgets.rows import Row, Tone, nearest
 from queueboard.words import Column
 
 CURSOR = "▸"
+SAME = "▹"
+"""The box under the cursor, where it stands in another column too."""
 MARK = "*"
 """The sign of a marked knife is the key that marks it."""
 
@@ -176,13 +178,14 @@ class ColumnView(ScrollView, can_focus=True):
         row = self.rows[place]
         cursor = place == self.cursor and self.has_focus
         first = line == self._laid.tops[place]
-        gutter = CURSOR if cursor and first else " "
+        same = row.knife is None and row.box_id == self.here
+        gutter = (CURSOR if cursor else SAME if same else " ") if first else " "
         if row.knife is not None:
             gutter += MARK if row.knife.id in self.marked else " "
         ground = self._ground("cursor" if cursor else "heading") if cursor or row.knife is None else Style()
         segments = [Segment(gutter, self._style("mark") + ground)]
         for part in parts:
-            name = "here" if row.knife is None and first and row.box_id == self.here else part.tone.value
+            name = "here" if same and first else part.tone.value
             segments.append(Segment(part.text, self._style(name) + ground))
         return Strip(segments).adjust_cell_length(width, self._style("plain") + ground)
 
