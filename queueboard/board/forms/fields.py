@@ -5,7 +5,7 @@ from typing import ClassVar, Generic, TypeVar
 
 from textual.app import ComposeResult, RenderResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal
+from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 from textual.events import Click, Key
 from textual.message import Message
@@ -101,6 +101,15 @@ class Turned(Message):
         self.widget = widget
 
 
+class FormScroll(VerticalScroll, can_focus=False):
+    """The lines of a form: the arrows that no line takes for itself lead from line to line, without a chord."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("up", "app.focus_previous", "the line before", show=False),
+        Binding("down", "app.focus_next", "the next line", show=False),
+    ]
+
+
 class Choice(Widget, Generic[Value], can_focus=True):
     """Numbered answers, one of them taken; a digit takes its line and steps on, Enter takes the one shown."""
 
@@ -111,6 +120,7 @@ class Choice(Widget, Generic[Value], can_focus=True):
         Binding("left,up", "turn(-1)", "Before", show=False),
         Binding("right,down", "turn(1)", "After", show=False),
         Binding("enter", "take", "Take it", show=False),
+        Binding("backspace", "app.focus_previous", "The line before", show=False),
     ]
 
     at: reactive[int] = reactive(0, layout=True)
@@ -213,6 +223,7 @@ class Tick(Widget, can_focus=True):
         Binding("minus", "put(False)", "No", show=False),
         Binding("space", "turn", "Turn", show=False),
         Binding("enter", "take", "On", show=False),
+        Binding("backspace,up", "app.focus_previous", "The line before", show=False),
     ]
 
     value: reactive[bool] = reactive(False)
