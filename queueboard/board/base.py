@@ -10,6 +10,7 @@ from textual.events import Key
 from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
+from queueboard.board.widgets.notice import Notice
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.phrases.bench import ended_words
 from queueboard.shop.opening import Shop
@@ -20,6 +21,9 @@ from queueboard.values.measured import BenchRun
 P = ParamSpec("P")
 R = TypeVar("R")
 Answer = TypeVar("Answer")
+
+NOTICE_SECONDS = 6
+"""How long a notice stands, if no other takes its place."""
 
 
 class ShopScreen(Screen[Answer], Generic[Answer]):
@@ -110,8 +114,14 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Put a sentence where it is read on this screen; people's text in it is shown literally."""
-        self.app.clear_notifications()
-        self.notify(sentence, severity="error" if trouble else "information", markup=False)
+        self.give_notice(sentence, trouble=trouble)
+
+    def give_notice(self, sentence: str, *, trouble: bool, seconds: float = NOTICE_SECONDS) -> None:
+        """Show it at the foot for a while, apart from what put says; empty only takes the last one away."""
+        for last in self.query(Notice):
+            last.remove()
+        if sentence:
+            self.mount(Notice(sentence, trouble=trouble, seconds=seconds))
 
     def say_if_any(self, sentence: str | None) -> None:
         """Say what a screen over this one was left with."""

@@ -2,11 +2,11 @@
 
 from typing import TYPE_CHECKING, ClassVar
 
-from textual.app import App
 from textual.binding import Binding, BindingType
 
 from queueboard.board.base import ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
+from queueboard.board.noticing import NoticeApp
 from queueboard.errors import QueueboardError
 from queueboard.values.measured import BenchRun
 
@@ -20,7 +20,7 @@ READ_SECONDS = 10
 """How long what is said on the way back stands over the place."""
 
 
-class BellApp(App[int]):
+class BellApp(NoticeApp):
     """What is done lies beneath as it is: fields, cursor, focus and marks are those of its own screen, not touched."""
 
     BINDING_GROUP_TITLE = "From anywhere"

@@ -29,6 +29,7 @@ class ThemedApp(BellApp):
             False,
             tooltip="Dark, light, high contrast: the next of the three, kept for the next start.",
             id="app.theme",
+            priority=True,  # else it would not reach a question that lies over the board
         ),
     ]
     _choice: Path | None = None

@@ -7,10 +7,12 @@ from datetime import datetime
 from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from textual.pilot import Pilot
+from textual.widgets import Static
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.widgets.notice import Notice
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
@@ -125,3 +127,9 @@ async def until(pilot: Pilot[int], condition: Callable[[], bool], *, turns: int 
             return
         await asyncio.sleep(0.02)  # what comes by a clock or from another program
     raise AssertionError("what was waited for did not come")
+
+
+def notices(app: QueueboardApp) -> list[str]:
+    """What stands at the foot of the screen on top, apart from its own sentences; on the board what is said there."""
+    places = [*app.screen.query(Notice), *app.screen.query("#notice, #tag-told").results(Static)]
+    return [str(place.content) for place in places if place.display]

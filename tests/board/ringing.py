@@ -4,6 +4,7 @@ from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.shop.opening import Shop
+from tests.board.host import notices
 from tests.shop.place import NOW
 
 
@@ -14,7 +15,7 @@ def board(shop: Shop, initials: str = "MB") -> QueueboardApp:
 
 def said(app: QueueboardApp) -> str:
     """What is said over the screen, outside its lines."""
-    return "\n".join(note.message for note in app._notifications)
+    return "\n".join(notices(app))
 
 
 def top(app: QueueboardApp) -> WalkInScreen:

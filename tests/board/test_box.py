@@ -21,7 +21,7 @@ from queueboard.values.new import NewPromise
 from queueboard.words import Column, DeclineReason, PromiseKind, WaitingFor
 from tests.board.answering import PARCEL
 from tests.board.dump import assert_screen, dump
-from tests.board.host import LARGE, SMALL, FakeDesk, Host
+from tests.board.host import LARGE, SMALL, FakeDesk, Host, notices
 from tests.pictures import HOSTILE_NAMES, TODAY, box_picture, customer, knife, picture
 from tests.shop.place import NOW, box, by
 
@@ -178,4 +178,4 @@ async def test_the_proof_card_is_written_as_text_and_as_a_page(two_boxes: Shop) 
         await pilot.press("P")
         await pilot.pause()
 
-        assert any("could not be written" in said.message for said in app._notifications)
+        assert any("could not be written" in said for said in notices(app))

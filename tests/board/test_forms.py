@@ -15,7 +15,7 @@ from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.themes import DARK
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
-from tests.board.host import SMALL, Host
+from tests.board.host import SMALL, Host, notices
 from tests.board.typing import fill
 from tests.pictures import HOSTILE_NAMES, customer
 from tests.shop.place import NOW
@@ -141,22 +141,22 @@ async def test_a_disk_that_keeps_nothing_is_said_once(two_boxes: Shop) -> None:
     put_in_the_way(folder)
     app = Host(desk, lambda: ReceiveScreen(desk))
 
-    def notices() -> int:
-        return sum("cannot be kept" in one.message for one in app._notifications)
+    def told() -> int:
+        return sum("cannot be kept" in one for one in notices(app))
 
     async with app.run_test(size=SMALL, notifications=True) as pilot:
         await fill(pilot, "bo", "555 0177", "Dunmere", "<1>", "<1>", "1", "", "chef 8")
-        assert notices() == 1
+        assert told() == 1
         app.clear_notifications()
         await fill(pilot, "chef 9")
-        assert notices() == 0
+        assert told() == 0
 
         folder.unlink()
         await fill(pilot, "chef 8")
         shutil.rmtree(folder)
         put_in_the_way(folder)
         await fill(pilot, "chef 9")
-        assert notices() == 1
+        assert told() == 1
 
 
 async def test_only_plain_figures_choose_an_answer() -> None:

@@ -1,8 +1,7 @@
 """What a screen says: one sentence at a time."""
 
-from textual.widgets._toast import Toast
-
 from queueboard.board.desk import Desk
+from queueboard.board.widgets.notice import Notice
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Home, Host, until
@@ -20,6 +19,6 @@ async def test_the_same_sentence_again_stands_once(two_boxes: Shop) -> None:
         for _ in range(5):
             screen.say("Nothing is marked to move.", trouble=True)
             await pilot.pause()
-        await until(pilot, lambda: len(app.screen.query(Toast)) == 1)
+        await until(pilot, lambda: len(app.screen.query(Notice)) == 1)
 
         assert dump(app).count("Nothing is marked") == 1

@@ -24,7 +24,7 @@ from queueboard.shop.receiving import receive_box
 from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy
 from tests.board.dump import assert_screen, dump
-from tests.board.host import LARGE, SMALL, Host, until
+from tests.board.host import LARGE, SMALL, Host, notices, until
 from tests.board.typing import fill
 from tests.shop.place import NOW, box, by, cash, chef, counter, picture
 from tests.shop.readings import read
@@ -200,7 +200,7 @@ async def test_a_box_on_the_board_is_linked_by_b(left: Shop) -> None:
         assert f"call-back of box {old.box.number}, 3 days after it left, free, 1 knife known again: drags" in shown
         await pilot.press("B")
         await pilot.pause()
-        assert [note for note in app._notifications if "is linked to box" in note.message]
+        assert [note for note in notices(app) if "is linked to box" in note]
         await pilot.press("S")
         await until(pilot, lambda: isinstance(app.screen, PlaceDialog))
         await fill(pilot, "C4")

@@ -6,13 +6,12 @@ from typing import ClassVar
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.fields import Choice, Field, Row, Taken, Tick
+from queueboard.board.forms.fields import Choice, Field, FormScroll, Row, Taken, Tick
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.label_part import LabelPart
 from queueboard.board.forms.parts import PromisePart
@@ -69,7 +68,7 @@ class BoxForm(KeptForm[int]):
 
     def compose(self) -> ComposeResult:
         yield Row((self.opening_words, self.number), id="top")
-        with VerticalScroll(id="form", can_focus=False):
+        with FormScroll(id="form"):
             yield self.picker
             yield from self.how_it_comes()
             yield Row(("goes back by", self.goes_by))

@@ -5,7 +5,7 @@ from typing import ClassVar, Generic, TypeVar
 
 from textual.app import ComposeResult, RenderResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal
+from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 from textual.events import Click, Key
 from textual.geometry import Size
@@ -104,6 +104,15 @@ class Turned(Message):
         self.widget = widget
 
 
+class FormScroll(VerticalScroll, can_focus=False):
+    """The lines of a form: the arrows that no line takes for itself lead from line to line, without a chord."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("up", "app.focus_previous", "the line before", show=False),
+        Binding("down", "app.focus_next", "the next line", show=False),
+    ]
+
+
 class Choice(Widget, Generic[Value], can_focus=True):
     """Numbered answers, one of them taken; a digit takes its line and steps on, Enter takes the one shown."""
 
@@ -116,6 +125,14 @@ class Choice(Widget, Generic[Value], can_focus=True):
         Binding("right,down", "turn(1)", "after", False, tooltip="The answer behind.", id="answer.after"),
         Binding(
             "enter", "take", "take it", False, tooltip="Take the marked answer; so does its digit.", id="answer.take"
+        ),
+        Binding(
+            "backspace",
+            "app.focus_previous",
+            "line before",
+            False,
+            tooltip="Back to the line before.",
+            id="answer.line_before",
         ),
     ]
 
@@ -235,6 +252,14 @@ class Tick(Widget, can_focus=True):
         Binding("minus", "put(False)", "no", False, tooltip="No: take the sign away.", id="tick.no"),
         Binding("space", "turn", "turn", False, tooltip="From yes to no and back.", id="tick.turn"),
         Binding("enter", "take", "on", False, tooltip="Leave it as it stands and go on.", id="tick.on"),
+        Binding(
+            "backspace,up",
+            "app.focus_previous",
+            "line before",
+            False,
+            tooltip="Back to the line before.",
+            id="tick.line_before",
+        ),
     ]
 
     value: reactive[bool] = reactive(False)

@@ -7,14 +7,13 @@ from typing import ClassVar, TypeVar
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from queueboard.board.base import ShopModal, ShopScreen
 from queueboard.board.forms.again import carry_over
-from queueboard.board.forms.fields import Back, Choice, Field, Taken, Tick, Turned
+from queueboard.board.forms.fields import Back, Choice, Field, FormScroll, Taken, Tick, Turned
 from queueboard.errors import ChangedError, QueueboardError, TypedError
 from queueboard.phrases import helping
 from queueboard.shop.picture import BoxPicture
@@ -176,7 +175,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         yield from ()
 
     def compose(self) -> ComposeResult:
-        with VerticalScroll(id="dialog", can_focus=False):
+        with FormScroll(id="dialog"):
             yield Static(Content(self.heading()), id="heading")
             yield from self.fields()
             yield Static("", id="sentence")

@@ -158,10 +158,21 @@ class BoardView(ShopScreen[None]):
         elif self.shown.what is not Showing.ALL:
             self.show_only(Shown())
 
+    def give_notice(self, sentence: str, *, trouble: bool, seconds: float = 0) -> None:  # a key ends it
+        """The board has one place for all that is said."""
+        self.tag_entry.tell("")
+        self._notice.display = False
+        if sentence:
+            self.put(sentence, trouble=trouble)
+
     def put(self, sentence: str, *, trouble: bool) -> None:
-        """Say it at the foot, where it stays until the next key."""
-        notice = self._notice
-        notice.update(Content(f"! {sentence}" if trouble else sentence))
+        """Say it at the foot, or beside the number that is typed there; it stays until the next key."""
+        notice, entry = self._notice, self.tag_entry
+        words = f"! {sentence}" if trouble else sentence
+        if entry.display:
+            entry.tell(words)
+            return
+        notice.update(Content(words))
         notice.set_class(trouble, "-trouble")
         notice.display = True
 

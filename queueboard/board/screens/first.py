@@ -5,12 +5,11 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.fields import Choice, Field, Row
+from queueboard.board.forms.fields import Choice, Field, FormScroll, Row
 from queueboard.board.forms.form import Form
 from queueboard.board.forms.mistakes import mistake_in
 from queueboard.board.screens.numbers import ways_of
@@ -80,7 +79,7 @@ class FirstScreen(Form[bool]):
             Content(f"There is no shop in {self.desk.shop.path} yet. One is made there at the end."),
             id="about",
         )
-        with VerticalScroll(id="form", can_focus=False):
+        with FormScroll(id="form"):
             yield from self._questions()
         yield from (Static("", id="sentence"), Static(Content(self.hint), id="hint"))
 

@@ -5,12 +5,11 @@ from typing import ClassVar
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
 from queueboard.board.desk import Desk
-from queueboard.board.forms.fields import Field, Row, Taken
+from queueboard.board.forms.fields import Field, FormScroll, Row, Taken
 from queueboard.board.forms.hold import ask_about_hold
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.picker import CustomerPicker
@@ -80,7 +79,7 @@ class WalkInScreen(KeptForm[int]):
 
     def compose(self) -> ComposeResult:
         yield Static("The bell: a walk-in, to be fetched here", id="top")
-        with VerticalScroll(id="form", can_focus=False):
+        with FormScroll(id="form"):
             yield self.picker
             yield Row(("counted", self.counted))
             yield Row(("knives", self.line))

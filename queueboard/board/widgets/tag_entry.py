@@ -62,6 +62,7 @@ class TagEntry(Horizontal, can_focus=True):
             yield Static(id="tag-name", markup=False)
             yield Static(id="tag-says", markup=False)
             yield Static(KEYS, id="tag-keys", markup=False)
+            yield Static(id="tag-told", markup=False)
 
     def begin(self, character: str) -> None:
         """Show, with the first digit, and take the keys."""
@@ -89,9 +90,18 @@ class TagEntry(Horizontal, can_focus=True):
         """The tag could not be taken: it stays to be mended, and a digit begins a new one (the pad has no Esc)."""
         self.refused = True
 
+    def tell(self, sentence: str) -> None:
+        """Say it beside the number until the next sign, so that it covers neither that nor a card; empty for none."""
+        told = self.query_one("#tag-told", Static)
+        told.update(Content(sentence))
+        told.display = bool(sentence)
+        for line in ("#tag-name", "#tag-says", "#tag-keys"):
+            self.query_one(line).display = not sentence
+
     def _type(self, typed: str) -> None:
         self.typed = typed
         self.refused = False
+        self.tell("")
         self.query_one("#tag-digits", Digits).update(typed)
         name, says = echo(typed, self.desk.seen)
         self.query_one("#tag-name", Static).update(Content(name))
