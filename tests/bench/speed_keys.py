@@ -115,9 +115,9 @@ def whole_tray(board: Board, turn: int) -> None:
     program = board.program
     program.press(board.tray, lambda text: f"{TRAY} knives marked" in text)
     board.moves("tray", TRAY)
-    before = board.counts()
     program.press("u", lambda text: "Enter undo" in text)
-    program.press(ENTER, lambda text: (found := HEAD.search(text)) is not None and int(found[1]) == before[0] + TRAY)
+    program.press(ENTER, lambda text: "Undone:" in text)
+    program.press(ESCAPE, lambda text: HEAD.search(text) is not None)
 
 
 def _tray(boxes: Sequence[BoxPicture], free: Sequence[Knife]) -> str:

@@ -22,7 +22,7 @@ COLUMNS, ROWS = 120, 40
 KEPT = ("HOME", "PATH", "TMPDIR", "XDG_CONFIG_HOME")
 """Of the environment; nothing of it may keep Python from writing down what it has compiled."""
 
-PATIENCE_SECONDS = 240
+PATIENCE_SECONDS = 120
 """A day's first start copies the file; on a busy machine that takes its time."""
 
 Seen = Callable[[str], bool]
