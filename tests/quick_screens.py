@@ -57,8 +57,8 @@ async def _all_heard(pilot: Pilot[object], timeout: float = 0) -> bool:  # noqa:
 
 def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
-    app_module.wait_for_idle = at_rest
-    pilot_module.wait_for_idle = at_rest
+    app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
+    pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]
     known: Rules = {}
 

@@ -41,7 +41,7 @@ def told_by_colour_alone(app: App[int]) -> list[str]:
     lines = dump(app).splitlines()
     for widget in app.screen.query(TO_CHOOSE_FROM):
         rows = lines[widget.region.y : widget.region.bottom]
-        stands = getattr(widget, "highlighted", 0) is not None and getattr(widget, "row_count", 1)
+        stands = getattr(widget, "highlighted", 0) is not None and getattr(widget, "row_count", 1) != 0
         if widget.display and any(row.strip() for row in rows) and stands and not any(CURSOR in row for row in rows):
             alone.append(f"{type(widget).__name__} has no {CURSOR}")
     return alone
