@@ -6,7 +6,7 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.binding import Binding, BindingType
 from textual.events import Click, Resize
-from textual.geometry import Region, Size
+from textual.geometry import Size
 from textual.message import Message
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
@@ -92,12 +92,10 @@ class ColumnView(ScrollView, can_focus=True):
 
     def mark_here(self, box_id: int) -> None:
         """Let the heading of this box stand out."""
-        if box_id == self.here:
-            return
-        for place, row in enumerate(self.rows[: len(self._laid.tops)]):
-            if row.knife is None and row.box_id in (box_id, self.here):
+        changed, self.here = {box_id} ^ {self.here}, box_id
+        for place, row in enumerate(self.rows[: len(self._laid.tops)] if changed else ()):
+            if row.knife is None and row.box_id in changed:
                 self._refresh_row(place)
-        self.here = box_id
 
     def _lay_out(self) -> None:
         if not (width := self.scrollable_content_region.width):
@@ -115,16 +113,8 @@ class ColumnView(ScrollView, can_focus=True):
     def _keep_in_sight(self) -> None:
         if not self.rows or not self._laid.tops or not self.size.height:
             return
-        head, top = self._laid.head_top(self.cursor), self._laid.tops[self.cursor]
-        end = top + self._laid.height(self.cursor)
-        top = head if end - head <= self.size.height else max(head, top - 1)  # else the head stands over it
-        self.scroll_to_region(Region(0, top, 1, end - top), animate=False, immediate=True, force=True)
-
-    def _line_at(self, y: int) -> int:
-        """Which line stands so far down: a head that would have scrolled off stays on top of its knives."""
-        line = y + self.scroll_offset.y
-        first = y == 0 and line < len(self._laid.lines)
-        return self._laid.head_top(self._laid.lines[line][0]) if first else line
+        region = self._laid.in_sight(self.cursor, self.size.height)
+        self.scroll_to_region(region, animate=False, immediate=True, force=True)
 
     def _put(self, place: int) -> None:
         if not self.rows:
@@ -148,7 +138,7 @@ class ColumnView(ScrollView, can_focus=True):
 
     def on_click(self, event: Click) -> None:
         offset = event.get_content_offset(self)
-        line = self._line_at(offset.y) if offset is not None else -1
+        line = self._laid.line_at(offset.y, self.scroll_offset.y) if offset is not None else -1
         if 0 <= line < len(self._laid.lines):
             self._put(self._laid.lines[line][0])
             if event.chain == 2:
@@ -173,7 +163,7 @@ class ColumnView(ScrollView, can_focus=True):
         self._put(next((place for place in places if self.rows[place].knife is None), self.cursor))
 
     def render_line(self, y: int) -> Strip:
-        line, width = self._line_at(y), self.scrollable_content_region.width
+        line, width = self._laid.line_at(y, self.scroll_offset.y), self.scrollable_content_region.width
         if line >= len(self._laid.lines):
             return Strip.blank(width, self.rich_style)
         place, parts = self._laid.lines[line]

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+from textual.geometry import Region
+
 from queueboard.board.widgets.rows import Part, Row, in_order, rows_of_box
 from queueboard.phrases.boxes import found_in
 from queueboard.shop.picture import BoxPicture, Picture
@@ -66,6 +68,17 @@ class LaidOut:
         end = self.tops[place + 1] if place + 1 < len(self.tops) else len(self.lines)
         return end - self.tops[place]
 
-    def head_top(self, place: int) -> int:
-        """The first line of the heading of a row's box."""
+    def line_at(self, y: int, scrolled: int) -> int:
+        """Which line stands so far down: a head that would have scrolled off stays on top of its knives."""
+        line = y + scrolled
+        return self._head_top(self.lines[line][0]) if y == 0 and line < len(self.lines) else line
+
+    def in_sight(self, place: int, lines: int) -> Region:
+        """What of so many lines in sight must be among them for a row: its head too, or the line it stands over."""
+        head, top = self._head_top(place), self.tops[place]
+        end = top + self.height(place)
+        top = head if end - head <= lines else max(head, top - 1)
+        return Region(0, top, 1, end - top)
+
+    def _head_top(self, place: int) -> int:
         return self.tops[self._heads[place]]
