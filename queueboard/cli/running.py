@@ -12,6 +12,7 @@ from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add
 from queueboard.cli.paper import SHEETS, add_paper_options
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
+from queueboard.shop.opening import place_named
 
 
 def run(argv: Sequence[str] | None, clock: Clock) -> int:
@@ -121,4 +122,4 @@ def _named(text: str) -> Path:
     """A file as it was named; an empty name, which is often a variable that was never set, would mean this folder."""
     if not text.strip():
         raise argparse.ArgumentTypeError("the name of the file is empty; type where it is or is to be")
-    return Path(text)
+    return place_named(text)

@@ -37,8 +37,8 @@ def left_unpaid(database: ShopDatabase, customer_id: int | None = None) -> tuple
     left = {
         whole(row[0]): (from_us(whole(row[1])), Settling(str(row[2])))
         for row in database.rows(
-            "SELECT box_id, min(finished_us), settled FROM close_out "
-            "WHERE finished_us IS NOT NULL AND settled <> ? GROUP BY box_id",
+            "SELECT box_id, finished_us, settled FROM close_out "
+            "WHERE finished_us IS NOT NULL AND settled <> ? ORDER BY finished_us DESC, id DESC",
             (paid,),
         )
     }

