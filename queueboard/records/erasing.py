@@ -75,7 +75,7 @@ def words_of(database: ShopDatabase, reached: Reached) -> tuple[int, ...]:
 def empty_words(database: ShopDatabase, words: tuple[int, ...]) -> None:
     """Empty words beside history; the lines themselves hold only digests, and stay as they are."""
     for some in _portions(set(words)):
-        database.rows(f"UPDATE personal SET text = '' WHERE id IN ({', '.join('?' * len(some))})", some)
+        database.run(f"UPDATE personal SET text = '' WHERE id IN ({', '.join('?' * len(some))})", some)
 
 
 def blank_rows(writing: Writing, reached: Reached) -> None:

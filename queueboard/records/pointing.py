@@ -47,6 +47,15 @@ def address_in(path: Path) -> str | None:
         return None
 
 
+def insist_on_file(path: Path) -> None:
+    """FileError for a shop on a server, where something is done that only a file can have."""
+    if address_in(path) is not None:
+        raise FileError(
+            "That shop is on a server: its copies, and going back to one, are the server's own (pg_dump, pg_restore). "
+            "`queueboard export FILE` looks it over and writes all of it out. Nothing was changed."
+        )
+
+
 def point(path: Path, address: str) -> None:
     """Write down where a shop is, for its owner alone; what stands there already is left as it is."""
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
