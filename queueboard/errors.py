@@ -35,3 +35,7 @@ class BusyError(FileError):
 
 class LostError(FileError):
     """The connection to the shop's server is lost; it is made again as soon as the server answers."""
+
+
+class PasswordNeededError(FileError):
+    """The shop's server wants a password, and none was found for it."""

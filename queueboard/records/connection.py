@@ -43,6 +43,9 @@ class ShopDatabase(Database):
     only_read = False
     """True for a shop that may not be written by whoever opened it."""
 
+    on_server = False
+    """True where copies are the server's own work, and not ours."""
+
     def raw(self) -> Raw:
         """The plain connection beneath."""
         raise NotImplementedError

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from peewee import InterfaceError, OperationalError
 
-from queueboard.errors import BusyError, FileError, LostError
+from queueboard.errors import BusyError, FileError, LostError, PasswordNeededError
 
 BUSY = ("55P03", "40P01", "40001", "57014")
 """A lock that was not given in time, two that waited for each other, a writer who was faster, a stopped statement."""
@@ -13,8 +13,15 @@ GONE = ("57P01", "57P02", "57P03", "25P03", "57P05")
 """The server is stopped, was killed, is not up yet, or let an idle connection go."""
 
 NOT_LET_IN = ("28000", "28P01")
-REFUSED = ("no password supplied", "password authentication failed", "no pg_hba.conf entry", "does not exist")
+NONE_GIVEN = "no password supplied"
+REFUSED = (NONE_GIVEN, "password authentication failed", "no pg_hba.conf entry", "does not exist", "SSL")
 """What stands in the text where no connection is made: that comes without a code."""
+
+AWAY = (
+    "The shop's server does not answer. What was said to be saved is saved there; what you typed stays here. "
+    "It is tried again by itself."
+)
+"""Said of an open shop, always in the same words: they are said once for as long as it lasts."""
 
 FULL = ("53100", "53200")
 ONLY_TO_READ = ("25006", "42501")
@@ -41,13 +48,10 @@ def server_sentence(path: Path, error: BaseException) -> FileError | None:
     code = code_of(error)
     if code is None:
         return None
-    if code in NOT_LET_IN or any(words in str(error) for words in REFUSED):
-        return FileError(
-            f"The server did not let you in: {first_line(error)}. Check the name and the database in the address, and "
-            "the password in your ~/.pgpass (chmod 600) or the file that PGPASSFILE names."
-        )
+    if code in NOT_LET_IN:
+        return _not_let_in(error)
     if is_lost(error):
-        return lost(error)
+        return LostError(AWAY)
     if code in BUSY:
         return BusyError("Busy: another window was just writing. Nothing was lost; try again.")
     if code in FULL:
@@ -57,11 +61,25 @@ def server_sentence(path: Path, error: BaseException) -> FileError | None:
     return FileError(f"The server gave an error for {path.name}: {first_line(error)}. Nothing was stored; try again.")
 
 
-def lost(error: BaseException) -> LostError:
-    """The sentence for a server that cannot be reached."""
-    return LostError(
-        f"The shop's server does not answer ({first_line(error)}). What was said to be saved is saved there; "
-        "what you typed stays here. It is tried again by itself."
+def not_reached(error: BaseException) -> FileError:
+    """The sentence for a server to which no connection can be made when a shop is opened."""
+    said = str(error)
+    if NONE_GIVEN in said:
+        return PasswordNeededError(
+            "The server wants a password. Write it into ~/.pgpass (chmod 600) or the file that PGPASSFILE names, "
+            "or open the shop from a terminal, where it is asked for."
+        )
+    if code_of(error) in NOT_LET_IN or any(words in said for words in REFUSED):
+        return _not_let_in(error)
+    return FileError(
+        f"The shop's server cannot be reached: {first_line(error)}. Check the address, and that the server runs."
+    )
+
+
+def _not_let_in(error: BaseException) -> FileError:
+    return FileError(
+        f"The server did not let you in: {first_line(error)}. Check the name and the database in the address, and "
+        "the password in your ~/.pgpass (chmod 600) or the file that PGPASSFILE names."
     )
 
 

@@ -5,6 +5,7 @@ Papers, half-typed forms and the list of who was erased lie beside it, as they d
 
 import re
 from pathlib import Path
+from urllib.parse import unquote
 
 from queueboard.errors import FileError
 
@@ -12,8 +13,11 @@ SCHEMES = ("postgresql://", "postgres://")
 LONGEST = 2000
 """Bytes."""
 
-PASSWORD = re.compile(r"//[^/?#]*:[^/?#@]*@|[?&](ssl)?password=", re.IGNORECASE)
-"""An address with a password in it: user:password@ (RFC 3986, section 3.2.1), or among its parameters."""
+PASSWORD = re.compile(r"//[^?]*:[^?]*@|[?&](ssl)?password=", re.IGNORECASE)
+"""An address with a password in it: user:password@ (RFC 3986, section 3.2.1), or among its parameters.
+
+A slash in a password would have to be written as %2F; one that was not is found as well.
+"""
 
 
 def is_address(text: str) -> bool:
@@ -23,7 +27,7 @@ def is_address(text: str) -> bool:
 
 def checked_address(text: str) -> str:
     """An address as it may be kept; FileError, which does not repeat it, for one with a password in it."""
-    if PASSWORD.search(text):
+    if PASSWORD.search(text) or PASSWORD.search(unquote(text)):
         raise FileError(
             "The address has a password in it, and whoever looks at this machine's processes could read it. Leave it "
             "out, and write it into ~/.pgpass (chmod 600) or the file that PGPASSFILE names."

@@ -11,7 +11,7 @@ import psycopg
 from peewee import InterfaceError, OperationalError, PostgresqlDatabase
 
 from queueboard.errors import FileError, LostError
-from queueboard.records import lost, migrations
+from queueboard.records import lost, migrations, typed_password
 from queueboard.records.connection import Cell, Cursor, ShopDatabase
 from queueboard.records.server_schema import FIRST, for_server
 from queueboard.records.server_sql import for_driver
@@ -21,8 +21,8 @@ T = TypeVar("T")
 REACH_SECONDS = 3
 """How long a server may take to answer before it counts as away."""
 
-PAUSE_SECONDS = 2.0
-"""How long a server that was away is left alone: each try holds the board's keys up."""
+PAUSE_SECONDS = 1.0
+"""How long a server that was away is left alone, and four times as long as the try took: it holds the keys up."""
 
 CUT_LOOSE_MS = 15_000
 """After so long in the middle of an action without a word, the server rolls it back: its writer's machine is away."""
@@ -62,8 +62,12 @@ class ServerRaw:
         return cursor
 
     def streamed(self, sql: str, values: Sequence[Any] = ()) -> Iterator[tuple[Any, ...]]:
-        """Rows a few thousand at a time; the whole of history need not fit into memory. Wants an open transaction."""
-        with _as_peewee, self.connection.cursor(name="streamed") as cursor:
+        """Rows a few thousand at a time; the whole of history need not fit into memory.
+
+        Without an open transaction the server keeps the rows until they are read.
+        """
+        alone = self.connection.info.transaction_status == psycopg.pq.TransactionStatus.IDLE
+        with _as_peewee, self.connection.cursor(name="streamed", withhold=alone) as cursor:
             cursor.itersize = 2000
             cursor.execute(for_driver(sql), tuple(values))
             yield from cursor
@@ -72,8 +76,9 @@ class ServerRaw:
 class ServerDatabase(ShopDatabase, PostgresqlDatabase):
     """A connection to one shop on a server."""
 
+    on_server = True
     patience_ms = 250
-    _left_alone_until = 0.0
+    left_alone_until = 0.0
 
     def _connect(self) -> "psycopg.Connection[Any]":
         connection: psycopg.Connection[Any] = super()._connect()  # type: ignore[misc]  # the stubs leave it out
@@ -126,13 +131,15 @@ class ServerDatabase(ShopDatabase, PostgresqlDatabase):
         """Connect again where the connection was lost; LostError, at once, while the server is left alone."""
         if not self.is_closed() and not self.driver().closed:
             return
-        if time.monotonic() < self._left_alone_until:
-            raise LostError("The shop's server does not answer yet; what you typed stays here. It is tried again.")
+        began = time.monotonic()
+        if began < self.left_alone_until:
+            raise LostError(lost.AWAY)
         self.close()
         try:
             self.connect()
         except OperationalError:
-            self._left_alone_until = time.monotonic() + PAUSE_SECONDS
+            tried = time.monotonic()
+            self.left_alone_until = tried + PAUSE_SECONDS + 4 * (tried - began)
             raise
 
     def _first(self, sql: str) -> None:
@@ -161,9 +168,13 @@ def connect(address: str, patience_ms: int) -> ServerDatabase:
         keepalives_interval=1,
         keepalives_count=3,
         application_name="queueboard",
+        password=typed_password.kept(),
     )
     database.patience_ms = patience_ms
-    database.connect()
+    try:
+        database.connect()
+    except OperationalError as error:
+        raise lost.not_reached(error) from error
     return database
 
 

@@ -1,7 +1,7 @@
 """Everything in a shop file written out as lines of JSON, and taken into a new file."""
 
 import sqlite3
-from contextlib import closing
+from contextlib import AbstractContextManager, closing
 from pathlib import Path
 
 from queueboard.errors import FileError
@@ -51,11 +51,7 @@ def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
         raise there_already(path)
     try:
         insist_on_plain_file(source, "a shop written out", "Name a file that `queueboard export` wrote.")
-        if address is not None:
-            from queueboard.shop.on_server import take_to_server
-
-            return take_to_server(path, address, source), 0
-        with source.open("rb") as lines, making(path) as made, db.faults(path):
+        with source.open("rb") as lines, _new(path, address) as made, db.faults(path):
             return _fill(made, Reading(lines), source), _erase(made, lists_for(path, source), actor)
     except WrongLineError as error:
         raise FileError(
@@ -63,6 +59,15 @@ def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
         ) from error
     except OSError as error:
         raise FileError(f"{source} cannot be read: {error.strerror or error}.") from error
+
+
+def _new(path: Path, address: str | None) -> AbstractContextManager[Path]:
+    """Where the file is made: under a passing name, or, for a shop on a server, in a folder that is thrown away."""
+    if address is None:
+        return making(path)
+    from queueboard.shop.on_server import new_on_server
+
+    return new_on_server(path, address)
 
 
 def _erase(made: Path, hashes: frozenset[str], actor: Actor) -> int:

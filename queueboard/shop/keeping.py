@@ -27,11 +27,13 @@ from queueboard.shop.opening import Shop
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
-    """Make today's copy unless there is a good one; its place, or None when today's is there already.
+    """Make today's copy unless there is a good one; its place, or None when today's is there or a server makes its own.
 
     Today is the shop's own: in its evening another day has begun elsewhere. Older copies are thinned out only behind
     a new one that was verified. A second folder, where the settings name one and it is there, gets the same.
     """
+    if shop.on_server:
+        return None
     with shop.reading() as database:
         settings = settings_in(database)
     today = now.astimezone(settings.zone).date()

@@ -66,29 +66,17 @@ def new_on_server(path: Path, address: str) -> Iterator[Path]:
             _take(database, lines)
 
 
-def take_to_server(path: Path, address: str, source: Path) -> int:
-    """Make a shop in an empty database of what was written out; how many lines of history it has."""
-    with closing(connected(path, address, PATIENCE_MS)) as database, db.faults(path):
-        return _take(database, source)
-
-
-def _take(database: server.ServerDatabase, source: Path) -> int:
+def _take(database: server.ServerDatabase, source: Path) -> None:
     with source.open("rb") as lines:
         reading = Reading(lines)
         reading.head()
-        if reading.layout != len(STEPS):
-            raise FileError(
-                f"{source} has layout {reading.layout}, and a server takes only {len(STEPS)}. Take it into a file "
-                "first, which leads it on, and write that out."
-            )
-        return server.make(database, lambda raw: _fill(raw, reading, source))
+        server.make(database, lambda raw: _fill(raw, reading))
 
 
-def _fill(raw: server.ServerRaw, reading: Reading, source: Path) -> int:
+def _fill(raw: server.ServerRaw, reading: Reading) -> None:
     fill(raw, reading)
     raw.execute("SET CONSTRAINTS ALL IMMEDIATE")
     found = looking_over.look_over(raw)
     if not found.sound:
         why = "; ".join((*found.integrity, *found.history)) or "its rows do not fit each other"
-        raise FileError(f"{source} is complete, but what it holds is not: {why}. Nothing was taken in.")
-    return found.lines
+        raise FileError(f"The server does not hold what was brought there: {why}. Nothing of it was kept there.")

@@ -9,7 +9,7 @@ from pathlib import Path
 import platformdirs
 
 from queueboard.errors import ChangedError, FileError, LostError
-from queueboard.records import copying, holding
+from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
@@ -86,6 +86,11 @@ class Shop:
         """True for a file that whoever opened it may not write: it is shown, and every action is refused."""
         return self._database.only_read
 
+    @property
+    def on_server(self) -> bool:
+        """True for a shop in a database on a server, whose copies are made there."""
+        return self._database.on_server
+
     def close(self) -> None:
         """Close the file, and let others put a copy in its place."""
         self._database.close()
@@ -119,6 +124,11 @@ def place_named(text: str) -> Path:
     path = _data_folder() / "servers" / folder_name(text) / "shop.qb"
     point(path, checked_address(text))
     return path
+
+
+def keep_password(password: str) -> None:
+    """Use a password that somebody typed, for as long as the program runs."""
+    typed_password.keep(password)
 
 
 def _data_folder() -> Path:

@@ -21,6 +21,8 @@ from queueboard.values.actor import Actor
 from queueboard.words import Column
 from tests.shop.place import picture, small_disk, small_shop, state
 
+pytestmark = pytest.mark.sqlite_file
+
 OLDER = tuple(range(1, len(STEPS)))
 """Every layout before today's; for each the invented shop lies in values/, written out by the program of that time."""
 

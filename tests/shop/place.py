@@ -1,7 +1,7 @@
 """A small shop in a folder of its own, and the ways tests look into it."""
 
 import resource
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
@@ -32,22 +32,32 @@ def by(initials: str = "J", *, minutes: float = 0) -> Actor:
 
 
 @cache
-def _new_file() -> bytes:
-    """A shop file just started, made once for all tests of a process: reading the settings takes most of its time."""
+def _content(make: Callable[[Path], Shop]) -> bytes:
+    """A shop file made once for all tests of a process: reading the settings alone takes most of a small one's time."""
     with TemporaryDirectory() as folder:
-        shop = start_shop(Path(folder) / "test.qb", by(), seed_text("settings.toml"))
+        shop = make(Path(folder) / "test.qb")
         close_shop(shop)
         return shop.path.read_bytes()
+
+
+def another(make: Callable[[Path], Shop], path: Path) -> Shop:
+    """A shop at *path*, opened, that is as *make* makes it: made once in a process, and copied."""
+    if engines.on_server():
+        engines.copy_of(make, path)
+        return open_shop(path)
+    return shop_of(_content(make), path)
+
+
+def started(path: Path) -> Shop:
+    """A shop with the starter settings and nothing in it."""
+    return start_shop(path, by(), seed_text("settings.toml"))
 
 
 def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
-    if engines.on_server():
-        engines.copy_of("small", lambda empty: start_shop(empty, by(), seed_text("settings.toml")), path)
-        return open_shop(path)
-    return shop_of(_new_file(), path)
+    return another(started, path)
 
 
 def shop_of(content: bytes, path: Path) -> Shop:

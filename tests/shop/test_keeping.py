@@ -20,6 +20,8 @@ from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, box, by, parcel, small_disk, state
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def test_a_copy_opens_as_the_same_shop(shop: Shop, tmp_path: Path) -> None:
     """A copy holds every row of the original and is readable by the owner only."""
