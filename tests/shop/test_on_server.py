@@ -133,7 +133,7 @@ def test_the_other_window_has_just_changed_the_knife(shop: Shop) -> None:
     moving.move_knives(window, by("K", minutes=1), made.knives[:1], Column.ON_BENCH)
     before = state(shop)
 
-    with pytest.raises(ChangedError, match="was changed meanwhile; nothing was stored. Look again"):
+    with pytest.raises(ChangedError, match=r"was changed meanwhile; nothing was stored\. Look again"):
         moving.move_knives(shop, by("J", minutes=2), made.knives[:1], Column.TESTING)
     assert state(shop) == before
     close_shop(window)
