@@ -18,6 +18,7 @@ from tempfile import TemporaryDirectory
 
 from queueboard.errors import ChangedError, FileError
 from queueboard.records.auditing import audit
+from queueboard.records.cells import whole
 from queueboard.shop.looking import look
 from queueboard.shop.noting import note_box
 from queueboard.shop.opening import Shop, close_shop, open_shop
@@ -107,11 +108,11 @@ def _held(path: Path, said: list[int], tally: Tally) -> Tally:
     shop = _opened(path)
     told = "SELECT text, count(*) FROM personal WHERE field = 'note' AND side = 'after' GROUP BY text"
     with closing(shop):
-        there = dict(shop.database.rows(told))
+        there = {str(text): whole(times) for text, times in shop.database.rows(told)}
         tally.sound = list(audit(shop.database.raw())) == []
     wanted = [f"window {window} note {number}" for window, acts in enumerate(said) for number in range(acts)]
     tally.lost = sum(text not in there for text in wanted)
-    tally.twice = sum(int(str(times)) > 1 for times in there.values())
+    tally.twice = sum(times > 1 for times in there.values())
     return tally
 
 

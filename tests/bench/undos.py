@@ -103,6 +103,7 @@ def example(path: Path, draw: random.Random, tally: Tally) -> None:
     in_order = [takes_back(shop, act.group_id, 300) for act in done]
     tally.control += "" in in_order or (done != [] and rows_of(shop) != done[0].before)
     close_shop(shop)
+    engines.finished(path)
     path.unlink()
 
 

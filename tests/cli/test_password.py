@@ -33,7 +33,12 @@ def test_a_person_at_a_terminal_is_asked_once(monkeypatch: pytest.MonkeyPatch) -
     """The command begins again with what was typed, which stays in memory for lost connections."""
     asked = list[str]()
     monkeypatch.setattr("sys.stdin.isatty", lambda: True)
-    monkeypatch.setattr(password, "getpass", lambda asks: (asked.append(asks), TYPED)[1])
+
+    def types(asks: str) -> str:
+        asked.append(asks)
+        return TYPED
+
+    monkeypatch.setattr(password, "getpass", types)
 
     assert password.with_password(wanting, argparse.Namespace(), now) == 0
     assert asked == [password.ASKS]

@@ -1,6 +1,7 @@
 """A small shop in a folder of its own, and the ways tests look into it."""
 
 import resource
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
@@ -67,6 +68,13 @@ def shop_of(content: bytes, path: Path) -> Shop:
     shop = open_shop(path)
     shop.database.rows("PRAGMA synchronous = OFF")
     return shop
+
+
+def of_file(shop: Shop) -> sqlite3.Connection:
+    """The plain connection to a shop that is a file."""
+    raw = shop.database.raw()
+    assert isinstance(raw, sqlite3.Connection)
+    return raw
 
 
 @contextmanager

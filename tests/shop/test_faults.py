@@ -24,7 +24,7 @@ from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.words import Column, Settling
 from tests.cli.schema import clock
-from tests.shop.place import NOW, box, by, counter, parcel, small_shop, state
+from tests.shop.place import NOW, box, by, counter, of_file, parcel, small_shop, state
 from tests.shop.strangers import stranger
 from tests.shop.undo_closing import close
 
@@ -51,7 +51,7 @@ def public(shop: Shop) -> Iterator[Path]:
     with TemporaryDirectory() as name:
         Path(name).chmod(0o755)
         with closing_it(sqlite3.connect(Path(name) / "shop.qb")) as copy:
-            shop.database.raw().backup(copy)
+            of_file(shop).backup(copy)
         opened = open_shop(Path(name) / "shop.qb")
         moving.move_knives(opened, by(), box(opened, 100).knives, Column.ON_BENCH)
         close_shop(opened)

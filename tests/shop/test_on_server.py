@@ -7,10 +7,14 @@ import pytest
 from peewee import IntegrityError
 
 from queueboard.errors import BusyError, ChangedError, FileError, LostError
+from queueboard.records import migrations, server_schema
 from queueboard.records.auditing import audit
 from queueboard.records.connection import ShopDatabase
 from queueboard.records.copies import copies_of
+from queueboard.records.engine import engine_of
 from queueboard.records.lost import AWAY
+from queueboard.records.migrations import STEPS
+from queueboard.records.pointing import address_in
 from queueboard.records.tables import BoxRow
 from queueboard.shop import moving, noting
 from queueboard.shop.carrying import take_in, write_out
@@ -262,3 +266,26 @@ def test_history_is_only_ever_added_to(shop: Shop, sql: str) -> None:
     parcel(shop)
     with pytest.raises(IntegrityError, match="history is only ever added to"):
         shop.database.run(sql)
+
+
+@pytest.mark.parametrize("layout", [1, len(STEPS) - 1])
+def test_an_older_layout_on_a_server_is_led_on(layout: int, tmp_path: Path) -> None:
+    """The first board of a newer queueboard brings the tables up, in one transaction; they are then today's."""
+    from queueboard.records import server  # where there is no server, its driver may be missing as well
+
+    path = tmp_path / "old.qb"
+    engines.new_database(path)
+    database = server.connect(str(address_in(path)), 1000)
+    with database.atomic():
+        database.run(server_schema.FIRST)
+        for statement in migrations.statements("\n".join(STEPS[:layout])):
+            for made in server_schema.for_server(statement):
+                database.run(made)
+        database.run("INSERT INTO layout_now (layout) VALUES (?)", (layout,))
+        database.run("INSERT INTO shop (id, salt, created_us) VALUES (1, ?, 0)", ("00" * 16,))
+    database.close()
+
+    shop = open_shop(path)
+    assert shop.database.layout() == len(STEPS)
+    assert not engine_of(shop.database.raw()).strange()
+    close_shop(shop)
