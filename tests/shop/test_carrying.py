@@ -26,6 +26,8 @@ from tests.bench.exports import DAMAGES, comes_out_the_same, is_taken, turn_a_bi
 from tests.records.test_migrating import OLDER, old_file
 from tests.shop.place import NOW, by, parcel, picture, small_disk, small_shop, state
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def busy(folder: Path) -> Shop:
     """A shop in which a few things were done, one of them undone, a row taken away."""
