@@ -8,6 +8,7 @@ import itertools
 import logging
 import os
 import shutil
+import signal
 import sqlite3
 import subprocess
 import tempfile
@@ -136,10 +137,10 @@ def kill() -> None:
     processes = [master, *master.children()]
     _ruling.cache_clear()
     for process in processes:
-        process.kill()
+        with suppress(ProcessLookupError):  # the others go by themselves once the first is gone
+            os.kill(process.pid, signal.SIGKILL)
     for process in processes:
-        with suppress(Exception):  # it is a child of another program, or gone already
-            process.wait(10)
+        process.wait(10)
     _up(server)
 
 
