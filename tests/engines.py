@@ -52,6 +52,7 @@ _numbers = itertools.count()
 EMPTY = "empty"
 
 KEEP = """
+DROP SCHEMA IF EXISTS base CASCADE;
 CREATE SCHEMA base;
 DO $$ DECLARE t text; BEGIN
   FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
@@ -189,9 +190,11 @@ def copy_of(make: Callable[[Path], Shop], path: Path) -> None:
     if name not in _templates:
         with tempfile.TemporaryDirectory() as folder:
             first = Path(folder) / "first.qb"
-            _templates[name] = _created("")
-            _point(first, _templates[name])
+            _lend(EMPTY, first)
             close_shop(make(first))
+            # Where it began as a copy itself, that is another database by now.
+            _templates[name] = _named(first)
+            _lent[:] = [one for one in _lent if one[1] != _templates[name]]
         with closing(_connected(_templates[name])) as connection:
             connection.execute(KEEP)
     _lend(name, path)

@@ -65,6 +65,7 @@ def test_initials_come_from_the_environment_or_are_left_to_the_board(
     assert [initials for _, initials, _, _ in started] == ["", "JK"]
 
 
+@pytest.mark.sqlite_file
 def test_the_first_start_of_a_day_makes_one_copy(file: Path, started: Started) -> None:
     """Two starts on one day leave one copy, the next day brings a second."""
     for now in (NOW, NOW, NOW + timedelta(days=1)):
@@ -136,6 +137,7 @@ def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys:
         valid("box", capsys.readouterr().out)
 
 
+@pytest.mark.sqlite_file
 def test_a_file_that_may_only_be_read_is_shown(
     started: Started, file: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from queueboard.records.line_file import write_lines
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
@@ -68,6 +70,16 @@ def shop_of(content: bytes, path: Path) -> Shop:
     shop = open_shop(path)
     shop.database.rows("PRAGMA synchronous = OFF")
     return shop
+
+
+def everything(shop: Shop) -> bytes:
+    """Every byte of a shop file; of a shop on a server all that is written out of it, the freed corners left out."""
+    if not shop.on_server:
+        return shop.path.read_bytes()
+    out = BytesIO()
+    with shop.reading() as database:
+        write_lines(database.raw(), out)
+    return out.getvalue()
 
 
 def of_file(shop: Shop) -> sqlite3.Connection:
