@@ -31,3 +31,11 @@ class FileError(QueueboardError):
 
 class BusyError(FileError):
     """Another window was writing just then; nothing was stored, try again."""
+
+
+class LostError(FileError):
+    """The connection to the shop's server is lost; it is made again as soon as the server answers."""
+
+
+class PasswordNeededError(FileError):
+    """The shop's server wants a password, and none was found for it."""

@@ -6,15 +6,19 @@ import os
 import shutil
 import sys
 import tempfile
+from collections.abc import Iterator
 
 import pytest
 from hypothesis import settings
+
+from tests import engines
 
 OWN = ("QUEUEBOARD_", "TEXTUAL_")
 """How the variables begin that change what the program does."""
 
 for name in [name for name in os.environ if name in {"NO_COLOR", "TEXTUAL"} or name.startswith(OWN)]:
-    del os.environ[name]
+    if name not in engines.CHOICE:
+        del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"  # read when textual is first imported
 os.environ["XDG_CONFIG_HOME"] = tempfile.mkdtemp(prefix="queueboard-tests-")  # no choice of the person's own
 atexit.register(shutil.rmtree, os.environ["XDG_CONFIG_HOME"], ignore_errors=True)
@@ -50,3 +54,29 @@ def pytest_collection_finish() -> None:
     gc.collect()
     gc.freeze()
     gc.set_threshold(20_000, 50, 100)
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Start the server that the tests were asked to run on, once for all workers; a missing one is a failure."""
+    for marker in engines.MARKERS:
+        config.addinivalue_line("markers", marker)
+    engines.begin()
+
+
+def pytest_unconfigure() -> None:
+    """Stop the server that was started for the tests."""
+    engines.end()
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave out what is about the other engine, and count it as left out."""
+    left_out = [item for item in items if not engines.concerned(item)]
+    items[:] = [item for item in items if engines.concerned(item)]
+    config.hook.pytest_deselected(items=left_out)
+
+
+@pytest.fixture(autouse=engines.on_server())
+def _databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """On a server every new shop of a test gets a database of its own, which goes with the test."""
+    with engines.databases(monkeypatch):
+        yield

@@ -1,64 +1,60 @@
-"""A month's figures worked out a second time from the bare file: plain SQL, history replayed, none of our code."""
+"""A month's figures worked out a second time from the bare rows: plain SQL, history replayed, none of our code."""
 
 import json
-import sqlite3
 from collections import Counter
-from contextlib import closing
 from datetime import UTC, date, datetime
-from pathlib import Path
 from zoneinfo import ZoneInfo
+
+from queueboard.records.connection import Raw
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 class SecondOpinion:
-    """One shop file, one month, one zone."""
+    """One shop, one month, one zone."""
 
-    def __init__(self, path: Path, month: date, zone: ZoneInfo) -> None:
+    def __init__(self, shop: Raw, month: date, zone: ZoneInfo) -> None:
         after = date(month.year + month.month // 12, month.month % 12 + 1, 1)
         self.zone = zone
         self.ends = [
             round((datetime(one.year, one.month, one.day, tzinfo=zone) - EPOCH).total_seconds() * 1_000_000)
             for one in (month, after)
         ]
-        with closing(sqlite3.connect(f"file:{path}?mode=ro", uri=True)) as file:
-            self.lines = file.execute(
-                "SELECT group_id, at_us, operation, entity, entity_id, before, after FROM history ORDER BY id"
-            ).fetchall()
-            self.undoing = dict(
-                file.execute("SELECT group_id, undoes FROM history WHERE undoes IS NOT NULL").fetchall()
-            )
-            self.kinds = dict(file.execute("SELECT id, kind FROM knife").fetchall())
-            self.still_declined = {row[0] for row in file.execute("SELECT id FROM knife WHERE declined IS NOT NULL")}
-            self.money = dict(
-                file.execute(
-                    "SELECT way, sum(CASE sort WHEN 'refund' THEN -cents ELSE cents END) FROM payment "
-                    "WHERE at_us BETWEEN ? AND ? - 1 GROUP BY way",
-                    self.ends,
-                ).fetchall()
-            )
-            self.tested, self.not_ok = file.execute(
-                "SELECT count(DISTINCT knife_id), count(DISTINCT CASE WHEN ok = 0 THEN knife_id END) FROM edge_test "
-                "WHERE tested_us BETWEEN ? AND ? - 1",
+        self.lines = shop.execute(
+            "SELECT group_id, at_us, operation, entity, entity_id, before, after FROM history ORDER BY id"
+        ).fetchall()
+        self.undoing = dict(shop.execute("SELECT group_id, undoes FROM history WHERE undoes IS NOT NULL").fetchall())
+        self.kinds = dict(shop.execute("SELECT id, kind FROM knife").fetchall())
+        self.still_declined = {row[0] for row in shop.execute("SELECT id FROM knife WHERE declined IS NOT NULL")}
+        self.money = dict(
+            shop.execute(
+                "SELECT way, sum(CASE sort WHEN 'refund' THEN -cents ELSE cents END) FROM payment "
+                "WHERE at_us BETWEEN ? AND ? - 1 GROUP BY way",
                 self.ends,
-            ).fetchone()
-            self.looked_for = {row[0] for row in file.execute("SELECT box_id FROM knife WHERE looking_for")}
-            self.box_of = dict(file.execute("SELECT id, box_id FROM knife").fetchall())
-            self.told = file.execute(
-                "SELECT b.id, b.number, b.goes_by, b.closed_us, p.day FROM promise p JOIN box b ON b.id = p.box_id "
-                "WHERE b.announced_us IS NULL ORDER BY p.id"
             ).fetchall()
-            (self.belts,) = file.execute(
-                "SELECT count(*) FROM belt WHERE was_belt_id IS NULL AND fitted_us BETWEEN ? AND ? - 1", self.ends
-            ).fetchone()
-            (self.call_backs,) = file.execute(
-                "SELECT count(*) FROM box WHERE complaint AND received_us BETWEEN ? AND ? - 1", self.ends
-            ).fetchone()
-            self.boxes, self.box_knives = file.execute(
-                "SELECT count(DISTINCT b.id), count(*) FROM box b JOIN knife k ON k.box_id = b.id AND k.place = 'gone' "
-                "WHERE b.closed_us BETWEEN ? AND ? - 1",
-                self.ends,
-            ).fetchone()
+        )
+        self.tested, self.not_ok = shop.execute(
+            "SELECT count(DISTINCT knife_id), count(DISTINCT CASE WHEN ok = 0 THEN knife_id END) FROM edge_test "
+            "WHERE tested_us BETWEEN ? AND ? - 1",
+            self.ends,
+        ).fetchone()
+        self.looked_for = {row[0] for row in shop.execute("SELECT box_id FROM knife WHERE looking_for = 1")}
+        self.box_of = dict(shop.execute("SELECT id, box_id FROM knife").fetchall())
+        self.told = shop.execute(
+            "SELECT b.id, b.number, b.goes_by, b.closed_us, p.day FROM promise p JOIN box b ON b.id = p.box_id "
+            "WHERE b.announced_us IS NULL ORDER BY p.id"
+        ).fetchall()
+        (self.belts,) = shop.execute(
+            "SELECT count(*) FROM belt WHERE was_belt_id IS NULL AND fitted_us BETWEEN ? AND ? - 1", self.ends
+        ).fetchone()
+        (self.call_backs,) = shop.execute(
+            "SELECT count(*) FROM box WHERE complaint = 1 AND received_us BETWEEN ? AND ? - 1", self.ends
+        ).fetchone()
+        self.boxes, self.box_knives = shop.execute(
+            "SELECT count(DISTINCT b.id), count(*) FROM box b JOIN knife k ON k.box_id = b.id AND k.place = 'gone' "
+            "WHERE b.closed_us BETWEEN ? AND ? - 1",
+            self.ends,
+        ).fetchone()
 
     def stands(self, group: str) -> bool:
         """True for an action that is not undone by an undo that stands."""

@@ -19,7 +19,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
 from queueboard.board.themed import ThemedApp
 from queueboard.board.themes import DARK
-from queueboard.errors import QueueboardError
+from queueboard.errors import LostError, QueueboardError
 
 LOOK_SECONDS = 0.25
 """How often the app asks whether another window has written: one look at one number."""
@@ -65,6 +65,7 @@ class QueueboardApp(ThemedApp):
         """The number of the signal that ended it."""
         self._said = ""
         self._keys_are_quiet = True
+        self._away = False
         self.key_turns = KeyTurns(self, super().post_message)
         self.wear(theme, choice)
 
@@ -148,8 +149,11 @@ class QueueboardApp(ThemedApp):
                 if self.desk.look().now.date() != before:
                     self.desk.say_first_look()
                 show_everywhere(self)
-            self._said = ""
+            if self._away:
+                self._tell("The shop's server answers again.")
+            self._said, self._away = "", False
         except QueueboardError as error:
+            self._away = isinstance(error, LostError)
             self._say_once(str(error))
 
     def _say_once(self, sentence: str) -> None:

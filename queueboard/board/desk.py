@@ -34,9 +34,13 @@ class Desk:
     greeting = ""
     """Said when the board opens."""
 
+    on_server = False
+    """True when the shop is in a database on a server, where copies are made."""
+
     def __init__(self, shop: Shop, initials: str, clock: Callable[[], datetime], *, demo: str = "") -> None:
         self.shop = shop
         self.only_read = shop.only_read
+        self.on_server = shop.on_server
         self.initials = initials
         """Empty until they are typed on the first screen."""
         self.clock = clock

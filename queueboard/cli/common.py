@@ -13,7 +13,7 @@ from queueboard.errors import TypedError
 from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
 from queueboard.papers.progress import bar
 from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop, close_shop, default_file, open_shop
+from queueboard.shop.opening import Shop, close_shop, default_file, open_shop, place_named
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 
@@ -93,7 +93,7 @@ def named(text: str) -> Path:
     """A file as it was named; an empty name, which is often a variable that was never set, would mean this folder."""
     if not text.strip():
         raise argparse.ArgumentTypeError("the name of the file is empty; type where it is or is to be")
-    return Path(text)
+    return place_named(text)
 
 
 def say(text: str) -> int:

@@ -9,6 +9,7 @@ from importlib import import_module
 from typing import NoReturn
 
 from queueboard.cli.common import FINE, REFUSED, USAGE, Clock, Command, add_mouse, named, trouble
+from queueboard.cli.password import with_password
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.output import let_go, print_text
 
@@ -36,7 +37,7 @@ def run(argv: Sequence[str] | None, clock: Clock) -> int:
         sys.stdout.reconfigure(errors="replace")
     try:
         args = _read(sys.argv[1:] if argv is None else argv)
-        code: int = args.command(args, clock)
+        code: int = with_password(args.command, args, clock)
     except BrokenPipeError:
         # Whoever read has enough (`queueboard day | head`).
         let_go(sys.stdout)

@@ -53,9 +53,10 @@ def announced_alike(
     The newest; None when there is none.
     """
     found = database.one(
-        "SELECT number FROM box WHERE customer_id = ? AND expected_knives IS ? AND expected_on IS ? AND note = ? "
+        "SELECT number FROM box WHERE customer_id = ? AND coalesce(expected_knives, -1) = ? "
+        "AND coalesce(expected_on, '') = ? AND note = ? "
         "ORDER BY id DESC LIMIT 1",
-        (customer_id, knives, None if on is None else on.isoformat(), note),
+        (customer_id, -1 if knives is None else knives, "" if on is None else on.isoformat(), note),
     )
     return _number(found)
 

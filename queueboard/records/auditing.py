@@ -6,13 +6,14 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 import json
 import sqlite3
 from collections.abc import Iterable, Iterator
-from contextlib import closing
-from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
 from typing import TypeVar
 
-from queueboard.records import migrations
+from peewee import PeeweeException
+
+from queueboard.records.connection import Raw
+from queueboard.records.engine import engine_of
 from queueboard.records.tables import STATE
 from queueboard.records.writing import FIRST_PREVIOUS, Values, chain, digest, masked
 from queueboard.slotted import dataclass
@@ -29,7 +30,7 @@ HASHED = (
 ERASING = "erase_customer"
 """The operation behind whose lines no words are kept; it tells which older words it emptied."""
 
-NOT_READABLE = (sqlite3.DatabaseError, ValueError, TypeError, KeyError, IndexError)
+NOT_READABLE = (sqlite3.DatabaseError, PeeweeException, ValueError, TypeError, KeyError, IndexError)
 """What comes out of a damaged file where a number, a text or JSON was expected."""
 
 
@@ -47,7 +48,7 @@ class Life:
     """The first line whose before is not the after before it."""
 
 
-def audit(connection: sqlite3.Connection) -> Iterator[str]:
+def audit(connection: Raw) -> Iterator[str]:
     """A sentence for each thing that does not hold together, the most telling first; nothing for a sound file."""
     for look in (_layout, _chain, _states, _words, _numbers):
         try:
@@ -56,16 +57,17 @@ def audit(connection: sqlite3.Connection) -> Iterator[str]:
             yield f"something in it cannot be read ({error})"
 
 
-def emptied(connection: sqlite3.Connection) -> frozenset[int]:
+def emptied(connection: Raw) -> frozenset[int]:
     """Ids of the words beside history that were erased on purpose, as history itself tells."""
     told = connection.execute("SELECT about FROM history WHERE line = 0 AND operation = ?", (ERASING,))
     return frozenset(number for (about,) in told for number in json.loads(about).get("emptied", ()))
 
 
-def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[Life]:
+def lives(connection: Raw, only: str | None = None) -> Iterator[Life]:
     """Each row that ever was, as history tells it; *only* those of one table, where it is named."""
     # The order of the index history_entity, so that no more than one row's life is held at a time.
-    lines = connection.execute(
+    engine = engine_of(connection)
+    lines = engine.streamed(
         f"SELECT entity, entity_id, id, before, after FROM history {'' if only is None else 'WHERE entity = ?'} "
         "ORDER BY entity, entity_id, id",
         () if only is None else (only,),
@@ -73,27 +75,17 @@ def lives(connection: sqlite3.Connection, only: str | None = None) -> Iterator[L
     defaults: dict[str, Values] = {}
     told = _counted(connection, lines, 1) if only is None else lines
     for (entity, entity_id), life in groupby(told, key=itemgetter(0, 1)):
-        if entity not in defaults:
-            defaults[entity] = added_columns(connection, entity)
+        defaults = defaults or engine.columns()
         last: Values | None = None
         known: Values = {}
         broken_at = None
         for _, _, line_id, before, after in life:
             was, now = _read(before), _read(after)
-            if broken_at is None and not _follows(was, now, last, defaults[entity]):
+            if broken_at is None and not _follows(was, now, last, defaults.get(entity, {})):
                 broken_at = line_id
             last = None if now is None else {**(last or {}), **now}
             known = known if last is None else last
         yield Life(entity, entity_id, last, known, broken_at)
-
-
-def added_columns(connection: sqlite3.Connection, table: str) -> Values:
-    """The columns of a table with what a row holds in them that is older than they are."""
-    columns = connection.execute("SELECT name, dflt_value FROM pragma_table_info(?)", (table,)).fetchall()
-    return {
-        name: None if default is None else connection.execute(f"SELECT {default}").fetchone()[0]
-        for name, default in columns
-    }
 
 
 def _read(line: str | None) -> Values | None:
@@ -113,29 +105,16 @@ def _follows(was: Values | None, now: Values | None, last: Values | None, defaul
     return was.keys() <= then.keys() and now.keys() <= then.keys() and {**then, **was} == then
 
 
-def _layout(connection: sqlite3.Connection) -> Iterator[str]:
+def _layout(connection: Raw) -> Iterator[str]:
     """Tables, indexes and the guards of history are those of the layout that the file says it has."""
-    (version,) = connection.execute("PRAGMA user_version").fetchone()
-    if _made_of(connection) != _made_by(migrations.STEPS[:version]):
-        yield f"its tables are not those of layout {version}"
+    engine = engine_of(connection)
+    if engine.strange():
+        yield f"its tables are not those of layout {engine.layout()}"
 
 
-@lru_cache(maxsize=2)
-def _made_by(steps: tuple[str, ...]) -> set[tuple[str, ...]]:
-    with closing(sqlite3.connect(":memory:")) as fresh:
-        for step in steps:
-            fresh.executescript(step)
-        return _made_of(fresh)
-
-
-def _made_of(connection: sqlite3.Connection) -> set[tuple[str, ...]]:
-    made = connection.execute("SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_master")
-    return {(*row[:3], " ".join(row[3].split())) for row in made}
-
-
-def _chain(connection: sqlite3.Connection) -> Iterator[str]:
+def _chain(connection: Raw) -> Iterator[str]:
     previous = FIRST_PREVIOUS
-    lines = connection.execute(f"SELECT id, previous, hash, {', '.join(HASHED)} FROM history ORDER BY id")
+    lines = engine_of(connection).streamed(f"SELECT id, previous, hash, {', '.join(HASHED)} FROM history ORDER BY id")
     for number, row in enumerate(_counted(connection, lines, 0), start=1):
         if row[0] != number:
             yield f"line {number} of history is not there"
@@ -146,18 +125,19 @@ def _chain(connection: sqlite3.Connection) -> Iterator[str]:
         previous = row[2]
 
 
-def _counted(connection: sqlite3.Connection, lines: Iterable[T], times: int) -> Iterator[T]:
+def _counted(connection: Raw, lines: Iterable[T], times: int) -> Iterator[T]:
     """The lines of history, which are read three times: for the chain, for the rows and for the words."""
     (count,) = connection.execute("SELECT count(*) FROM history").fetchone()
     return counted(Doing.LOOKING_OVER, lines, 3 * count, times * count)
 
 
-def _states(connection: sqlite3.Connection) -> Iterator[str]:
+def _states(connection: Raw) -> Iterator[str]:
     salt = str(connection.execute("SELECT salt FROM shop").fetchone()[0])
-    there = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")} & set(STATE)
+    engine = engine_of(connection)
+    defaults = {name: columns for name, columns in engine.columns().items() if name in STATE}
+    there = set(defaults)
     told = dict.fromkeys(there, 0)
     newest = dict.fromkeys(there, 0)
-    defaults = {name: added_columns(connection, name) for name in there}
     for life in lives(connection):
         where = f"{life.entity.replace('_', ' ')} {life.entity_id}"
         if life.broken_at is not None:
@@ -171,7 +151,7 @@ def _states(connection: sqlite3.Connection) -> Iterator[str]:
             row = masked(STATE[life.entity], stored, salt)
             if row != {**defaults[life.entity], **life.last}:
                 yield f"{where} is not as its history left it"
-    ever = dict(connection.execute("SELECT name, seq FROM sqlite_sequence"))
+    ever = engine.given()
     for name in sorted(there):
         if connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0] != told[name]:
             yield f"there are rows of {name.replace('_', ' ')} that history does not know"
@@ -179,14 +159,14 @@ def _states(connection: sqlite3.Connection) -> Iterator[str]:
             yield f"the next number for a {name.replace('_', ' ')} does not follow from history"
 
 
-def _row(connection: sqlite3.Connection, table: str, row_id: int) -> Values | None:
+def _row(connection: Raw, table: str, row_id: int) -> Values | None:
     found = connection.execute(f"SELECT * FROM {table} WHERE id = ?", (row_id,))
     names = [column[0] for column in found.description]
     row = found.fetchone()
     return None if row is None else dict(zip(names, row, strict=True))
 
 
-def _words(connection: sqlite3.Connection) -> Iterator[str]:
+def _words(connection: Raw) -> Iterator[str]:
     """Behind each digest stands its word, or an empty one where it was erased."""
     salt = str(connection.execute("SELECT salt FROM shop").fetchone()[0])
     gone = emptied(connection)
@@ -224,13 +204,13 @@ def _digests(entity: str, before: str | None, after: str | None) -> dict[tuple[s
     }
 
 
-def _numbers(connection: sqlite3.Connection) -> Iterator[str]:
+def _numbers(connection: Raw) -> Iterator[str]:
     """What no line of history says, but follows from it."""
     (created,) = connection.execute("SELECT created_us FROM shop").fetchone()
     first = connection.execute("SELECT at_us FROM history WHERE id = 1").fetchone()
     if first is not None and first[0] != created:
         yield "the day on which the file was made is not that of the first line of history"
-    ever = dict(connection.execute("SELECT name, seq FROM sqlite_sequence"))
+    ever = engine_of(connection).given()
     for name in ("history", "personal"):
         count, most = connection.execute(f"SELECT count(*), coalesce(max(id), 0) FROM {name}").fetchone()
         if not count == most == ever.get(name, 0):

@@ -7,27 +7,24 @@ from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import quote
 
-from peewee import DatabaseError, IntegrityError, OperationalError, SqliteDatabase
+from peewee import DatabaseError, IntegrityError, InterfaceError, OperationalError, SqliteDatabase
 
 from queueboard.errors import BusyError, FileError
 from queueboard.plainfiles import insist_on_plain_file
 from queueboard.records import migrations
+from queueboard.records.connection import Cell as Cell  # noqa: PLC0414  # the name by which all ask for it
+from queueboard.records.connection import ShopDatabase as ShopDatabase  # noqa: PLC0414  # as Cell
 from queueboard.records.copies import newest_copy_words
+from queueboard.records.lost import server_sentence
 from queueboard.records.refusals import refused
 from queueboard.records.schema_v1 import APPLICATION_ID
-
-Cell = int | str | None
-"""What a column holds: integers and text only."""
 
 OLDEST_SQLITE = (3, 37, 0)
 """STRICT tables came with 3.37 (sqlite.org/stricttables.html)."""
 
 
-class ShopDatabase(SqliteDatabase):
+class FileDatabase(ShopDatabase, SqliteDatabase):
     """A connection to one shop file that reports SQLite's own error when SQLite has already rolled back."""
-
-    only_read = False
-    """True for a file that may not be written by whoever opened it."""
 
     def rollback(self) -> None:
         """Roll back, unless SQLite did so itself (disk full): a second ROLLBACK would hide the real error."""
@@ -41,19 +38,26 @@ class ShopDatabase(SqliteDatabase):
             raise TypeError(f"sqlite3 was expected beneath, not {type(connection).__module__}")
         return connection
 
+    def layout(self) -> int:
+        """Stands in the file as user_version."""
+        return int(self.one("PRAGMA user_version") or 0)
+
     def run(self, sql: str, values: Sequence[Cell] = ()) -> sqlite3.Cursor:
         """Run one fixed statement; the cursor knows what it did."""
         cursor: sqlite3.Cursor = self.execute_sql(sql, values)  # type: ignore[no-untyped-call]  # untyped in the stubs
         return cursor
 
-    def rows(self, sql: str, values: Sequence[Cell] = ()) -> list[tuple[Cell, ...]]:
-        """All rows of one fixed query as plain tuples."""
-        return self.run(sql, values).fetchall()
+    def insert(self, sql: str, values: Sequence[Cell]) -> int:
+        """SQLite says by itself which id it gave."""
+        return int(self.run(sql, values).lastrowid or 0)
 
-    def one(self, sql: str, values: Sequence[Cell] = ()) -> Cell:
-        """The first cell of the first row; None when there is no row."""
-        rows = self.rows(sql, values)
-        return rows[0][0] if rows else None
+    def leave_no_trace(self) -> None:
+        """The words must not stand in an unused corner of the file."""
+        self.rows("PRAGMA secure_delete = ON")
+
+    def bring_home(self) -> None:
+        """Empty the write-ahead log."""
+        self.rows("PRAGMA wal_checkpoint(TRUNCATE)")
 
     @contextmanager
     def reading(self) -> Iterator[None]:
@@ -159,13 +163,13 @@ def damaged(path: Path) -> FileError:
     )
 
 
-def connect(path: Path, patience_ms: int) -> ShopDatabase:
+def connect(path: Path, patience_ms: int) -> FileDatabase:
     """Open an existing file that look_before_opening has found good; faults are the caller's to tell.
 
     Where the file or its folder may not be written it is opened to be read only.
     """
     only_read = not _writable(path)
-    database = ShopDatabase(
+    database = FileDatabase(
         f"file:{quote(os.fsencode(path.absolute()))}?mode={_to_read(path) if only_read else 'rw'}",
         uri=True,
         lock_type="IMMEDIATE",
@@ -238,8 +242,8 @@ def faults(path: Path) -> Iterator[None]:
         yield
     except IntegrityError as error:
         raise refused(error) from error
-    except (OperationalError, DatabaseError, sqlite3.DatabaseError, UnicodeDecodeError) as error:
-        raise _sentence(path, error) from error
+    except (OperationalError, DatabaseError, InterfaceError, sqlite3.DatabaseError, UnicodeDecodeError) as error:
+        raise server_sentence(path, error) or _sentence(path, error) from error
 
 
 def _writable(path: Path) -> bool:

@@ -8,6 +8,8 @@ from pathlib import Path
 
 from queueboard.records.auditing import Life, lives
 from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.engine import references, written
+from queueboard.records.migrations import STEPS
 from queueboard.records.tables import STATE
 from queueboard.records.writing import Values, Writing
 
@@ -30,7 +32,7 @@ def reached_from(database: ShopDatabase, customer_id: int) -> Reached:
     """Everything that hangs on a customer, on entries put together with it, and on their boxes and knives."""
     from graphlib import TopologicalSorter
 
-    parents = {name: _parents(database, name) for name in STATE}
+    parents = references(len(STEPS))
     order = TopologicalSorter({name: set(links.values()) - {name} for name, links in parents.items()})
     reached: Reached = {name: set() for name in STATE}
     reached["customer"].add(customer_id)
@@ -39,12 +41,6 @@ def reached_from(database: ShopDatabase, customer_id: int) -> Reached:
         while sum(_reach(life, parents[name], reached) for life in lives(database.raw(), name)):
             pass
     return reached
-
-
-def _parents(database: ShopDatabase, table: str) -> dict[str, str]:
-    """For each column that points somewhere, the table where it points."""
-    links = database.rows(f"PRAGMA foreign_key_list({table})")
-    return {str(row[3]): str(row[2]) for row in links}
 
 
 def _reach(life: Life, links: dict[str, str], reached: Reached) -> bool:
@@ -69,9 +65,9 @@ def words_of(database: ShopDatabase, reached: Reached) -> tuple[int, ...]:
             lines = f"SELECT id, group_id FROM history WHERE entity = ? AND entity_id IN ({marks})"
             found |= _ids(
                 database,
-                f"SELECT id FROM personal WHERE text <> '' AND history_id IN (SELECT id FROM ({lines})) "
+                f"SELECT id FROM personal WHERE text <> '' AND history_id IN (SELECT id FROM ({lines}) AS told) "
                 f"UNION SELECT p.id FROM personal p JOIN history h ON h.id = p.history_id WHERE p.text <> '' "
-                f"AND p.side = 'reason' AND h.group_id IN (SELECT group_id FROM ({lines}))",
+                f"AND p.side = 'reason' AND h.group_id IN (SELECT group_id FROM ({lines}) AS told)",
                 (name, *some, name, *some),
             )
     return tuple(sorted(found))
@@ -80,7 +76,7 @@ def words_of(database: ShopDatabase, reached: Reached) -> tuple[int, ...]:
 def empty_words(database: ShopDatabase, words: tuple[int, ...]) -> None:
     """Empty words beside history; the lines themselves hold only digests, and stay as they are."""
     for some in _portions(set(words)):
-        database.rows(f"UPDATE personal SET text = '' WHERE id IN ({', '.join('?' * len(some))})", some)
+        database.run(f"UPDATE personal SET text = '' WHERE id IN ({', '.join('?' * len(some))})", some)
 
 
 def blank_rows(writing: Writing, reached: Reached) -> None:
@@ -89,7 +85,7 @@ def blank_rows(writing: Writing, reached: Reached) -> None:
         table = STATE[name]
         if name in NOBODYS or not table.personal:
             continue
-        needed = _needed(writing.database, name)
+        needed = _needed(name)
         for row_id in sorted(ids):
             row = writing.row(table, row_id)
             blanks = {} if row is None else _blanks(row, table.personal, needed)
@@ -101,10 +97,9 @@ def _blanks(row: Values, personal: frozenset[str], needed: frozenset[str]) -> Va
     return {name: GONE if name in needed else "" for name in personal if row[name] not in (None, "")}
 
 
-def _needed(database: ShopDatabase, table: str) -> frozenset[str]:
+def _needed(table: str) -> frozenset[str]:
     """The columns in which the layout wants at least one sign."""
-    made = str(database.one("SELECT sql FROM sqlite_master WHERE type = 'table' AND name = ?", (table,)))
-    return frozenset(re.findall(r"length\((\w+)\) BETWEEN 1 AND", made))
+    return frozenset(re.findall(r"length\((\w+)\) BETWEEN 1 AND", written(table)))
 
 
 def erased_customers(database: ShopDatabase) -> frozenset[int]:

@@ -94,9 +94,9 @@ def anything_done(database: ShopDatabase, first_us: int, end_us: int) -> bool:
 
 
 CAME = {
-    "ready": 'instr(h.after, \'"place":"ready"\') AND instr(h.after, \'"declined":null\') AND NOT '
-    'coalesce(instr(h.before, \'"place":"ready"\') OR instr(h.before, \'"place":"gone"\'), 0)',
-    "gone": 'instr(h.after, \'"place":"gone"\') AND NOT coalesce(instr(h.before, \'"place":"gone"\'), 0)',
+    "ready": 'instr(h.after, \'"place":"ready"\') > 0 AND instr(h.after, \'"declined":null\') > 0 '
+    'AND coalesce(instr(h.before, \'"place":"ready"\') + instr(h.before, \'"place":"gone"\'), 0) = 0',
+    "gone": 'instr(h.after, \'"place":"gone"\') > 0 AND coalesce(instr(h.before, \'"place":"gone"\'), 0) = 0',
 }
 """A line of history in which a knife came to a place. What comes back from gone was ready before, and a declined knife
 is laid there without having been worked."""

@@ -33,10 +33,12 @@ class Said:
     late_permille: int
 
 
-_LOST_NO_MORE = """h.operation <> 'undo' AND instr(h.before, '"looking_for":1') AND instr(h.after, '"looking_for":0')"""
-READY = f"""SELECT k.box_id, max(k.place NOT IN ('ready', 'gone') OR k.looking_for), max((SELECT h.at_us FROM history h
-WHERE h.entity = 'knife' AND h.entity_id = k.id AND (instr(h.after, '"place":"ready"')
-AND NOT coalesce(instr(h.before, '"place":"ready"') OR instr(h.before, '"place":"gone"'), 0) OR {_LOST_NO_MORE})
+_LOST_NO_MORE = """h.operation <> 'undo' AND instr(h.before, '"looking_for":1') > 0
+AND instr(h.after, '"looking_for":0') > 0"""
+READY = f"""SELECT k.box_id, max(CASE WHEN k.place IN ('ready', 'gone') AND k.looking_for = 0 THEN 0 ELSE 1 END),
+max((SELECT h.at_us FROM history h
+WHERE h.entity = 'knife' AND h.entity_id = k.id AND (instr(h.after, '"place":"ready"') > 0
+AND coalesce(instr(h.before, '"place":"ready"') + instr(h.before, '"place":"gone"'), 0) = 0 OR {_LOST_NO_MORE})
 ORDER BY h.id DESC LIMIT 1)), max((SELECT max(h.at_us) FROM history h
 WHERE h.entity = 'knife' AND h.entity_id = k.id AND {_LOST_NO_MORE})) FROM knife k"""
 """Per box: whether a knife of it is not ready yet, when the last one came to be, when the last lost one was no more.

@@ -12,8 +12,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import BinaryIO
 
+from peewee import PeeweeException
+
 from queueboard.records import migrations
-from queueboard.records.database import Cell
+from queueboard.records.connection import Cell, Raw
+from queueboard.records.engine import engine_of
 from queueboard.records.writing import canonical
 from queueboard.values.progress import Doing, counted
 
@@ -32,11 +35,11 @@ class WrongLineError(Exception):
         super().__init__(f"line {number} {why}")
 
 
-def write_lines(connection: sqlite3.Connection, out: BinaryIO) -> int:
+def write_lines(connection: Raw, out: BinaryIO) -> int:
     """Write everything in a file, the same for the same content; how many rows that was."""
     columns = _columns(connection)
     counts = {name: int(connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0]) for name in columns}
-    (layout,) = connection.execute("PRAGMA user_version").fetchone()
+    layout = engine_of(connection).layout()
     sealing = _Sealing(out)
     sealing.head({"columns": columns, "kind": KIND, "layout": layout, "rows": counts})
     for name, row in counted(Doing.WRITING_OUT, _rows(connection, columns), sum(counts.values())):
@@ -45,18 +48,14 @@ def write_lines(connection: sqlite3.Connection, out: BinaryIO) -> int:
     return sum(counts.values())
 
 
-def _rows(connection: sqlite3.Connection, columns: Columns) -> Iterator[Line]:
+def _rows(connection: Raw, columns: Columns) -> Iterator[Line]:
     for name, names in columns.items():
-        for row in connection.execute(f"SELECT {', '.join(names)} FROM {name} ORDER BY id"):
+        for row in engine_of(connection).streamed(f"SELECT {', '.join(names)} FROM {name} ORDER BY id"):
             yield name, list(row)
 
 
-def _columns(connection: sqlite3.Connection) -> Columns:
-    named = "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name"
-    return {
-        name: [column for (column,) in connection.execute("SELECT name FROM pragma_table_info(?)", (name,))]
-        for (name,) in connection.execute(named).fetchall()
-    }
+def _columns(connection: Raw) -> Columns:
+    return {name: list(columns) for name, columns in engine_of(connection).columns().items()}
 
 
 @dataclass
@@ -165,7 +164,7 @@ def _is_cell(cell: object) -> bool:
     return cell is None or isinstance(cell, str) or (isinstance(cell, int) and not isinstance(cell, bool))
 
 
-def fill(connection: sqlite3.Connection, reading: Reading) -> None:
+def fill(connection: Raw, reading: Reading) -> None:
     """Put all rows into a file of their layout that is empty; WrongLineError names a row that does not fit."""
     if reading.columns != _columns(connection):
         raise WrongLineError(1, f"names other tables than layout {reading.layout} has")
@@ -176,16 +175,15 @@ def fill(connection: sqlite3.Connection, reading: Reading) -> None:
     for table, cells in counted(Doing.TAKING_IN, reading.rows(), sum(reading.counts.values())):
         try:
             connection.execute(inserts[table], cells)
-        except (sqlite3.DatabaseError, OverflowError, UnicodeEncodeError) as error:
+        except (sqlite3.DatabaseError, PeeweeException, OverflowError, UnicodeEncodeError) as error:
             raise WrongLineError(reading.number, f"does not fit into the shop file ({error})") from error
     _number_on(connection)
 
 
-def _number_on(connection: sqlite3.Connection) -> None:
+def _number_on(connection: Raw) -> None:
     """A number that was taken away is not given again: go on behind the highest that history knows."""
     for table, highest in connection.execute("SELECT entity, max(entity_id) FROM history GROUP BY entity").fetchall():
-        connection.execute("DELETE FROM sqlite_sequence WHERE name = ?", (table,))
-        connection.execute("INSERT INTO sqlite_sequence (name, seq) VALUES (?, ?)", (table, highest))
+        engine_of(connection).give_on(table, highest)
 
 
 def lay_out(connection: sqlite3.Connection, layout: int) -> None:

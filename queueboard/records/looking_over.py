@@ -1,9 +1,10 @@
 """What SQLite and history say of an open shop file, read without changing it."""
 
-import sqlite3
 from itertools import islice
 
 from queueboard.records.auditing import NOT_READABLE, audit
+from queueboard.records.connection import Raw
+from queueboard.records.engine import engine_of
 from queueboard.slotted import dataclass
 
 MOST_TROUBLES = 5
@@ -29,13 +30,15 @@ class Found:
         return not self.integrity and not self.unmatched and not self.history
 
 
-def look_over(connection: sqlite3.Connection) -> Found:
+def look_over(connection: Raw) -> Found:
     """Everything that can be found wrong with a file; the errors of a damaged one become its troubles."""
+    engine = engine_of(connection)
+    journal_mode, pages, page_bytes = engine.facts()
     return Found(
-        journal_mode=str(_number(connection, "PRAGMA journal_mode")),
-        layout=int(_number(connection, "PRAGMA user_version")),
-        pages=int(_number(connection, "PRAGMA page_count")),
-        page_bytes=int(_number(connection, "PRAGMA page_size")),
+        journal_mode=journal_mode,
+        layout=engine.layout(),
+        pages=pages,
+        page_bytes=page_bytes,
         integrity=_integrity(connection),
         unmatched=_unmatched(connection),
         history=tuple(islice(audit(connection), MOST_TROUBLES)),
@@ -43,27 +46,22 @@ def look_over(connection: sqlite3.Connection) -> Found:
     )
 
 
-def _number(connection: sqlite3.Connection, sql: str) -> int | str:
-    return connection.execute(sql).fetchone()[0]  # type: ignore[no-any-return]  # sqlite3 leaves cells untyped
-
-
-def _integrity(connection: sqlite3.Connection) -> tuple[str, ...]:
+def _integrity(connection: Raw) -> tuple[str, ...]:
     try:
-        said = [str(row[0]) for row in connection.execute(f"PRAGMA integrity_check({MOST_TROUBLES})")]
+        return tuple(engine_of(connection).integrity(MOST_TROUBLES))
     except NOT_READABLE as error:
         return (str(error),)
-    return () if said == ["ok"] else tuple(said)
 
 
-def _unmatched(connection: sqlite3.Connection) -> int:
+def _unmatched(connection: Raw) -> int:
     try:
-        return len(connection.execute("PRAGMA foreign_key_check").fetchall())
+        return engine_of(connection).unmatched()
     except NOT_READABLE:
         return 1
 
 
-def _lines(connection: sqlite3.Connection) -> int:
+def _lines(connection: Raw) -> int:
     try:
-        return int(_number(connection, "SELECT count(*) FROM history"))
+        return int(connection.execute("SELECT count(*) FROM history").fetchone()[0])
     except NOT_READABLE:
         return 0

@@ -34,8 +34,9 @@ class FinishedRun:
 def finished_runs(database: ShopDatabase, process: str, most: int) -> tuple[FinishedRun, ...]:
     """The newest finished runs of a process, at most so many."""
     rows = database.rows(
-        "SELECT count(*), count(DISTINCT knife.box_id), sum(k.nominal_seconds), r.nominal_seconds, r.planned_seconds, "
-        "r.set_up_seconds, (r.finished_us - r.started_us - r.paused_total_us) / 1000000, r.timed "
+        "SELECT count(*), count(DISTINCT knife.box_id), sum(k.nominal_seconds), max(r.nominal_seconds), "
+        "max(r.planned_seconds), max(r.set_up_seconds), "
+        "max((r.finished_us - r.started_us - r.paused_total_us) / 1000000), max(r.timed) "
         "FROM (SELECT * FROM bench_run WHERE process = ? AND finished_us IS NOT NULL "
         "ORDER BY finished_us DESC LIMIT ?) r "
         "JOIN run_knife k ON k.run_id = r.id JOIN knife ON knife.id = k.knife_id GROUP BY r.id ORDER BY r.id",
@@ -115,19 +116,19 @@ _LINES = "history h INDEXED BY history_work"
 
 def _at(side: str, *places: str) -> str:
     """A condition: the knife, as it stands on one side of a line of history, stands in one of these places."""
-    return "(" + " OR ".join(f'instr({side}, \'"place":"{place}"\')' for place in places) + ")"
+    return "(" + " OR ".join(f'instr({side}, \'"place":"{place}"\') > 0' for place in places) + ")"
 
 
 def _needs(side: str) -> str:
     """A condition: the knife, as it stands on one side of a line of history, needs the bench."""
     free = ('"declined":null', '"waiting_for":null', '"looking_for":0')
-    parts = [_at(side, "received", "on bench"), *(f"instr({side}, '{part}')" for part in free)]
-    return f"coalesce({' AND '.join(parts)}, 0)"
+    parts = [_at(side, "received", "on bench"), *(f"instr({side}, '{part}') > 0" for part in free)]
+    return f"CASE WHEN {' AND '.join(parts)} THEN 1 ELSE 0 END"
 
 
 def _waits(side: str) -> str:
     """A condition: the box, as it stands on one side of a line of history, waits."""
-    return f"coalesce(instr({side}, '\"waiting_for\":null') = 0, 0)"
+    return f"CASE WHEN instr({side}, '\"waiting_for\":null') = 0 THEN 1 ELSE 0 END"
 
 
 _NEEDS_NOW = (
@@ -149,7 +150,7 @@ def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
         f"FROM {_LINES} JOIN knife k ON k.id = h.entity_id WHERE {_KNIFE_LINES} "
         "UNION ALL "
         f"SELECT h.id, h.at_us, h.entity_id, NULL, {_waits('h.before')} - {_waits('h.after')} FROM {_LINES} "
-        f"WHERE {_BOX_LINES}) WHERE more <> 0 ORDER BY at_us DESC, id DESC",
+        f"WHERE {_BOX_LINES}) AS changed WHERE more <> 0 ORDER BY at_us DESC, id DESC",
         (since_us, since_us),
     )
     return WorkLeft(
@@ -171,7 +172,7 @@ def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
 _FORWARD = (
     "entity IN ('box', 'knife') AND entity = 'knife' AND at_us >= ? AND operation <> 'undo' "
     f"AND {_at('before', 'received', 'on bench')} AND {_at('after', 'testing', 'ready')} "
-    "AND instr(after, '\"declined\":null')"
+    "AND instr(after, '\"declined\":null') > 0"
 )
 """A line of history in which the bench was done with a knife."""
 

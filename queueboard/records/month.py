@@ -86,8 +86,8 @@ def declined_knives(database: ShopDatabase, first_us: int, end_us: int) -> int:
     undone = undone_groups(database)
     lines = database.rows(
         f"SELECT h.entity_id, h.group_id FROM {_LINES} JOIN knife k ON k.id = h.entity_id WHERE {_KNIVES} "
-        "AND h.operation <> 'undo' AND k.declined IS NOT NULL AND NOT instr(h.after, '\"declined\":null') "
-        "AND coalesce(instr(h.before, '\"declined\":null'), 1)",
+        "AND h.operation <> 'undo' AND k.declined IS NOT NULL AND instr(h.after, '\"declined\":null') = 0 "
+        "AND coalesce(instr(h.before, '\"declined\":null'), 1) > 0",
         (first_us, end_us),
     )
     return len({whole(row[0]) for row in lines if str(row[1]) not in undone})

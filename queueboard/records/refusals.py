@@ -1,6 +1,9 @@
 """What the shop file's own guards refuse, said as a person would say it."""
 
+import re
+
 from queueboard.errors import RuleError
+from queueboard.records.lost import code_of, first_line
 
 _TAKEN = {
     "box.number": "Another box has that number by now; correct its number first.",
@@ -27,7 +30,7 @@ ONLY_ADDED = "history is only ever added to"
 
 def refused(error: Exception) -> RuleError:
     """The sentence for one refused write; nothing of its action was stored."""
-    told = str(error)
+    told = _as_sqlite_says(error)
     if told.startswith("FOREIGN KEY"):
         return RuleError(
             "Later steps rest on this one (a payment, a reading, a test, a close-out, another box of the customer); "
@@ -40,3 +43,22 @@ def refused(error: Exception) -> RuleError:
     if taken is not None:
         return RuleError(f"{taken} Nothing was stored.")
     return RuleError(f"The shop file refused that ({told}); nothing was stored.")
+
+
+def _as_sqlite_says(error: Exception) -> str:
+    """What a guard says in SQLite's words; a server names the rule by a code and the columns in its detail.
+
+    The codes are those of PostgreSQL's appendix A, "PostgreSQL Error Codes".
+    """
+    code, told = code_of(error), str(error)
+    if code is None:
+        return told
+    about = getattr(getattr(error, "orig", None), "diag", None)
+    if code == "23505":
+        columns = re.search(r"\(([^)]*)\)", getattr(about, "message_detail", None) or "")
+        named = [] if columns is None else columns[1].split(", ")
+        table = getattr(about, "table_name", "")
+        return "UNIQUE constraint failed: " + ", ".join(f"{table}.{name}" for name in named)
+    if code == "23503":
+        return "FOREIGN KEY constraint failed"
+    return ONLY_ADDED if code == "23000" else first_line(error)

@@ -37,7 +37,7 @@ def select(database: ShopDatabase, table: type[Model], row_id: int) -> dict[str,
 def insert(database: ShopDatabase, table: type[Model], values: Mapping[str, Cell]) -> int:
     """Add a row, with the table's defaults where nothing is said; returns its id."""
     row = {**_defaults(table), **values}
-    return int(database.run(_insert(table, tuple(row)), tuple(row.values())).lastrowid or 0)
+    return database.insert(_insert(table, tuple(row)), tuple(row.values()))
 
 
 def update(database: ShopDatabase, table: type[Model], row_id: int, version: int, values: Mapping[str, Cell]) -> bool:

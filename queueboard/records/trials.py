@@ -58,7 +58,7 @@ def open_trials(database: ShopDatabase) -> tuple[Trial, ...]:
     return tuple(trial for trial in trials(database) if trial.ended_at is None)
 
 
-def drawn_knives(database: ShopDatabase, where: str = "1", *values: Cell) -> tuple[DrawnKnife, ...]:
+def drawn_knives(database: ShopDatabase, where: str = "TRUE", *values: Cell) -> tuple[DrawnKnife, ...]:
     """The drawn knives that meet a fixed condition on k (the drawn one), t (its trial) and n (the knife), by place."""
     rows = database.rows(
         "SELECT k.trial_id, k.knife_id, k.place, t.process, t.belt, k.half FROM trial_knife k "
@@ -97,8 +97,9 @@ def lost_to_trial(database: ShopDatabase, trial_id: int) -> frozenset[int]:
 def place_before(database: ShopDatabase, trial_id: int, knife_id: int) -> int | None:
     """The place at which a knife was drawn for a trial before that was undone; None when it never was."""
     place = database.one(
-        "SELECT json_extract(after, '$.place') FROM history WHERE entity = 'trial_knife' AND before IS NULL "
-        "AND json_extract(after, '$.trial_id') = ? AND json_extract(after, '$.knife_id') = ? ORDER BY id LIMIT 1",
+        "SELECT CAST(json_extract(after, '$.place') AS INTEGER) FROM history "
+        "WHERE entity = 'trial_knife' AND before IS NULL AND CAST(json_extract(after, '$.trial_id') AS INTEGER) = ? "
+        "AND CAST(json_extract(after, '$.knife_id') AS INTEGER) = ? ORDER BY id LIMIT 1",
         (trial_id, knife_id),
     )
     return None if place is None else whole(place)

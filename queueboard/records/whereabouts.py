@@ -4,8 +4,8 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.reading import knives_of
 from queueboard.values.knife import Knife
 
-THEN = """coalesce((SELECT instr(h.after, '"place":"on bench"') OR instr(h.after, '"place":"testing"') FROM history h
-WHERE h.entity = 'knife' AND h.entity_id = k.id AND h.at_us <= ? ORDER BY h.id DESC LIMIT 1), 0)"""
+THEN = """coalesce((SELECT instr(h.after, '"place":"on bench"') + instr(h.after, '"place":"testing"') FROM history h
+WHERE h.entity = 'knife' AND h.entity_id = k.id AND h.at_us <= ? ORDER BY h.id DESC LIMIT 1), 0) > 0"""
 
 
 def at_work_beside(database: ShopDatabase, knife: Knife, at_us: int) -> tuple[Knife, ...]:

@@ -1,7 +1,7 @@
 """Everything in a shop file written out as lines of JSON, and taken into a new file."""
 
 import sqlite3
-from contextlib import closing
+from contextlib import AbstractContextManager, closing
 from pathlib import Path
 
 from queueboard.errors import FileError
@@ -11,6 +11,7 @@ from queueboard.records import looking_over
 from queueboard.records.line_file import Reading, WrongLineError, fill, lay_out, write_lines
 from queueboard.records.making import making, there_already
 from queueboard.records.migrations import STEPS
+from queueboard.records.pointing import address_in
 from queueboard.records.schema_v1 import APPLICATION_ID
 from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
@@ -45,11 +46,12 @@ def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
     does not fit its own history. An existing shop file is never written over.
     """
     db.check_library()
-    if path.exists():
+    address = address_in(path)
+    if address is None and path.exists():
         raise there_already(path)
     try:
         insist_on_plain_file(source, "a shop written out", "Name a file that `queueboard export` wrote.")
-        with source.open("rb") as lines, making(path) as made, db.faults(path):
+        with source.open("rb") as lines, _new(path, address) as made, db.faults(path):
             return _fill(made, Reading(lines), source), _erase(made, lists_for(path, source), actor)
     except WrongLineError as error:
         raise FileError(
@@ -57,6 +59,15 @@ def take_in(path: Path, source: Path, actor: Actor) -> tuple[int, int]:
         ) from error
     except OSError as error:
         raise FileError(f"{source} cannot be read: {error.strerror or error}.") from error
+
+
+def _new(path: Path, address: str | None) -> AbstractContextManager[Path]:
+    """Where the file is made: under a passing name, or, for a shop on a server, in a folder that is thrown away."""
+    if address is None:
+        return making(path)
+    from queueboard.shop.on_server import new_on_server
+
+    return new_on_server(path, address)
 
 
 def _erase(made: Path, hashes: frozenset[str], actor: Actor) -> int:

@@ -14,6 +14,7 @@ from queueboard.records import looking_over
 from queueboard.records.auditing import NOT_READABLE
 from queueboard.records.copies import as_written, copies_of, elsewhere, stem_of
 from queueboard.records.migrations import STEPS
+from queueboard.records.pointing import insist_on_file
 from queueboard.records.shares import share_of
 from queueboard.shop.numbers import settings_in
 from queueboard.values.health import Copies, Health
@@ -23,6 +24,7 @@ PATIENCE_MS = 10_000
 
 def check(path: Path, now: datetime) -> Health:
     """Look a shop file over at now (aware); a missing, foreign, newer or shortened one raises FileError."""
+    insist_on_file(path)
     db.check_library()
     db.look_before_opening(path)
     with db.faults(path):

@@ -74,9 +74,7 @@ def erase(shop: Shop, actor: Actor, customer: Customer, reason: str, *, though_o
     with shop.reading() as database:
         hashes = frozenset({erasing.hash_of_customer(database, customer.id)})
     with db.faults(shop.path):
-        shop.database.rows(
-            "PRAGMA wal_checkpoint(TRUNCATE)"
-        )  # a log beside the file would hold the words a while longer
+        shop.database.bring_home()
     erased_list.add_to(erased_list.list_in(shop.path.parent, shop.path), hashes)
 
 
@@ -111,8 +109,7 @@ def erase_customer(
         _insist_on_period(writing, customer_id)
     if not again and not though_owing:
         _insist_on_money(writing, customer_id)
-    # What was freed is written over, not only let go: the words must not stand in an unused corner of the file.
-    database.rows("PRAGMA secure_delete = ON")
+    database.leave_no_trace()
     reached = erasing.reached_from(database, customer_id)
     words = erasing.words_of(database, reached)
     writing.words_kept = False

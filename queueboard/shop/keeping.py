@@ -1,5 +1,6 @@
 """Copies of the shop file: made whole, verified, and only then given their name; old ones thinned out."""
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
@@ -25,11 +26,13 @@ from queueboard.shop.opening import Shop
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
-    """Make today's copy unless there is a good one; its place, or None when today's is there already.
+    """Make today's copy unless there is a good one; its place, or None when today's is there or a server makes its own.
 
     Today is the shop's own: in its evening another day has begun elsewhere. Older copies are thinned out only behind
     a new one that was verified. A second folder, where the settings name one and it is there, gets the same.
     """
+    if shop.on_server:
+        return None
     with shop.reading() as database:
         settings = settings_in(database)
     today = now.astimezone(settings.zone).date()
@@ -115,8 +118,14 @@ def _copy(shop: Shop, target: Path) -> None:
     try:
         passing.unlink(missing_ok=True)
         with shop.reading() as database:
-            copying.copy_whole(database.raw(), passing)
-            if not copying.same_content(database.raw(), passing):
+            raw = database.raw()
+            if not isinstance(raw, sqlite3.Connection):
+                raise FileError(
+                    "This shop is on a server, where copies are made with the server's own pg_dump (README says how). "
+                    "`queueboard export FILE` writes all of it out on this machine."
+                )
+            copying.copy_whole(raw, passing)
+            if not copying.same_content(raw, passing):
                 if database.one("PRAGMA quick_check") != "ok":
                     raise db.damaged(shop.path)
                 raise FileError(

@@ -6,11 +6,11 @@ from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
-from queueboard.errors import FileError
-from queueboard.records import copying, holding
+from queueboard.errors import ChangedError, FileError, LostError
+from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
-from queueboard.records.cells import whole
 from queueboard.records.migrations import STEPS
+from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
 from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
@@ -20,7 +20,7 @@ from queueboard.values.actor import Actor
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_held", "_salt", "backup_at", "minutes_cache", "path", "work_cache")
+    __slots__ = ("_database", "_held", "_salt", "_unsettled", "backup_at", "minutes_cache", "path", "work_cache")
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
@@ -31,26 +31,54 @@ class Shop:
         self._database = database
         self._salt = salt
         self._held = held
+        self._unsettled = ""
 
     @contextmanager
     def reading(self) -> Iterator[db.ShopDatabase]:
-        """One consistent view of the file."""
+        """One consistent view of the shop."""
         with db.faults(self.path), self._database.reading():
             self._insist_on_layout()
             yield self._database
 
     @contextmanager
     def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
-        """One transaction of one action; FileError where the file may only be read."""
+        """One transaction of one action; FileError where the shop may only be read.
+
+        Where the connection was lost on the way, the action is looked for in history: it happens at most once.
+        """
         if self.only_read:
             raise db.only_to_read(self.path)
-        with db.faults(self.path), transaction(self._database, actor, operation, self._salt) as writing:
-            self._insist_on_layout()
-            yield writing
+        self._settle()
+        try:
+            with db.faults(self.path), transaction(self._database, actor, operation, self._salt) as writing:
+                self._insist_on_layout()
+                yield writing
+        except LostError:
+            self._unsettled = actor.group_id
+            if not self._stored_after_all():
+                raise
+
+    def _settle(self) -> None:
+        """Learn what became of an action that the connection was lost under; ChangedError when it was stored."""
+        if self._unsettled and self._stored_after_all():
+            raise ChangedError(
+                "What you did when the connection was lost was stored after all; nothing was stored now. "
+                "Look again, then decide."
+            )
+
+    def _stored_after_all(self) -> bool:
+        """True when the last action stands in history; LostError or BusyError while nobody can tell.
+
+        Asked behind the writers' lock, so that a server that is still at it has ended before.
+        """
+        with db.faults(self.path), self._database.atomic():
+            found = self._database.one("SELECT 1 FROM history WHERE group_id = ?", (self._unsettled,))
+        self._unsettled = ""
+        return found is not None
 
     def _insist_on_layout(self) -> None:
         """Refuse a file that another, newer queueboard has led to its own layout while this one had it open."""
-        version = whole(self._database.one("PRAGMA user_version"))
+        version = self._database.layout()
         if version > len(STEPS):
             raise db.newer(self.path, version)
 
@@ -58,6 +86,11 @@ class Shop:
     def only_read(self) -> bool:
         """True for a file that whoever opened it may not write: it is shown, and every action is refused."""
         return self._database.only_read
+
+    @property
+    def on_server(self) -> bool:
+        """True for a shop in a database on a server, whose copies are made there."""
+        return self._database.on_server
 
     def close(self) -> None:
         """Close the file, and let others put a copy in its place."""
@@ -76,18 +109,39 @@ def default_file() -> Path:
 
     FileError where no such folder is known: customers' data must not lie wherever the program happens to be started.
     """
-    import platformdirs
-
     named = os.environ.get("QUEUEBOARD_FILE")
     if named:
-        return Path(named)
+        return place_named(named)
+    return _data_folder() / "shop.qb"
+
+
+def place_named(text: str) -> Path:
+    """The shop's file as somebody named it; for the address of a server, the file on this machine that points there.
+
+    FileError for an address with a password in it.
+    """
+    if not is_address(text):
+        return Path(text)
+    path = _data_folder() / "servers" / folder_name(text) / "shop.qb"
+    point(path, checked_address(text))
+    return path
+
+
+def keep_password(password: str) -> None:
+    """Use a password that somebody typed, for as long as the program runs."""
+    typed_password.keep(password)
+
+
+def _data_folder() -> Path:
+    import platformdirs
+
     folder = platformdirs.user_data_path("queueboard")
     if not folder.is_absolute():
         raise FileError(
             f"No folder for your data is known: {folder} is no full path. Set HOME, correct XDG_DATA_HOME, "
             "or name the shop's file with --file."
         )
-    return folder / "shop.qb"
+    return folder
 
 
 def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
@@ -96,6 +150,12 @@ def open_shop(path: Path, *, patience_ms: int = 250) -> Shop:
     One that may only be read is opened all the same, and says so (Shop.only_read).
     patience_ms is how long an action waits for another window that is writing.
     """
+    address = address_in(path)
+    if address is not None:
+        from queueboard.shop.on_server import open_on_server
+
+        database, salt = open_on_server(path, address, patience_ms)
+        return Shop(path, database, salt)
     db.check_library()
     db.look_before_opening(path)
     held = holding.hold(path)
@@ -129,7 +189,7 @@ def close_shop(shop: Shop) -> None:
     shop.close()
 
 
-def _migrate(path: Path, database: db.ShopDatabase) -> None:
+def _migrate(path: Path, database: db.FileDatabase) -> None:
     """Lead an older file to today's layout, after a copy of the old one beside it."""
     with db.faults(path):
         db.bring_up(database.raw(), before=lambda: _copy_aside(path))

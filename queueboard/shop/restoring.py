@@ -8,6 +8,7 @@ from queueboard.records import database as db
 from queueboard.records import erased_list, holding, looking_over, putting_back
 from queueboard.records.copies import as_written, has_sum
 from queueboard.records.keeping_tables import RestoredRow
+from queueboard.records.pointing import insist_on_file
 from queueboard.records.writing import Writing
 from queueboard.shop.erasing import erase_again, lists_for
 from queueboard.shop.opening import Shop
@@ -38,6 +39,7 @@ def restore(path: Path, copy: Path, actor: Actor) -> Restored:
     FileError, with the present file as it was, for a copy that is damaged, not as it was written, foreign or newer;
     BusyError while anybody has the file open.
     """
+    insist_on_file(path)
     db.check_library()
     db.look_before_opening(copy)
     if path.exists() and copy.samefile(path):

@@ -88,7 +88,7 @@ def kitchens(shop: Shop, now: datetime) -> tuple[Kitchen, ...]:
         settings = settings_in(database)
         if not settings.swaps.on:
             return ()
-        of_kitchens = {one.customer_id for one in sets_of(database, "1")}
+        of_kitchens = {one.customer_id for one in sets_of(database, "TRUE")}
         of_kitchens -= erased_customers(database)
         customers = [customer for customer in customers_of(database) if customer.id in of_kitchens]
     held = {account.customer.id: account for account in owing(shop, now) if account.on_hold} if customers else {}

@@ -20,6 +20,7 @@ from queueboard.shop.undoing import box_history
 from queueboard.values.actor import Actor
 from tests.bench.speed_shops import FEW, MANY, Shops, morning_of
 from tests.bench.speed_table import Figure, by_turns, processor_ms, worked_by_turns
+from tests.shop.place import of_file
 
 NAME, TAG = "Household 00300", "150"
 """A customer and a box number of every shop of these years."""
@@ -48,9 +49,9 @@ def queries_of(path: Path, work: Callable[[Shop], object], warm: Shop) -> list[s
     shop, asked = open_shop(path), list[str]()
     try:
         shop.minutes_cache = warm.minutes_cache
-        shop.database.raw().set_trace_callback(asked.append)
+        of_file(shop).set_trace_callback(asked.append)
         work(shop)
-        shop.database.raw().set_trace_callback(None)
+        of_file(shop).set_trace_callback(None)
     finally:
         close_shop(shop)
     return [sql for sql in asked if sql.lstrip().startswith(("SELECT", "WITH"))]

@@ -18,10 +18,11 @@ from queueboard.shop import undoing
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.operation import OPERATIONS
 from queueboard.values.actor import Actor
+from tests import engines
 from tests.bench.machine import asked, heading
 from tests.shop.acts import FAMILIES
 from tests.shop.moment import Moment
-from tests.shop.place import NOW, shop_of
+from tests.shop.place import NOW, another
 from tests.shop.random_day import attempt, begun
 
 ACTS = {name: act for family in FAMILIES.values() for name, act in family.items() if not OPERATIONS[name].for_good}
@@ -85,9 +86,9 @@ def takes_back(shop: Shop, group_id: str, minute: int) -> str:
     return actor.group_id if attempt(lambda: undoing.undo(shop, actor, group_id, "tried")) else ""
 
 
-def example(content: bytes, path: Path, draw: random.Random, tally: Tally) -> None:
+def example(path: Path, draw: random.Random, tally: Tally) -> None:
     """One sequence there, back and there again."""
-    shop = shop_of(content, path)
+    shop = another(begun, path)
     done = act_at_random(shop, draw)
     undos = []
     tally.examples += 1
@@ -102,6 +103,7 @@ def example(content: bytes, path: Path, draw: random.Random, tally: Tally) -> No
     in_order = [takes_back(shop, act.group_id, 300) for act in done]
     tally.control += "" in in_order or (done != [] and rows_of(shop) != done[0].before)
     close_shop(shop)
+    engines.finished(path)
     path.unlink()
 
 
@@ -110,15 +112,16 @@ def undo_at_random(examples: int, seed: int) -> Tally:
     draw, tally = random.Random(seed), Tally()  # noqa: S311  # no secret hangs on it
     with TemporaryDirectory() as folder:
         for _ in range(examples):
-            example(begun(), Path(folder) / "undo.qb", draw, tally)
+            example(Path(folder) / "undo.qb", draw, tally)
     return tally
 
 
 def main() -> None:
     """Print the table."""
     examples, seed = asked(1000, 7)
-    print(heading("tests.bench.undos", seed))
-    tally = undo_at_random(examples, seed)
+    with engines.measured():
+        print(heading("tests.bench.undos", seed))
+        tally = undo_at_random(examples, seed)
     for says, count in (
         ("sequences of random acts", tally.examples),
         ("acts taken back and done again", tally.undone),

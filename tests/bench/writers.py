@@ -59,9 +59,10 @@ def add_ones(path: Path, times: int, *, careful: bool) -> int:
 
 
 def race(folder: Path, writers: int, changes: int, *, careful: bool, log: bool = False) -> Outcome:
-    """Let processes add ones to one price at the same time; log: on a file with the write-ahead log."""
+    """Let processes add ones to one price at the same time; log: in a file, with the write-ahead log."""
     shop = small_shop(folder)
-    shop.database.rows(f"PRAGMA journal_mode = {'WAL' if log else 'DELETE'}")
+    if not shop.on_server:
+        shop.database.rows(f"PRAGMA journal_mode = {'WAL' if log else 'DELETE'}")
     parcel(shop)
     before = int(str(shop.database.one("SELECT price_cents FROM knife WHERE id = 1")))
     close_shop(shop)

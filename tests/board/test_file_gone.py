@@ -14,6 +14,8 @@ from tests.board.dump import dump
 from tests.board.host import LARGE, until
 from tests.shop.place import NOW
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def emptied(path: Path) -> None:
     """Nothing is left in the file."""

@@ -85,7 +85,7 @@ async def test_leaving_on_account_says_hold_once(shop: Shop) -> None:
     """With an account open too long, on account is asked back once; the same once more goes through."""
     gone = gone_as(shop, Settling.ON_ACCOUNT)
     made = counter(shop, name="Oake")
-    shop.database.rows("UPDATE box SET customer_id = ? WHERE id = ?", (gone.customer_id, made.box.id))
+    shop.database.run("UPDATE box SET customer_id = ? WHERE id = ?", (gone.customer_id, made.box.id))
     moving.move_knives(shop, by(), box(shop, made.box.number).knives, Column.READY)
     desk = desk_of(shop)
     app = Host(desk, lambda: CloseOutScreen(desk, made.box.id))

@@ -107,6 +107,7 @@ def test_the_machine_tells_where_it_is(zone: str, country: str, monkeypatch: pyt
     assert place_here(zone_here()) == (zone, country)
 
 
+@pytest.mark.sqlite_file
 def test_the_first_start_of_a_day_makes_one_copy(file: Path, started: Started) -> None:
     """Two starts on one day leave one copy, the next day brings a second."""
     for now in (NOW, NOW, NOW + timedelta(days=1)):
@@ -178,6 +179,7 @@ def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys:
         valid("box", capsys.readouterr().out)
 
 
+@pytest.mark.sqlite_file
 def test_a_file_that_may_only_be_read_is_shown(
     started: Started, file: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

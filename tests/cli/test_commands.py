@@ -276,6 +276,7 @@ def test_the_file_and_initials_may_come_from_the_environment(
     assert "none.qb" in capsys.readouterr().err
 
 
+@pytest.mark.sqlite_file
 def test_a_backup_is_a_shop_file_of_its_own(file: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The copy opens and lists the same boxes as its original."""
     copy = str(tmp_path / "copy.qb")

@@ -22,6 +22,8 @@ from tests.cli.schema import clock, valid
 from tests.shop.place import NOW, by, counter, parcel
 from tests.shop.undo_charging import gone_as
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
     """The exit code of a command, what it printed and its sentence."""

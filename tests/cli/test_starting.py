@@ -17,6 +17,7 @@ from tests.cli.schema import clock
 from tests.house.tree import ROOT
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize("command", ["start", "demo --date 2026-11-09"])
 @pytest.mark.parametrize("kilobytes", [0, 4, 40, 132])
 def test_a_disk_that_takes_no_more_leaves_nothing(command: str, kilobytes: int, tmp_path: Path) -> None:

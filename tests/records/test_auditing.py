@@ -16,6 +16,8 @@ from tests.records.test_migrating import OLDER, old_file
 from tests.shop.place import box, by, parcel, small_shop
 from tests.shop.undo_scenarios import SCENARIOS
 
+pytestmark = pytest.mark.sqlite_file
+
 
 @pytest.fixture
 def worked(tmp_path: Path) -> Path:

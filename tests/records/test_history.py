@@ -49,7 +49,7 @@ def test_history_refuses_to_be_changed(worked: Shop, attack: str) -> None:
 
 def test_every_line_is_chained_to_the_one_before(worked: Shop) -> None:
     """Each hash follows from the line and the hash before it; emptying the personal texts changes none."""
-    worked.database.rows("DELETE FROM personal")
+    worked.database.run("DELETE FROM personal")
     previous = FIRST_PREVIOUS
 
     for row in worked.database.rows(f"SELECT previous, hash, {', '.join(CHAINED)} FROM history ORDER BY id"):

@@ -7,6 +7,8 @@ import pytest
 from tests.bench.kill_works import CONTROL, WORKS, Work
 from tests.bench.kills import kill
 
+pytestmark = pytest.mark.sqlite_file
+
 KILLS = 6
 """For each kind of work and journal, over a hundred in all; `python -m tests.bench.kills` does two thousand."""
 

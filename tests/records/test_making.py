@@ -11,6 +11,8 @@ import pytest
 from queueboard.errors import FileError
 from queueboard.records.making import making
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def made(path: Path, content: str = "whole") -> None:
     """Make a small file."""

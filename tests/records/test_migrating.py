@@ -19,7 +19,9 @@ from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.values.actor import Actor
 from queueboard.words import Column
-from tests.shop.place import picture, small_disk, small_shop, state
+from tests.shop.place import of_file, picture, small_disk, small_shop, state
+
+pytestmark = pytest.mark.sqlite_file
 
 OLDER = tuple(range(1, len(STEPS)))
 """Every layout before today's; for each the invented shop lies in values/, written out by the program of that time."""
@@ -93,7 +95,7 @@ def test_an_older_layout_becomes_what_a_new_file_is(migrated: Shop, tmp_path: Pa
     """Tables, columns, indexes and the guards of history are those of a file made today."""
     fresh = small_shop(tmp_path)
 
-    assert schema(migrated.database.raw()) == schema(fresh.database.raw())
+    assert schema(of_file(migrated)) == schema(of_file(fresh))
     assert migrated.database.one("PRAGMA user_version") == len(STEPS)
     assert migrated.database.one("PRAGMA integrity_check") == "ok"
     assert migrated.database.rows("PRAGMA foreign_key_check") == []

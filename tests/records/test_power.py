@@ -6,6 +6,8 @@ import pytest
 
 from tests.bench.power import MODES, cut_off, worked
 
+pytestmark = pytest.mark.sqlite_file
+
 CUTS = 40
 """For each way to run; `python -m tests.bench.power` does a thousand."""
 

@@ -14,6 +14,8 @@ from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, parcel, small_shop
 
+pytestmark = pytest.mark.sqlite_file
+
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Shop:

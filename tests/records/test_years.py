@@ -4,11 +4,15 @@ import sqlite3
 from datetime import timedelta
 from pathlib import Path
 
+import pytest
+
 from queueboard.records.auditing import audit
 from queueboard.shop.looking import look
 from queueboard.shop.opening import close_shop, open_shop
 from tests.bench import years
 from tests.bench.years_open import open_more
+
+pytestmark = pytest.mark.sqlite_file
 
 
 def test_a_file_of_many_years_is_sound(tmp_path: Path) -> None:

@@ -273,10 +273,10 @@ FAMILIES: dict[str, dict[str, Act]] = {
         "settle_lost": lambda m: losing.settle_lost(m.shop, m.by, _lost(m), m.text),
         "note_found": lambda m: found_knives.note_found(m.shop, m.by, kind="chef", mark=m.text, place="sink"),
         "settle_found": lambda m: found_knives.settle_found(
-            m.shop, m.by, m.pick(found_of(m.shop.database, "1")), m.text
+            m.shop, m.by, m.pick(found_of(m.shop.database, "TRUE")), m.text
         ),
         "found_into_box": lambda m: found_knives.found_into_box(
-            m.shop, m.by, m.pick(found_of(m.shop.database, "1")), m.box, m.text
+            m.shop, m.by, m.pick(found_of(m.shop.database, "TRUE")), m.box, m.text
         ),
         "move_to_box": lambda m: rehoming.move_to_box(m.shop, m.by, m.knife, m.box, m.text),
         "found_among": lambda m: rehoming.found_among(m.shop, m.by, _lost(m), m.box, m.text),

@@ -1,13 +1,16 @@
 """A small shop in a folder of its own, and the ways tests look into it."""
 
 import resource
-from collections.abc import Iterator
+import sqlite3
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from queueboard.records.line_file import write_lines
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop.demo import make_demo_shop
@@ -19,6 +22,7 @@ from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPayment, NewPromise
 from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
+from tests import engines
 
 NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 """A Monday morning in the shop."""
@@ -32,33 +36,42 @@ def by(initials: str = "J", *, minutes: float = 0) -> Actor:
 
 
 @cache
-def _new_file() -> bytes:
-    """A shop file just started, made once for all tests of a process: reading the settings takes most of its time."""
+def _content(make: Callable[[Path], Shop]) -> bytes:
+    """A shop file made once for all tests of a process: reading the settings alone takes most of a small one's time."""
     with TemporaryDirectory() as folder:
-        shop = start_shop(Path(folder) / "test.qb", by(), seed_text("settings.toml"))
+        shop = make(Path(folder) / "test.qb")
         close_shop(shop)
         return shop.path.read_bytes()
+
+
+def another(make: Callable[[Path], Shop], path: Path) -> Shop:
+    """A shop at *path*, opened, that is as *make* makes it: made once in a process, and copied."""
+    if engines.on_server():
+        engines.copy_of(make, path)
+        return open_shop(path)
+    return shop_of(_content(make), path)
+
+
+def started(path: Path) -> Shop:
+    """A shop with the starter settings and nothing in it."""
+    return start_shop(path, by(), seed_text("settings.toml"))
 
 
 def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
-    return shop_of(_new_file(), _own_path(folder))
+    return another(started, _own_path(folder))
 
 
-@cache
-def two_boxes_file() -> bytes:
-    """The file of a shop with the boxes of parcel and counter, made once for all tests of a process."""
-    with TemporaryDirectory() as folder:
-        shop = small_shop(Path(folder))
-        parcel(shop)
-        counter(shop)
-        close_shop(shop)
-        return shop.path.read_bytes()
+def _two_boxes(path: Path) -> Shop:
+    shop = another(started, path)
+    parcel(shop)
+    counter(shop)
+    return shop
 
 
 def two_boxes_shop(folder: Path) -> Shop:
     """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
-    return shop_of(two_boxes_file(), _own_path(folder))
+    return another(_two_boxes, _own_path(folder))
 
 
 def _own_path(folder: Path) -> Path:
@@ -68,17 +81,17 @@ def _own_path(folder: Path) -> Path:
 
 
 @cache
-def _demo_file(now: datetime) -> bytes:
-    """The invented shop's file as it stands at now, made once for all tests of a process."""
-    with TemporaryDirectory() as folder:
-        shop = make_demo_shop(Path(folder) / "demo.qb", now)
-        close_shop(shop)
-        return shop.path.read_bytes()
+def _demo_at(now: datetime) -> Callable[[Path], Shop]:
+    def demo(path: Path) -> Shop:
+        return make_demo_shop(path, now)
+
+    demo.__name__ = f"demo at {now}"
+    return demo
 
 
 def demo_shop(path: Path, now: datetime) -> Shop:
     """The invented shop as it stands at now, in a file of the test's own."""
-    return shop_of(_demo_file(now), path)
+    return another(_demo_at(now), path)
 
 
 def shop_of(content: bytes, path: Path) -> Shop:
@@ -88,6 +101,23 @@ def shop_of(content: bytes, path: Path) -> Shop:
     shop = open_shop(path)
     shop.database.rows("PRAGMA synchronous = OFF")
     return shop
+
+
+def everything(shop: Shop) -> bytes:
+    """Every byte of a shop file; of a shop on a server all that is written out of it, the freed corners left out."""
+    if not shop.on_server:
+        return shop.path.read_bytes()
+    out = BytesIO()
+    with shop.reading() as database:
+        write_lines(database.raw(), out)
+    return out.getvalue()
+
+
+def of_file(shop: Shop) -> sqlite3.Connection:
+    """The plain connection to a shop that is a file."""
+    raw = shop.database.raw()
+    assert isinstance(raw, sqlite3.Connection)
+    return raw
 
 
 @contextmanager

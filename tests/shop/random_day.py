@@ -6,9 +6,9 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
-from functools import cache, partial
+from functools import partial
 from pathlib import Path
-from tempfile import TemporaryDirectory, mkdtemp
+from tempfile import mkdtemp
 from typing import ClassVar
 
 from hypothesis import strategies as st
@@ -32,9 +32,10 @@ from queueboard.values.actor import Actor
 from queueboard.values.found import Off
 from queueboard.values.new import NewCharge
 from queueboard.words import Column, Settling
+from tests import engines
 from tests.shop.acts import FAMILIES, LENIENT
 from tests.shop.moment import Moment, NothingThereError
-from tests.shop.place import NOW, box, by, cash, counter, parcel, shop_of, small_shop
+from tests.shop.place import NOW, another, box, by, cash, counter, parcel, started
 from tests.shop.undo_announcing import announced
 from tests.shop.undo_charging import gone_as
 from tests.shop.undo_closing import begun as in_close_out
@@ -61,35 +62,32 @@ def attempt(act: Callable[[], object]) -> bool:
     return False
 
 
-@cache
-def begun() -> bytes:
+def begun(path: Path) -> Shop:
     """A shop with something of every kind in it, so that few acts find nothing there; it may erase at once."""
-    with TemporaryDirectory() as folder:
-        shop = small_shop(Path(folder))
-        knife = at_the_test(shop)
-        numbers.take_settings(shop, by(), LENIENT)
-        testing.judge_edge(shop, by(), knife, ok=False)
-        moving.move_knives(shop, by(minutes=1), knives_now(shop, knife.box_number), Column.TESTING)
-        at_the_test(shop)
-        numbers.take_settings(shop, by(), LENIENT)
-        parcel(shop, things=("sheath",))
-        trayed = counter(shop, knives=3)
-        moving.move_knives(shop, by(), trayed.knives, Column.TESTING)
-        charging.add_charge(shop, by(), box(shop, trayed.box.number).box, NewCharge(sort=ChargeSort.RUST, cents=400))
-        gone_as(shop, Settling.ON_ACCOUNT, name="Oake")
-        lose_one(shop)
-        one_too_many(shop)
-        found_one(shop)
-        announced(shop)
-        running.start_run(shop, by(), "plain", parcel(shop).knives[:2], 90)
-        in_close_out(shop, things=("sheath",))
-        fitting.fit_belt(shop, by(), "plain", "P240")
-        wobbling.begin_study(shop, by(), "", 5)
-        for force in range(160, 174):
-            wobbling.read_study(shop, by(), only_study(shop), force)
-        trialling.begin_trial(shop, by(), kind="chef", process="plain", belt="16 um")
-        close_shop(shop)
-        return shop.path.read_bytes()
+    shop = another(started, path)
+    knife = at_the_test(shop)
+    numbers.take_settings(shop, by(), LENIENT)
+    testing.judge_edge(shop, by(), knife, ok=False)
+    moving.move_knives(shop, by(minutes=1), knives_now(shop, knife.box_number), Column.TESTING)
+    at_the_test(shop)
+    numbers.take_settings(shop, by(), LENIENT)
+    parcel(shop, things=("sheath",))
+    trayed = counter(shop, knives=3)
+    moving.move_knives(shop, by(), trayed.knives, Column.TESTING)
+    charging.add_charge(shop, by(), box(shop, trayed.box.number).box, NewCharge(sort=ChargeSort.RUST, cents=400))
+    gone_as(shop, Settling.ON_ACCOUNT, name="Oake")
+    lose_one(shop)
+    one_too_many(shop)
+    found_one(shop)
+    announced(shop)
+    running.start_run(shop, by(), "plain", parcel(shop).knives[:2], 90)
+    in_close_out(shop, things=("sheath",))
+    fitting.fit_belt(shop, by(), "plain", "P240")
+    wobbling.begin_study(shop, by(), "", 5)
+    for force in range(160, 174):
+        wobbling.read_study(shop, by(), only_study(shop), force)
+    trialling.begin_trial(shop, by(), kind="chef", process="plain", belt="16 um")
+    return shop
 
 
 class Day(RuleBasedStateMachine):
@@ -101,7 +99,7 @@ class Day(RuleBasedStateMachine):
     def __init__(self) -> None:
         super().__init__()
         self.folder = Path(mkdtemp())
-        self.shop = shop_of(begun(), self.folder / "day.qb")
+        self.shop = another(begun, self.folder / "day.qb")
         self.now = NOW
         self.seen: tuple[int, Picture] | None = None
         self.before: Picture | None = None
@@ -113,6 +111,7 @@ class Day(RuleBasedStateMachine):
             assert list(audit(self.shop.database.raw())) == []
         finally:
             close_shop(self.shop)
+            engines.finished(self.shop.path)
             shutil.rmtree(self.folder)
 
     def moment(self, who: str = "J", chance: int = 0) -> Moment:

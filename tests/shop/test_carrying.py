@@ -26,6 +26,8 @@ from tests.bench.exports import DAMAGES, comes_out_the_same, is_taken, turn_a_bi
 from tests.records.test_migrating import OLDER, old_file
 from tests.shop.place import NOW, by, parcel, picture, small_disk, small_shop, state
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def busy(folder: Path) -> Shop:
     """A shop in which a few things were done, one of them undone, a row taken away."""
@@ -241,7 +243,7 @@ def test_a_file_with_right_figures_and_wrong_content_is_refused(
 
 def test_a_damaged_shop_is_not_written_out(shop: Shop, tmp_path: Path) -> None:
     """What does not fit its history is refused where it could still be put right."""
-    shop.database.rows("UPDATE knife SET price_cents = 1 WHERE id = 1")
+    shop.database.run("UPDATE knife SET price_cents = 1 WHERE id = 1")
 
     with pytest.raises(FileError, match="is damaged"):
         write_out(shop, tmp_path / "out.jsonl")

@@ -118,7 +118,7 @@ def test_a_knife_struck_or_settled_takes_its_charges_along(shop: Shop) -> None:
     for lose in (True, False):
         made = received(shop, CHIPPED, chef(), came_by=CameBy.COUNTER)
         if lose:
-            shop.database.rows("UPDATE knife SET looking_for = 1 WHERE id = ?", (made.knives[0].id,))
+            shop.database.run("UPDATE knife SET looking_for = 1 WHERE id = ?", (made.knives[0].id,))
             shop.work_cache = None  # history does not know of it, and by history looks are read on
             losing.settle_lost(shop, by(), box(shop, made.box.number).knives[0], "paid for by us")
         else:

@@ -7,6 +7,8 @@ from tests.bench.fuzz import live, noticed
 from tests.shop.acts import FAMILIES
 from tests.shop.random_day import Day
 
+pytestmark = pytest.mark.own_folder
+
 PARTS = 4
 """So that processors share the work."""
 

@@ -80,9 +80,9 @@ def test_a_found_knife_goes_into_a_box_only_with_a_reason(shop: Shop) -> None:
     assert knife is not None
     assert (knife.kind, knife.mark, knife.added_at) == ("chef", "red dot", by().now)
     assert picture(shop).found == ()
-    assert found_of(shop.database, "1")[0].settled_how == f"{tag}: the red dot is theirs"
+    assert found_of(shop.database, "TRUE")[0].settled_how == f"{tag}: the red dot is theirs"
     with pytest.raises(RuleError, match="said already"):
-        found_knives.settle_found(shop, by(), found_of(shop.database, "1")[0], "again")
+        found_knives.settle_found(shop, by(), found_of(shop.database, "TRUE")[0], "again")
 
 
 def test_what_became_of_a_found_knife_is_said_in_words(shop: Shop) -> None:

@@ -28,7 +28,7 @@ from queueboard.values.customer import Customer
 from queueboard.values.new import NewPromise
 from queueboard.words import PromiseKind
 from tests.shop import undo_closing
-from tests.shop.place import NOW, box, by, cash, counter, small_shop, state
+from tests.shop.place import NOW, box, by, cash, counter, everything, small_shop, state
 
 WORDS = ("Perpetua", "Quillon", "555 0142", "Dunmere", "Larch Lane", "ferry", "nick 1", "grandmother", "Barnaby")
 """What was typed about the customer, in every place where a person can type."""
@@ -74,11 +74,11 @@ def unworded(shop: Shop) -> dict[str, list[dict[str, object]]]:
 
 def test_no_word_is_left_anywhere_in_the_file(shop: Shop, customer: Customer) -> None:
     """Neither in a row nor beside history nor in a freed corner of the file is any of it; before, all of it was."""
-    assert not [word for word in WORDS if word.encode() not in shop.path.read_bytes()]
+    assert not [word for word in WORDS if word.encode() not in everything(shop)]
 
     erasing.erase(shop, LATER, customer, "asked by letter")
 
-    assert not [word for word in WORDS if word.encode() in shop.path.read_bytes()]
+    assert not [word for word in WORDS if word.encode() in everything(shop)]
 
 
 def test_counts_money_and_the_chain_stay(shop: Shop, customer: Customer) -> None:
@@ -153,7 +153,7 @@ def test_a_step_from_before_cannot_bring_a_word_back(shop: Shop, customer: Custo
         with suppress(RuleError, ChangedError):
             undoing.undo(shop, Actor(initials="J", now=LATER.now), group, "back")
 
-    assert not [word for word in WORDS if word.encode() in shop.path.read_bytes()]
+    assert not [word for word in WORDS if word.encode() in everything(shop)]
     assert list(audit(shop.database.raw())) == []
 
 
@@ -166,7 +166,7 @@ def test_an_entry_put_together_with_it_goes_too(shop: Shop, customer: Customer) 
 
     erasing.erase(shop, LATER, kept, "asked by letter")
 
-    assert not [word for word in WORDS if word.encode() in shop.path.read_bytes()]
+    assert not [word for word in WORDS if word.encode() in everything(shop)]
 
 
 def test_all_that_is_known_is_for_that_customer(shop: Shop, customer: Customer, tmp_path: Path) -> None:
@@ -198,6 +198,7 @@ def erased_since(folder: Path, *, listed: bool) -> tuple[Path, Path]:
     return shop.path, copy
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize("listed", [True, False])
 def test_a_copy_from_before_cannot_bring_a_customer_back(listed: bool, tmp_path: Path) -> None:
     """Going back erases again who was erased since, known by the list beside the file or by the file itself."""
@@ -213,6 +214,7 @@ def test_a_copy_from_before_cannot_bring_a_customer_back(listed: bool, tmp_path:
     assert restore(path, copy, by("J", minutes=9)).erased_again == 1
 
 
+@pytest.mark.sqlite_file
 def test_an_export_from_before_cannot_either(tmp_path: Path) -> None:
     """Taken in beside the list, the customer is erased in the new file too."""
     path, copy = erased_since(tmp_path, listed=True)
@@ -226,6 +228,7 @@ def test_an_export_from_before_cannot_either(tmp_path: Path) -> None:
     assert not [word for word in WORDS if word.encode() in path.with_name("new.qb").read_bytes()]
 
 
+@pytest.mark.sqlite_file
 def test_another_customer_of_the_same_number_is_not_erased(tmp_path: Path) -> None:
     """In a file in which the number went to somebody else the list names nobody."""
     path, _ = erased_since(tmp_path / "one", listed=True)
@@ -240,6 +243,7 @@ def test_another_customer_of_the_same_number_is_not_erased(tmp_path: Path) -> No
     close_shop(again)
 
 
+@pytest.mark.sqlite_file
 def test_the_list_goes_where_the_copies_go(shop: Shop, customer: Customer, tmp_path: Path) -> None:
     """A stick that outlives the machine knows who was erased, in figures that tell nobody who."""
     stick = tmp_path / "stick"
@@ -266,6 +270,7 @@ def grown_old(shop: Shop) -> Path:
     return copy
 
 
+@pytest.mark.sqlite_file
 def test_a_copy_that_stays_for_its_year_is_made_anew(shop: Shop, customer: Customer) -> None:
     """With the next copy the words are out of it: sound, with its sum, all else as it was; once is enough."""
     copy = grown_old(shop)
@@ -290,6 +295,7 @@ def restore_here(shop: Shop, copy: Path) -> Restored:
     return restore(shop.path, copy, LATER)
 
 
+@pytest.mark.sqlite_file
 def test_a_copy_that_stays_a_while_is_left_to_thinning(shop: Shop, customer: Customer) -> None:
     """What goes by itself within twelve months is not touched; nor is one that is damaged."""
     copy = daily_copy(shop, NOW)
@@ -305,6 +311,7 @@ def test_a_copy_that_stays_a_while_is_left_to_thinning(shop: Shop, customer: Cus
     assert copy.read_bytes() == before[:-4096]
 
 
+@pytest.mark.sqlite_file
 def test_a_kill_between_the_sum_and_the_copy_is_made_good(shop: Shop, customer: Customer) -> None:
     """A copy that has the sum of the one that was to take its place is made anew the next time."""
     copy = grown_old(shop)

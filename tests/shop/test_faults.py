@@ -24,9 +24,11 @@ from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.words import Column, Settling
 from tests.cli.schema import clock
-from tests.shop.place import NOW, box, by, counter, parcel, small_shop, state
+from tests.shop.place import NOW, box, by, counter, of_file, parcel, small_shop, state
 from tests.shop.strangers import stranger
 from tests.shop.undo_closing import close
+
+pytestmark = pytest.mark.sqlite_file
 
 Step = Callable[[Shop, int], object]
 
@@ -49,7 +51,7 @@ def public(shop: Shop) -> Iterator[Path]:
     with TemporaryDirectory() as name:
         Path(name).chmod(0o755)
         with closing_it(sqlite3.connect(Path(name) / "shop.qb")) as copy:
-            shop.database.raw().backup(copy)
+            of_file(shop).backup(copy)
         opened = open_shop(Path(name) / "shop.qb")
         moving.move_knives(opened, by(), box(opened, 100).knives, Column.ON_BENCH)
         close_shop(opened)
@@ -271,14 +273,14 @@ def test_12_a_rule_of_the_tables(shop: Shop) -> None:
         pytest.raises(RuleError, match="That action was stored already"),
         shop.writing(by(), "x") as w,
     ):
-        w.database.rows("UPDATE history SET by = 'X'")
+        w.database.run("UPDATE history SET by = 'X'")
     with (
         pytest.raises(RuleError, match=r"The shop file refused that .*nothing was stored"),
         shop.writing(by(), "x") as w,
     ):
-        w.database.rows("UPDATE box SET number = 0 WHERE id = ?", (made.box.id,))
+        w.database.run("UPDATE box SET number = 0 WHERE id = ?", (made.box.id,))
     with pytest.raises(RuleError, match="Another box has that number by now"), shop.writing(by(), "x") as w:
-        w.database.rows("UPDATE box SET number = ? WHERE id = ?", (other.box.number, made.box.id))
+        w.database.run("UPDATE box SET number = ? WHERE id = ?", (other.box.number, made.box.id))
 
     assert list(audit(shop.database.raw())) == []
 

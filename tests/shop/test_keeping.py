@@ -12,13 +12,15 @@ import pytest
 from queueboard.errors import FileError
 from queueboard.records import copying
 from queueboard.records.copies import as_written, copies_of, day_of, elsewhere, note_elsewhere
-from queueboard.records.database import ShopDatabase
+from queueboard.records.database import FileDatabase
 from queueboard.records.thinning import kept
 from queueboard.seedfiles import seed_text
 from queueboard.shop.keeping import copy_to, daily_copy
 from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests.shop.place import NOW, box, by, parcel, small_disk, state
+
+pytestmark = pytest.mark.sqlite_file
 
 
 def test_a_copy_opens_as_the_same_shop(shop: Shop, tmp_path: Path) -> None:
@@ -96,7 +98,7 @@ def test_a_shop_file_that_cannot_be_read_is_not_blamed_on_the_copy(
 ) -> None:
     """Where the disk of the shop file fails, the sentence is about that file, and no half of a copy stays."""
     failing = sqlite3.connect(shop.path, factory=Failing)
-    monkeypatch.setattr(ShopDatabase, "raw", lambda _: failing)
+    monkeypatch.setattr(FileDatabase, "raw", lambda _: failing)
 
     with pytest.raises(FileError, match=rf"The disk that holds {shop.path} could not be read"):
         copy_to(shop, tmp_path / "stick.qb", NOW)

@@ -24,6 +24,7 @@ from queueboard.values.actor import Actor
 from queueboard.values.box import Box
 from queueboard.values.new import NewPayment, NewPromise
 from queueboard.words import Column, DeclineReason, PayWay, PromiseKind, Settling
+from tests import engines
 from tests.second_opinion import SecondOpinion
 from tests.shop.place import NOW, box, by, cash, counter, parcel, picture, small_shop
 from tests.shop.undo_charging import gone_as
@@ -36,7 +37,7 @@ DAY = 24 * 60
 
 def agree(shop: Shop, figures: MonthFigures, zone: ZoneInfo) -> None:
     """Hold a month against the second computation."""
-    other = SecondOpinion(shop.path, figures.month.first, zone)
+    other = SecondOpinion(shop.database.raw(), figures.month.first, zone)
     assert {kind.kind: kind.knives for kind in figures.kinds if kind.knives} == other.by_kind()
     assert {day: count for day, count in figures.a_day if count} == Counter(other.ready().values())
     assert {way.way.value: way.in_cents - way.back_cents for way in figures.ways} == {
@@ -79,7 +80,7 @@ def test_the_invented_shop_s_late_boxes_are_late_in_its_month(demo: Shop) -> Non
 
     figures = figures_of(demo, now, NOVEMBER)
 
-    held = SecondOpinion(demo.path, NOVEMBER.first, ZONE).kept(now.date())
+    held = SecondOpinion(demo.database.raw(), NOVEMBER.first, ZONE).kept(now.date())
     late = {(405, "2026-11-21"), (405, "2026-11-24"), (407, "2026-11-24")}
     assert {told for told, kept in held.items() if not kept} == late
     last = dict(sorted(held))
@@ -98,6 +99,7 @@ def fresh() -> Iterator[Shop]:
             yield shop
         finally:
             close_shop(shop)
+            engines.finished(shop.path)
 
 
 ACTS = st.lists(
@@ -149,6 +151,7 @@ def shop_grew(shop: Shop, line: int, minutes: int) -> bool:
     return picture(shop, minutes=minutes).last_line > line
 
 
+@pytest.mark.own_folder
 @settings(max_examples=12)
 @given(ACTS)
 def test_months_that_nobody_made_up_are_those_of_the_second_computation(acts: list[tuple[int, str, PayWay]]) -> None:

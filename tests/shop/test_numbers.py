@@ -53,7 +53,7 @@ def test_settings_of_looser_times_can_be_replaced(shop: Shop) -> None:
     """What an older queueboard took in and this one refuses says so at its line, and does not bar what mends it."""
     box = counter(shop)
     long = STARTER + "\n[[closures]]\nfirst = 2026-12-24\nlast = 2028-01-02\nreason = 'slip'\n"
-    shop.database.rows("UPDATE settings SET text = ?", (long,))
+    shop.database.run("UPDATE settings SET text = ?", (long,))
     with pytest.raises(SettingsError, match=r"line [0-9]{3}: this closure lasts 375 days"):
         look(shop, NOW)
 

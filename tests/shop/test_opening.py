@@ -17,6 +17,8 @@ from queueboard.shop.starting import start_shop
 from queueboard.words import Column
 from tests.shop.place import NOW, box, by, parcel, small_shop, state
 
+pytestmark = pytest.mark.sqlite_file
+
 
 def refused(path: Path, words: str) -> None:
     """Opening fails with a sentence that has these words, and not a byte of the file changes."""

@@ -100,12 +100,12 @@ def test_the_customers_are_read_once_for_a_whole_file(shop: Shop) -> None:
     known = add_customer(shop, by(), name="Oake")
     text = "name,knives\n" + "".join(f"Oake,{n}\n" for n in range(1, 21))
     asked: list[str] = []
-    shop.database.raw().set_trace_callback(asked.append)
+    shop.database.query_hooks.append(lambda event: asked.append(event.sql))
 
     tried = try_orders(shop, by(), read(text))
     taken = take_orders(shop, by(), tried.good)
 
-    shop.database.raw().set_trace_callback(None)
+    shop.database.query_hooks.clear()
     assert len(taken) == 20
     assert {box(shop, number).customer.id for number in taken} == {known}
     assert sum("FROM customer WHERE merged_into IS NULL" in sql for sql in asked) == 2

@@ -23,6 +23,8 @@ from queueboard.words import Column
 from tests.records.test_migrating import OLDER, old_file
 from tests.shop.place import NOW, by, counter, parcel, small_disk, small_shop, state
 
+pytestmark = pytest.mark.sqlite_file
+
 Place = tuple[Path, Path]
 """A shop file, closed, and an older copy of it."""
 

@@ -47,7 +47,7 @@ def test_a_set_that_is_typed_wrong_stores_nothing(shop: Shop, name: str, knives:
     with pytest.raises(TypedError, match=says):
         swapping.define_set(shop, by(), NewCustomer(name="Kelp & Co"), name, knives, every)
 
-    assert not sets_of(shop.database, "1")
+    assert not sets_of(shop.database, "TRUE")
     assert not customers(shop)
 
 
@@ -67,16 +67,16 @@ def test_a_missing_knife_is_charged_to_its_own_kitchen_only(shop: Shop) -> None:
     """Not on a box of somebody else, not twice, and not once it was found."""
     number = one_missing(shop)
     other = parcel(shop)
-    (lost,) = missing_knives(shop.database, "1")
+    (lost,) = missing_knives(shop.database, "TRUE")
     with pytest.raises(RuleError, match="not a box of this kitchen"):
         swapping.charge_missing(shop, WEEK_LATER, lost, other.box, 2400)
     swapping.charge_missing(shop, WEEK_LATER, lost, box(shop, number).box, 2400)
-    (charged,) = missing_knives(shop.database, "1")
+    (charged,) = missing_knives(shop.database, "TRUE")
     with pytest.raises(RuleError, match="charged already"):
         swapping.charge_missing(shop, WEEK_LATER, charged, box(shop, number).box, 2400)
     later = Actor(initials="J", now=WEEK_LATER.now + timedelta(hours=1))
     swapping.found_again(shop, later, charged)
-    (found,) = missing_knives(shop.database, "1")
+    (found,) = missing_knives(shop.database, "TRUE")
     with pytest.raises(RuleError, match="found already"):
         swapping.found_again(shop, later, found)
     assert not box(shop, number).charges

@@ -143,12 +143,13 @@ def test_words_that_were_erased_cannot_be_put_back(shop: Shop) -> None:
     made = parcel(shop)
     actor = by()
     correcting.correct_customer(shop, actor, made.customer, name="Somebody Else")
-    shop.database.rows("DELETE FROM personal")
+    shop.database.run("DELETE FROM personal")
 
     with pytest.raises(RuleError, match="erased since"):
         undoing.undo(shop, by(), actor.group_id)
 
 
+@pytest.mark.own_folder
 def test_random_acts_taken_back_and_done_again() -> None:
     """Of acts of every family, each step back and forth is exact; taken back in the wrong order, some are not."""
     tally = undo_at_random(EXAMPLES, 7)

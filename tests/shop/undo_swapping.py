@@ -46,15 +46,15 @@ def do_note_round(shop: Shop) -> Act:
 
 def do_found_again(shop: Shop) -> Act:
     number = one_missing(shop)
-    (lost,) = missing_knives(shop.database, "1")
+    (lost,) = missing_knives(shop.database, "TRUE")
     swapping.charge_missing(shop, WEEK_LATER, lost, box(shop, number).box, 2400)
-    (charged,) = missing_knives(shop.database, "1")
+    (charged,) = missing_knives(shop.database, "TRUE")
     return lambda actor: swapping.found_again(shop, actor, charged)
 
 
 def do_charge_missing(shop: Shop) -> Act:
     number = one_missing(shop)
-    (lost,) = missing_knives(shop.database, "1")
+    (lost,) = missing_knives(shop.database, "TRUE")
     numbers.take_settings(shop, by(), SWAPS_ON.replace("waiting_days = 7", "waiting_days = 0"))
     return lambda actor: swapping.charge_missing(shop, actor, lost, box(shop, number).box, 2400)
 

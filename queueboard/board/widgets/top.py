@@ -27,6 +27,7 @@ class DayTop(Widget):
         when = f"{date_words(picture.now.date(), picture.now.date())} {time_words(picture.now)}"
         upper = between((when, *parts[:ALWAYS]), saved_words(picture.saved_at), width)
         kept = f"DEMO, {self.desk.demo}" if self.desk.demo else copied_words(picture)
+        kept = "on a server" if self.desk.on_server else kept
         kept = "ONLY TO READ" if self.desk.only_read else kept
         lower = between(parts[ALWAYS:] or ("nobody is late, nobody is waited for",), kept, width)
         return Content("\n").join((upper, lower))

