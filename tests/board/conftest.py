@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from queueboard.board.widgets.notice import Notice
 from queueboard.shop.opening import Shop, close_shop
 from tests.shop.place import counter, parcel, small_shop
 
@@ -25,3 +26,9 @@ def two_boxes(tmp_path: Path) -> Iterator[Shop]:
     counter(made)
     yield made
     close_shop(made)
+
+
+@pytest.fixture(autouse=True)
+def notices_stay(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No notice goes by itself while a slow machine is still on its way to look at it."""
+    monkeypatch.setattr(Notice, "on_mount", lambda _: None)
