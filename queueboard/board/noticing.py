@@ -18,15 +18,15 @@ class NoticeApp(App[int]):
         timeout: float | None = None,
         markup: bool = True,
     ) -> None:
-        """Say it on the screen that is on top once the key at hand is done: a question may just be closing."""
-        self.call_later(self._notice, f"{title}: {message}" if title else message, severity, timeout, markup)
+        """Say it, literally, on the screen that is on top once the key at hand is done: a question may be closing."""
+        self.call_later(self._notice, f"{title}: {message}" if title else message, severity, timeout)
 
-    def _notice(self, message: str, severity: SeverityLevel, timeout: float | None, markup: bool) -> None:
+    def _notice(self, message: str, severity: SeverityLevel, timeout: float | None) -> None:
         if isinstance(self.screen, ShopScreen) and self.screen.is_mounted:
             trouble = severity != "information"
             self.screen.give_notice(message, trouble=trouble, seconds=timeout or NOTICE_SECONDS)
         else:
-            super().notify(message, severity=severity, timeout=timeout, markup=markup)
+            super().notify(message, severity=severity, timeout=timeout, markup=False)
 
     def clear_notifications(self) -> None:
         """Take away what stands at the foot."""

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from queueboard.board.widgets.notice import Notice
 from queueboard.shop.opening import Shop, close_shop
 from tests.shop.place import small_shop, two_boxes_shop
 
@@ -23,3 +24,9 @@ def two_boxes(tmp_path: Path) -> Iterator[Shop]:
     made = two_boxes_shop(tmp_path)
     yield made
     close_shop(made)
+
+
+@pytest.fixture(autouse=True)
+def notices_stay(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No notice goes by itself while a slow machine is still on its way to look at it."""
+    monkeypatch.setattr(Notice, "on_mount", lambda _: None)

@@ -2,6 +2,8 @@
 
 from collections.abc import Callable
 
+from textual.events import Key
+
 from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.box import BoxScreen
@@ -11,6 +13,7 @@ from queueboard.board.screens.dialogs.found import NoteFoundDialog, SettleFoundD
 from queueboard.board.screens.dialogs.rehome import MoveToBoxDialog
 from queueboard.board.screens.find import FindScreen
 from queueboard.board.screens.loose import LooseScreen
+from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.tray import TrayDialog
 from queueboard.board.screens.type_back import TypeBackScreen
 from queueboard.board.trays import trays_by
@@ -23,7 +26,7 @@ from queueboard.shop.running import start_run
 from queueboard.values.knife import Knife
 from queueboard.words import Column
 from tests.board.answering import COUNTER, PARCEL
-from tests.board.host import SMALL, AnyScreen, Host
+from tests.board.host import SMALL, AnyScreen, Host, until
 from tests.shop.place import NOW, box, by, state
 from tests.shop.place import picture as picture_of
 
@@ -157,3 +160,32 @@ async def test_a_knife_with_its_tag_is_no_found_one(two_boxes: Shop) -> None:
 
     assert not app.left
     assert not picture_of(two_boxes).found
+
+
+async def test_all_signs_at_once_land_whole(two_boxes: Shop) -> None:
+    """As fast as a reader sends them, Enter with them: on the board the cursor goes there; a form takes the text."""
+    before = state(two_boxes)
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    board = BoardScreen(desk)
+    app = Host(desk, lambda: board)
+
+    def scan() -> None:
+        for sign in "101-2\r":
+            app.post_message(Key({"-": "minus", "\r": "enter"}.get(sign, sign), sign))
+
+    def tag_here() -> str:
+        knife = board.knife_here()
+        return "" if knife is None else knife.tag
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        scan()
+        await until(pilot, lambda: tag_here() == "101-2")
+
+        receive = ReceiveScreen(desk)
+        await app.push_screen(receive)
+        await pilot.pause()
+        scan()
+        await until(pilot, lambda: receive.focused is not receive.picker.typed)
+        assert receive.picker.typed.value == "101-2"
+    assert state(two_boxes) == before

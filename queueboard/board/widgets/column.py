@@ -43,9 +43,7 @@ class ColumnView(ScrollView, can_focus=True):
         Binding("pagedown", "page(1)", "page down", False, tooltip="A page down.", id="column.page-down"),
         Binding("home", "end(-1)", "first", False, tooltip="The first row of the column.", id="column.first"),
         Binding("end", "end(1)", "last", False, tooltip="The last row of the column.", id="column.last"),
-        Binding(
-            "shift+up,backspace", "box(-1)", "box before", False, tooltip="The box before.", id="column.box-before"
-        ),
+        Binding("shift+up,backspace", "box(-1)", "box before", False, tooltip="Box before.", id="column.box-before"),
         Binding("shift+down,space", "box(1)", "next box", False, tooltip="The next box.", id="column.box-next"),
     ]
     ALLOW_SELECT = False
