@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator, Mapping
 
 import pytest
 from textual.events import Key
-from textual.screen import Screen
 
 from queueboard.board.base import ShopModal, ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
@@ -119,6 +118,11 @@ def _lost(desk: Desk) -> int:
     return _gone_but_one(desk).box.id
 
 
+def _help(desk: Desk) -> AnyScreen:
+    about: AnyScreen = DayScreen(desk)
+    return HelpScreen(desk, about)
+
+
 SCREENS: Mapping[type[AnyScreen], Make] = {
     dialogs.AddKnifeDialog: lambda desk: dialogs.AddKnifeDialog(desk, box(desk.shop, COUNTER).box.id),
     dialogs.AnnouncedDialog: lambda desk: dialogs.AnnouncedDialog(desk, _announced(desk)),
@@ -152,7 +156,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     CloseOutScreen: lambda desk: CloseOutScreen(desk, box(desk.shop, COUNTER).box.id),
     DayScreen: DayScreen,
     FindScreen: FindScreen,
-    HelpScreen: lambda desk: HelpScreen(desk, Screen[object]()),
+    HelpScreen: _help,
     InitialsScreen: InitialsScreen,
     LabelsScreen: LabelsScreen,
     LateScreen: LateScreen,
