@@ -90,6 +90,20 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         if self.desk.besides:
             self.put(self.desk.besides, trouble=False)
 
+    def work(self, at: str, then: Callable[[], None]) -> None:
+        """Say what is being worked out, let that be drawn, then do it; in a file of years it may take seconds.
+
+        The keys that come meanwhile are for this screen; once it is left nothing is worked out any more.
+        """
+        self.say(f"Working out {at} …")
+
+        def begin() -> None:
+            if self in self.app.screen_stack:
+                self.say("")
+                then()
+
+        self.call_after_refresh(begin)
+
     def refused(self, error: QueueboardError) -> None:
         """Say why nothing was stored."""
         self.say(str(error), trouble=True)

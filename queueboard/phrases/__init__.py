@@ -21,6 +21,7 @@ late      late_boxes, late_words, late_parts, slack_words, overload_words, heavi
 moves     step_words, undo_words, undone_words, history_words
 closing   step_question, missing_words, label_check_words, settle_choices, going_words, gone_sentence, settled_words
 belts     belt_words
+helping   what can be done on each screen: the beginning of its help
 cautions  BENCH, PACKING, HAND_OVER, END_OF_DAY, and one line of each: BENCH_SHORT, PACKING_SHORT, HAND_OVER_SHORT
 
 A person's text (a name, a mark) stands last in its line, so that text written right to left moves nothing behind it.

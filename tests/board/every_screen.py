@@ -143,11 +143,23 @@ async def walk(state: str, folder: Path, pilot: Pilot[int]) -> AsyncIterator[Any
     """Open one screen after the other over the app's own, each with a shop in this state."""
     for shop_state, kind, make in screens_in(state):
         with desk_of(_file(shop_state), folder / f"{kind.__name__}.qb") as desk:
-            screen = make(desk)
-            await pilot.app.push_screen(screen)
-            await pilot.pause()
-            yield screen
+            yield await opened(make(desk), pilot)
             await pilot.app.pop_screen()
+
+
+async def screens_over(content: bytes, folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
+    """The same, each with a copy of this shop file that has the two boxes."""
+    for kind, make in SCREENS.items():
+        with desk_of(content, folder / f"{kind.__name__}.qb") as desk:
+            yield await opened(make(desk), pilot)
+            await pilot.app.pop_screen()
+
+
+async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:
+    """The screen, once it stands over the app's own."""
+    await pilot.app.push_screen(screen)
+    await pilot.pause()
+    return screen
 
 
 def over_home(folder: Path, *, plain: bool = False) -> Host:

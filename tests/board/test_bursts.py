@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator, Mapping
 
 import pytest
 from textual.events import Key
-from textual.screen import Screen
 
 from queueboard.board.base import ShopModal, ShopScreen, show_everywhere
 from queueboard.board.desk import Desk
@@ -120,6 +119,11 @@ def _lost(desk: Desk) -> int:
     return _gone_but_one(desk).box.id
 
 
+def _help(desk: Desk) -> AnyScreen:
+    about: AnyScreen = DayScreen(desk)
+    return HelpScreen(desk, about)
+
+
 SCREENS: Mapping[type[AnyScreen], Make] = {
     dialogs.AddKnifeDialog: lambda desk: dialogs.AddKnifeDialog(desk, box(desk.shop, COUNTER).box.id),
     dialogs.AnnouncedDialog: lambda desk: dialogs.AnnouncedDialog(desk, _announced(desk)),
@@ -154,7 +158,7 @@ SCREENS: Mapping[type[AnyScreen], Make] = {
     DayScreen: DayScreen,
     FindScreen: FindScreen,
     FirstScreen: lambda desk: FirstScreen(desk, "", "", ""),
-    HelpScreen: lambda desk: HelpScreen(desk, Screen[object]()),
+    HelpScreen: _help,
     InitialsScreen: InitialsScreen,
     LabelsScreen: LabelsScreen,
     LateScreen: LateScreen,

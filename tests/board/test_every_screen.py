@@ -44,7 +44,8 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
     async with app.run_test(size=SMALL) as pilot:
         async for screen in walk(state, tmp_path, pilot):
             name = type(screen).__name__
-            texts[f"{state}-80/{name}"] = dump(app)
+            texts[f"{state}-80/{name}"] = shown = dump(app)
+            assert not {"\x1b", "\u202e"} & set(shown), name
             await pilot.resize_terminal(*LARGE)
             texts[f"{state}-120/{name}"] = dump(app)
             assert app.failure is None, name

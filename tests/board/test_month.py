@@ -85,3 +85,16 @@ async def test_capital_m_leads_there_and_back(two_boxes: Shop) -> None:
         await until(pilot, lambda: isinstance(app.screen, MonthScreen))
         await pilot.press("M")
         await until(pilot, lambda: isinstance(app.screen, BoardScreen))
+
+
+async def test_it_says_what_it_works_out(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """In a file of years the figures take a while: what is worked out stands there first, and goes when it is done."""
+    desk = worked(shop)
+    app = Host(desk, lambda: MonthScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        assert "Working out" not in dump(app)
+
+        monkeypatch.setattr(app.screen, "call_after_refresh", lambda *_: True)
+        await pilot.press("left")
+        assert "Working out October 2026 …" in dump(app)

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from rich.color import Color
 from textual.app import App, ComposeResult
 from textual.content import Content
-from textual.widgets import OptionList, Static
+from textual.widget import Widget
+from textual.widgets import DataTable, OptionList, Static
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.widgets.column import CURSOR, MARK, SAME
@@ -41,10 +42,16 @@ def told_by_colour_alone(app: App[int]) -> list[str]:
     lines = dump(app).splitlines()
     for widget in app.screen.query(TO_CHOOSE_FROM):
         rows = lines[widget.region.y : widget.region.bottom]
-        stands = getattr(widget, "highlighted", 0) is not None and getattr(widget, "row_count", 1) != 0
-        if widget.display and any(row.strip() for row in rows) and stands and not any(CURSOR in row for row in rows):
+        if has_cursor(widget) and any(row.strip() for row in rows) and not any(CURSOR in row for row in rows):
             alone.append(f"{type(widget).__name__} has no {CURSOR}")
     return alone
+
+
+def has_cursor(widget: Widget) -> bool:
+    """Whether somebody can choose a line of it now."""
+    if isinstance(widget, OptionList):
+        return widget.display and widget.highlighted is not None
+    return widget.display and (not isinstance(widget, DataTable) or widget.row_count > 0)
 
 
 async def test_the_board_tells_each_state_in_words_too() -> None:

@@ -90,8 +90,7 @@ class BenchScreen(BoxListScreen):
         if event.character and event.character in "12345":
             event.stop()
             self.section = int(event.character) - 1
-            self.say("")
-            self.show(self.desk.picture)
+            self.work(SECTIONS[self.section], lambda: self.show(self.desk.picture))
 
     def _here(self) -> str:
         line = self.current()

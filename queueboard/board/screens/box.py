@@ -148,15 +148,7 @@ class BoxScreen(BoxMoney, BoxPapers, BoxShelf):
         said = knife_facts(about, box, self.desk.picture) if isinstance(about, Knife) and box is not None else ""
         self.query_one("#about", Static).update(Content(said))
         self.query_one("#about").display = bool(said)
-        self._move_sign(0 if box is None else len(box.knives) + 1)
-
-    def _move_sign(self, rows: int) -> None:
-        """The row under the cursor carries a sign: no colour is needed to see where one is."""
-        for row in range(rows):
-            sign = CURSOR if row == self.table.cursor_row else " "
-            cell = self.table.get_cell_at(Coordinate(row, 0))
-            if not cell.plain.startswith(sign):
-                self.table.update_cell_at(Coordinate(row, 0), _fitted(f"{sign}{cell.plain[1:]}", WIDTHS[0]))
+        _move_sign(self.table)
 
     def action_move(self, by: int) -> None:
         """Move the knife under the cursor a column on or back; an announced box comes in the door."""
@@ -227,6 +219,15 @@ def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int)
         signed = (f" {texts[0]}", *texts[1:])
         table.add_row(*(_fitted(text, cells) for text, cells in zip(signed, widths, strict=True)), key=key)
     table.move_cursor(row=min(row, len(box.knives)))
+
+
+def _move_sign(table: DataTable[Text]) -> None:
+    """The row under the cursor carries a sign: no colour is needed to see where one is."""
+    for row in range(table.row_count):
+        sign, place = CURSOR if row == table.cursor_row else " ", Coordinate(row, 0)
+        cell = table.get_cell_at(place)
+        if not cell.plain.startswith(sign):
+            table.update_cell_at(place, _fitted(f"{sign}{cell.plain[1:]}", WIDTHS[0]))
 
 
 def _fitted(cell: str, width: int) -> Text:

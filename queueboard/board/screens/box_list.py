@@ -91,8 +91,12 @@ class BoxListScreen(ShopScreen[int | None]):
 
     def on_mount(self) -> None:
         """Show the picture the desk holds."""
-        self.show(self.desk.picture)
         self.query_one(OptionList).focus()
+        self.first_show()
+
+    def first_show(self) -> None:
+        """Show the picture as soon as the screen stands; a list that takes long to work out says so first."""
+        self.show(self.desk.picture)
 
     def heading(self, picture: Picture) -> Content:
         """One line on top that says what this list is."""

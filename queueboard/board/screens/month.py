@@ -16,6 +16,7 @@ from queueboard.errors import QueueboardError
 from queueboard.figures.month import Month, month_of
 from queueboard.papers.month import month_sheet
 from queueboard.phrases import helping
+from queueboard.phrases.month import month_words
 from queueboard.phrases.typed_figures import FIRST_YEAR
 from queueboard.shop.month_seen import figures_of
 from queueboard.shop.picture import Picture
@@ -57,11 +58,15 @@ class MonthScreen(ShopScreen[int | None]):
         """Work the month out, where anything was written down since or a day has begun."""
         read = (self.month, picture.last_line, picture.now.date())
         if self.children and read != self._read:
-            self._read = read
-            self.sheet = month_sheet(figures_of(self.desk.shop, picture.now, self.month), picture)
-            title, _, tables = self.sheet.partition("\n\n")
-            self.query_one("#heading", Static).update(Content(title))
-            self.query_one("#tables", Static).update(headed(tables))
+            self._read, self.sheet = read, ""
+            self.work(month_words(self.month, picture.now.date()), self._work_out)
+
+    def _work_out(self) -> None:
+        picture = self.desk.picture
+        self.sheet = month_sheet(figures_of(self.desk.shop, picture.now, self.month), picture)
+        title, _, tables = self.sheet.partition("\n\n")
+        self.query_one("#heading", Static).update(Content(title))
+        self.query_one("#tables", Static).update(headed(tables))
 
     def put(self, sentence: str, *, trouble: bool) -> None:
         """Say it under the figures."""
@@ -79,6 +84,8 @@ class MonthScreen(ShopScreen[int | None]):
 
     def action_write(self) -> None:
         """Write the sheet where it can be printed from."""
+        if not self.sheet:
+            self._work_out()
         try:
             path = write_paper(self.desk, f"month-{self.month.first:%Y-%m}.txt", self.sheet)
         except QueueboardError as error:

@@ -30,6 +30,9 @@ class OwingScreen(BoxListScreen):
         super().__init__(desk)
         self.accounts: tuple[Account, ...] = ()
 
+    def first_show(self) -> None:
+        self.work("what is owed", lambda: self.show(self.desk.picture))
+
     def show(self, picture: Picture) -> None:
         """Read the accounts anew with each picture."""
         self.accounts = owing(self.desk.shop, picture.now)

@@ -170,8 +170,7 @@ class ColumnView(ScrollView, can_focus=True):
         first = line == self._laid.tops[place]
         same = row.knife is None and row.box_id == self.here
         gutter = (CURSOR if cursor else SAME if same else " ") if first else " "
-        if row.knife is not None:
-            gutter += MARK if row.knife.id in self.marked else " "
+        gutter += "" if row.knife is None else MARK if row.knife.id in self.marked else " "
         ground = self._ground("cursor" if cursor else "heading") if cursor or row.knife is None else Style()
         segments = [Segment(gutter, self._style("mark") + ground)]
         for part in parts:
