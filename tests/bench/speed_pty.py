@@ -69,6 +69,13 @@ class Program:
         self._until(lambda text: seen(text) and not self._parts, pressed, drawn)
         return next(at - pressed for at, text in drawn if text == self.text()) * 1000
 
+    def let_stand(self, seconds: float) -> None:
+        """Do nothing but take in what it draws."""
+        end = time.monotonic() + seconds
+        while (left := end - time.monotonic()) > 0:
+            if select.select([self._process.fd], [], [], left)[0]:
+                self._stream.feed(os.read(self._process.fd, 65536))
+
     def resident_mb(self) -> float:
         """What of the program lies in memory."""
         pages = int(Path(f"/proc/{self._process.pid}/statm").read_text(encoding="ascii").split()[1])

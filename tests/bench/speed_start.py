@@ -111,7 +111,7 @@ def idle(shops: Shops, runs: int) -> Iterator[Figure]:
         bare_shares: list[float] = []
         for _ in range(IDLE_RUNS):
             before, bare_before, began = ours.worked_seconds(), bare.worked_seconds(), time.perf_counter()
-            time.sleep(IDLE_SECONDS)
+            ours.let_stand(IDLE_SECONDS)
             took = time.perf_counter() - began
             shares.append((ours.worked_seconds() - before) / took * 100)
             bare_shares.append((bare.worked_seconds() - bare_before) / took * 100)
