@@ -2,9 +2,9 @@
 
 Base and ours are measured by turns in one run, so that a busy or slow machine slows both: only the ratios mean
 something elsewhere. A line shows the median and the middle half of either, the ratio of the medians, what was asked
-for and whether it is met. What the program shows is clocked on a real pseudo-terminal of 120 by 40; what it only works
-out is clocked by the processor's own time, in this process. --ten and --one name files of `tests.bench.years`, of ten
-years and of one, which saves making them; they are copied, not written.
+for and whether it is met. What the program shows is clocked on a real pseudo-terminal of 120 by 40, by the wall less
+the wait for a processor that others had; what it only works out is clocked by the processor's own time. --ten and
+--one name files of `tests.bench.years`, of ten years and of one, which saves making them; they are copied, not written.
 
 What was printed is kept in `printed/speed.txt`; --table makes the table of DEVELOPERS.md from it.
 """

@@ -2,7 +2,9 @@
 
 Putting letters on a screen takes longer than many a key; done while the program draws, it would hold the program up.
 So output is only taken in, with its time, until nothing more comes; then it is put on the screen part by part, and the
-time of the first part behind which the screen is as was waited for is the answer.
+time of the first part behind which the screen is as was waited for is the answer. While the program is ready to go on
+but other programs have the processor its clock stands still (Linux says for how long): else a busy machine would make
+a long answer longer by far more than a short one, and no ratio would mean anything.
 """
 
 import os
@@ -36,13 +38,14 @@ class Program:
         self._screen = pyte.Screen(COLUMNS, ROWS)
         self._stream = pyte.ByteStream(self._screen)
         self._parts: list[tuple[float, bytes]] = []
-        self.started = time.perf_counter()
+        started = time.perf_counter()
         self._process = PtyProcess.spawn(
             [sys.executable, *command],
             cwd=str(ROOT),
             env={**kept_environment(), "TERM": "xterm-256color", "LANG": "C.UTF-8", "TEXTUAL_ANIMATIONS": "none"},
             dimensions=(ROWS, COLUMNS),
         )
+        self._started = started
 
     def text(self) -> str:
         """What stands on the screen."""
@@ -50,21 +53,28 @@ class Program:
 
     def first(self, seen: Seen) -> float:
         """Milliseconds from the start of the program until the screen was first as it is waited for."""
-        return self._until(seen, self.started)
+        return self._until(seen, self._started)
 
     def press(self, keys: str, seen: Seen) -> float:
         """Milliseconds from pressing keys, all at once, until the screen was first as it is waited for."""
-        pressed = time.perf_counter()
+        pressed = self._clock()
         self._process.write(keys.encode())
         return self._until(seen, pressed)
 
     def press_to_the_end(self, keys: str, seen: Seen) -> float:
         """As press, but until the screen was first as it then stays."""
-        pressed = time.perf_counter()
+        pressed = self._clock()
         self._process.write(keys.encode())
         drawn: list[tuple[float, str]] = []
         self._until(lambda text: seen(text) and not self._parts, pressed, drawn)
         return next(at - pressed for at, text in drawn if text == self.text()) * 1000
+
+    def let_stand(self, seconds: float) -> None:
+        """Do nothing but take in what it draws."""
+        end = time.monotonic() + seconds
+        while (left := end - time.monotonic()) > 0:
+            if select.select([self._process.fd], [], [], left)[0]:
+                self._stream.feed(os.read(self._process.fd, 65536))
 
     def resident_mb(self) -> float:
         """What of the program lies in memory."""
@@ -73,14 +83,22 @@ class Program:
 
     def worked_seconds(self) -> float:
         """What the processor has done for the program since its start."""
-        tasks = Path(f"/proc/{self._process.pid}/task").glob("*/schedstat")
-        return sum(int(task.read_text(encoding="ascii").split()[0]) for task in tasks) / 1_000_000_000
+        return self._schedule(0)
 
     def close(self) -> None:
         """Kill it; how it leaves is not what is measured."""
         self._process.kill(signal.SIGKILL)
         self._process.wait()
         self._process.close(force=True)
+
+    def _clock(self) -> float:
+        """Seconds by the wall, less those for which the program waited for a processor."""
+        return time.perf_counter() - self._schedule(1)
+
+    def _schedule(self, which: int) -> float:
+        """Seconds that all its threads have run (0), or stood in the queue for a processor (1)."""
+        tasks = Path(f"/proc/{self._process.pid}/task").glob("*/schedstat")
+        return sum(int(task.read_text(encoding="ascii").split()[which]) for task in tasks) / 1_000_000_000
 
     def _until(self, seen: Seen, since: float, drawn: list[tuple[float, str]] | None = None) -> float:
         """drawn: takes what stood on the screen behind each part, with the part's time."""
@@ -102,11 +120,12 @@ class Program:
     def _take_in(self) -> None:
         """Stamp and keep what comes, until nothing has come for a while."""
         while select.select([self._process.fd], [], [], QUIET_SECONDS)[0]:
+            at = self._clock()
             try:
                 part = os.read(self._process.fd, 65536)
             except OSError as error:
                 raise EOFError(f"the program has ended:\n{self.text()}") from error
-            self._parts.append((time.perf_counter(), part))
+            self._parts.append((at, part))
 
     def _show_the_rest(self) -> None:
         while self._parts:

@@ -1,6 +1,7 @@
 """What opening costs: the first paint, the memory behind it, the processor while nobody types, a command of the day."""
 
 import re
+import resource
 import subprocess
 import sys
 import time
@@ -10,7 +11,7 @@ from pathlib import Path
 
 from tests.bench.speed_pty import Program, kept_environment
 from tests.bench.speed_shops import Shops
-from tests.bench.speed_table import Figure, by_turns, milliseconds
+from tests.bench.speed_table import Figure, by_turns
 from tests.terminal.pty import ROOT
 
 IDLE_SECONDS, IDLE_RUNS = 20, 3
@@ -110,7 +111,7 @@ def idle(shops: Shops, runs: int) -> Iterator[Figure]:
         bare_shares: list[float] = []
         for _ in range(IDLE_RUNS):
             before, bare_before, began = ours.worked_seconds(), bare.worked_seconds(), time.perf_counter()
-            time.sleep(IDLE_SECONDS)
+            ours.let_stand(IDLE_SECONDS)
             took = time.perf_counter() - began
             shares.append((ours.worked_seconds() - before) / took * 100)
             bare_shares.append((bare.worked_seconds() - bare_before) / took * 100)
@@ -133,9 +134,7 @@ def day_command(shops: Shops, runs: int) -> Iterator[Figure]:
     """`day --json` in a new process, against one that only loads what any such command must load."""
     ours = [sys.executable, "-m", "queueboard", "--file", str(shops.ten), "day", "--json"]
     base = [sys.executable, "-c", "import peewee, sqlite3"]
-    base_runs, our_runs = by_turns(
-        lambda: milliseconds(lambda: _run(base)), lambda: milliseconds(lambda: _run(ours)), runs
-    )
+    base_runs, our_runs = by_turns(lambda: _children_ms(base), lambda: _children_ms(ours), runs)
     loaded = _run([sys.executable, "-X", "importtime", *ours[1:]])
     found = [name for name in UNWANTED if re.search(rf"\| +{name}$", loaded, re.MULTILINE)]
     yield Figure(
@@ -147,6 +146,14 @@ def day_command(shops: Shops, runs: int) -> Iterator[Figure]:
         wished=1.5,
         beside=f"it loads {' and '.join(found) or 'neither textual nor holidays'}",
     )
+
+
+def _children_ms(command: list[str]) -> float:
+    """What the processor did for a program of its own."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    _run(command)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return (after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime) * 1000
 
 
 def _run(command: list[str]) -> str:

@@ -4,7 +4,7 @@ import re
 import statistics
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from time import perf_counter, process_time
+from time import process_time
 
 MEASURED = re.compile(
     r"^(?P<name>\S.*?) {2,}.* (?P<ratio>[\d.]+) +(?P<most>[\d.]+) +(?P<wished>[\d.]*) +(?P<word>met|MISSED)$"
@@ -49,13 +49,6 @@ def by_turns(base: Callable[[], float], ours: Callable[[], float], runs: int) ->
     """
     pairs = [(base(), ours()) for _ in range(runs + 1)][1:]
     return [first for first, _ in pairs], [second for _, second in pairs]
-
-
-def milliseconds(work: Callable[[], object]) -> float:
-    """By the wall."""
-    started = perf_counter()
-    work()
-    return (perf_counter() - started) * 1000
 
 
 def processor_ms(work: Callable[[], object]) -> float:
