@@ -32,6 +32,7 @@ def worked(tmp_path: Path) -> Iterator[Shop]:
     close_shop(shop)
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize(
     "attack",
     [
