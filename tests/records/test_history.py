@@ -32,6 +32,7 @@ def worked(tmp_path: Path) -> Iterator[Shop]:
     close_shop(shop)
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize(
     "attack",
     [
@@ -86,6 +87,7 @@ def test_each_before_is_the_after_before_it(worked: Shop) -> None:
             assert life == masked(table, row, salt)
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize("table", [ShopRow, HistoryRow, PersonalRow, *STATE.values()])
 def test_the_tables_are_what_the_schema_makes(worked: Shop, table: type[Model]) -> None:
     """The columns peewee knows are the columns of the migrated file, in the same order."""

@@ -25,6 +25,7 @@ def mode_of(path: Path) -> object:
     return mode
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize("mended", [True, False])
 def test_each_file_that_is_made_gets_the_journal_for_its_library(
     mended: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
