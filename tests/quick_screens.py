@@ -59,7 +59,7 @@ def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
     app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
-    Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]
+    Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
     known: Rules = {}
 
     def rules_of(
@@ -76,4 +76,4 @@ def quick_screens() -> None:
             known[key] = read_rules(self, css, read_from, is_default_rules, tie_breaker, scope)
         return known[key]
 
-    Stylesheet._parse_rules = rules_of  # type: ignore[method-assign]
+    Stylesheet._parse_rules = rules_of  # type: ignore[method-assign]  # that is the point

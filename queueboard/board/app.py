@@ -13,16 +13,12 @@ from textual.events import Event, Key, Paste, Resize
 from textual.message import Message
 from textual.theme import Theme
 
-from queueboard.board.base import ShopScreen, show_everywhere
+from queueboard.board.base import ShopScreen
 from queueboard.board.bell import BELL
 from queueboard.board.desk import Desk
 from queueboard.board.key_turns import KeyTurns
-from queueboard.board.themed import ThemedApp
 from queueboard.board.themes import DARK
-from queueboard.errors import LostError, QueueboardError
-
-LOOK_SECONDS = 0.25
-"""How often the app asks whether another window has written: one look at one number."""
+from queueboard.board.watching import WatchingApp
 
 KEYS_SENTENCE = "Say what can be done here, with every key; in a field the first of the two is a letter."
 
@@ -30,7 +26,7 @@ SMALLEST = (60, 20)
 """Columns and lines below which nothing of use fits."""
 
 
-class QueueboardApp(ThemedApp):
+class QueueboardApp(WatchingApp):
     """Keys on every screen."""
 
     TITLE = "queueboard"
@@ -63,9 +59,6 @@ class QueueboardApp(ThemedApp):
         """What the program failed with."""
         self.stopped_by: int | None = None
         """The number of the signal that ended it."""
-        self._said = ""
-        self._keys_are_quiet = True
-        self._away = False
         self.key_turns = KeyTurns(self, super().post_message)
         self.wear(theme, choice)
 
@@ -92,7 +85,7 @@ class QueueboardApp(ThemedApp):
     async def on_event(self, event: Event) -> None:
         """Offer a key to the screen first: a digit begins a tag wherever the cursor stands."""
         if isinstance(event, Key) and not event.is_forwarded:
-            self._keys_are_quiet = False
+            self.keys_are_quiet = False
             if self._taken_first(event):
                 return
         await super().on_event(event)
@@ -107,7 +100,7 @@ class QueueboardApp(ThemedApp):
         return self.screen.take_first(key)
 
     def on_mount(self) -> None:
-        self.set_interval(LOOK_SECONDS, self.look_around)
+        self.watch_the_shop()
         self._listen()
         self.ask_first()
 
@@ -132,35 +125,6 @@ class QueueboardApp(ThemedApp):
     def _stop(self, number: int) -> None:
         self.stopped_by = number
         self.exit(return_code=128 + number)
-
-    def look_around(self) -> None:
-        """Take a new picture when another window has written, a new minute has begun, or the plan is still to come.
-
-        The plan comes when no key was pressed since the last time round, so that none has to wait for it.
-
-        A screen still being put together takes the newest picture by itself; one that is taken apart needs none.
-        """
-        if not self.is_running or not self.screen_stack or not self.screen.is_mounted:
-            return
-        quiet, self._keys_are_quiet = self._keys_are_quiet, True
-        try:
-            if self.desk.is_stale() or (quiet and self.desk.seen.plan_follows):
-                before = self.desk.seen.now.date()
-                if self.desk.look().now.date() != before:
-                    self.desk.say_first_look()
-                show_everywhere(self)
-            if self._away:
-                self._tell("The shop's server answers again.")
-            self._said, self._away = "", False
-        except QueueboardError as error:
-            self._away = isinstance(error, LostError)
-            self._say_once(str(error))
-
-    def _say_once(self, sentence: str) -> None:
-        """Say what stands in the way of looking, but not four times a second."""
-        if sentence != self._said:
-            self._said = sentence
-            self._tell(sentence, trouble=True)
 
     def on_resize(self, event: Resize) -> None:
         """A window too small for the board says so, and gives back what lay below once it has grown."""

@@ -85,6 +85,14 @@ class Desk:
         """Show this one."""
         self.seen = picture
 
+    def first_words(self) -> str:
+        """What is said when the board opens: that nothing can be stored, else the greeting."""
+        if not self.only_read:
+            return self.greeting
+        from queueboard.phrases.health import only_read_words
+
+        return only_read_words(str(self.shop.path))
+
     def look(self) -> Picture:
         """Take a new picture and keep it."""
         self.insist_on_file()

@@ -1,6 +1,5 @@
 """What board tests share: a desk with a hand-built picture, an app that shows one screen, waiting for something."""
 
-import asyncio
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -125,7 +124,7 @@ async def until(pilot: Pilot[int], condition: Callable[[], bool], *, turns: int 
         await pilot.pause()
         if condition():
             return
-        await asyncio.sleep(0.02)  # what comes by a clock or from another program
+        await pilot.pause(0.02)  # what comes by a clock or from another program
     raise AssertionError("what was waited for did not come")
 
 

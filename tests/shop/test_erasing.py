@@ -1,9 +1,8 @@
 """A customer's data: shown whole, and erased for good without breaking counts, money or the chain."""
 
+import contextlib
 import json
 import sqlite3
-from contextlib import closing as closing_it
-from contextlib import suppress
 from datetime import timedelta
 from pathlib import Path
 
@@ -150,7 +149,7 @@ def test_a_step_from_before_cannot_bring_a_word_back(shop: Shop, customer: Custo
     groups = [str(row[0]) for row in shop.database.rows("SELECT DISTINCT group_id FROM history WHERE by = 'J'")]
     erasing.erase(shop, LATER, customer, "asked by letter")
     for group in groups:
-        with suppress(RuleError, ChangedError):
+        with contextlib.suppress(RuleError, ChangedError):
             undoing.undo(shop, Actor(initials="J", now=LATER.now), group, "back")
 
     assert not [word for word in WORDS if word.encode() in everything(shop)]
@@ -209,7 +208,7 @@ def test_a_copy_from_before_cannot_bring_a_customer_back(listed: bool, tmp_path:
 
     assert done.erased_again == 1
     assert not [word for word in WORDS if word.encode() in path.read_bytes()]
-    with closing_it(sqlite3.connect(path)) as raw:
+    with contextlib.closing(sqlite3.connect(path)) as raw:
         assert list(audit(raw)) == []
     assert restore(path, copy, by("J", minutes=9)).erased_again == 1
 
@@ -282,7 +281,7 @@ def test_a_copy_that_stays_for_its_year_is_made_anew(shop: Shop, customer: Custo
     assert not [word for word in WORDS if word.encode() in copy.read_bytes()]
     assert as_written(copy)
     assert copy.stat().st_mode & 0o077 == 0
-    with closing_it(sqlite3.connect(copy)) as raw:
+    with contextlib.closing(sqlite3.connect(copy)) as raw:
         assert list(audit(raw)) == []
         assert raw.execute("SELECT count(*) FROM knife").fetchone() == (3,)
     assert forget_in_copies(shop.path, copy.parent, LATER.now) == ()
@@ -317,6 +316,5 @@ def test_a_kill_between_the_sum_and_the_copy_is_made_good(shop: Shop, customer: 
     copy = grown_old(shop)
     erasing.erase(shop, LATER, customer, "asked by letter")
     sum_file(copy).write_text("0" * 64, encoding="ascii")
-
     assert forget_in_copies(shop.path, copy.parent, LATER.now) == (copy,)
     assert as_written(copy)

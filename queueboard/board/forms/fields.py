@@ -107,9 +107,10 @@ class Turned(Message):
 class FormScroll(VerticalScroll, can_focus=False):
     """The lines of a form: the arrows that no line takes for itself lead from line to line, without a chord."""
 
+    BINDING_GROUP_TITLE = "The lines of a form"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("up", "app.focus_previous", "the line before", show=False),
-        Binding("down", "app.focus_next", "the next line", show=False),
+        Binding("up", "app.focus_previous", "before", False, tooltip="The line before.", id="form.before"),
+        Binding("down", "app.focus_next", "behind", False, tooltip="The line behind.", id="form.behind"),
     ]
 
 

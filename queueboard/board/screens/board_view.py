@@ -31,10 +31,8 @@ class BoardView(ShopScreen[None]):
 
     BINDING_GROUP_TITLE = "Getting about on the board"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("left", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.left"),
-        Binding("right", "aside(1)", "right", False, tooltip="The column on the right.", id="board.right"),
-        Binding("tab", "aside(1)", "right", False, tooltip="The column on the right.", id="board.tab"),
-        Binding("shift+tab", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.back-tab"),
+        Binding("left,shift+tab", "aside(-1)", "left", False, tooltip="The column on the left.", id="board.left"),
+        Binding("right,tab", "aside(1)", "right", False, tooltip="The column on the right.", id="board.right"),
         Binding("escape", "clear", "clear", False, tooltip="Take all marks away, then show all.", id="board.clear"),
     ]
     AUTO_FOCUS = "ColumnView"
@@ -63,13 +61,8 @@ class BoardView(ShopScreen[None]):
     def on_mount(self) -> None:
         self.show(self.desk.seen)
         self.columns.enter_first()
-        if self.desk.only_read:
-            from queueboard.phrases.health import only_read_words
-
-            words = only_read_words(str(self.desk.shop.path))
-            self.call_after_refresh(lambda: self.say(words, trouble=True))
-        elif self.desk.greeting:
-            self.call_after_refresh(self.say, self.desk.greeting)
+        if words := self.desk.first_words():
+            self.call_after_refresh(lambda: self.say(words, trouble=self.desk.only_read))
 
     def column(self) -> ColumnView:
         """The column the cursor is in."""
