@@ -7,12 +7,12 @@ for the tests. Where none can be had the tests fail; they are never skipped.
 import itertools
 import logging
 import os
+import select
 import shutil
 import signal
 import sqlite3
 import subprocess
 import tempfile
-import time
 import warnings
 from collections import defaultdict
 from collections.abc import Callable, Iterator
@@ -151,7 +151,7 @@ def _up(server: Any) -> None:
         with suppress(subprocess.SubprocessError, AssertionError):
             server.ensure_postgres_running()
             return
-        time.sleep(0.5)
+        select.select([], [], [], 0.5)
     raise AssertionError("the server that was killed did not start again")
 
 

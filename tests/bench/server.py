@@ -8,8 +8,8 @@ server not to wait for its disk, and must lose some.
 
 import os
 import random
+import select
 import signal
-import time
 from contextlib import closing, suppress
 from dataclasses import dataclass
 from itertools import count
@@ -50,7 +50,7 @@ def works(path: Path, window: int, writes: int, *, careless: bool) -> None:
     shop, parent = _opened(path), os.getppid()
     for number in count():
         while os.getppid() == parent and not _noted(shop, window, f"window {window} note {number}", careless=careless):
-            time.sleep(PAUSE_SECONDS)
+            select.select([], [], [], PAUSE_SECONDS)
         os.write(writes, b".")
 
 
@@ -91,7 +91,7 @@ def kill(path: Path, kills: int, seed: int, *, careless: bool) -> Tally:
     said = [0] * WINDOWS
     for _ in range(kills):
         said[0] += len(os.read(children[0][1], 1))  # somebody works again
-        time.sleep(draw.uniform(0, 0.3))
+        select.select([], [], [], draw.uniform(0, 0.3))
         engines.kill()
     for child, _ in children:
         os.kill(child, signal.SIGKILL)

@@ -21,7 +21,7 @@ from queueboard.shop.keeping import copy_to, daily_copy
 from queueboard.shop.looking import look
 from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from queueboard.shop.restoring import Restored, restore
+from queueboard.shop.restoring import restore
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer
 from queueboard.values.new import NewPromise
@@ -285,13 +285,8 @@ def test_a_copy_that_stays_for_its_year_is_made_anew(shop: Shop, customer: Custo
         assert list(audit(raw)) == []
         assert raw.execute("SELECT count(*) FROM knife").fetchone() == (3,)
     assert forget_in_copies(shop.path, copy.parent, LATER.now) == ()
-    assert restore_here(shop, copy).erased_again == 0
-
-
-def restore_here(shop: Shop, copy: Path) -> Restored:
-    """Go back to a copy, all boards closed."""
     close_shop(shop)
-    return restore(shop.path, copy, LATER)
+    assert restore(shop.path, copy, LATER).erased_again == 0
 
 
 @pytest.mark.sqlite_file
