@@ -11,13 +11,14 @@ from pathlib import Path
 import pytest
 from textual.app import App
 from textual.binding import Binding
+from textual.pilot import Pilot
 
 from queueboard.board.forms.form import Dialog
 from queueboard.board.key_names import key_name
 from queueboard.board.screens.help import help_lines
 from tests.board.dump import dump
 from tests.board.every_screen import WALKED, empty_screens, over_home, walk
-from tests.board.host import LARGE, SMALL
+from tests.board.host import LARGE, SMALL, until
 from tests.board.test_bursts import SCREENS
 from tests.board.test_no_colour import told_by_colour_alone
 from tests.kept import UPDATE, kept
@@ -44,10 +45,10 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
     async with app.run_test(size=SMALL) as pilot:
         async for screen in walk(state, tmp_path, pilot):
             name = type(screen).__name__
-            texts[f"{state}-80/{name}"] = shown = dump(app)
+            texts[f"{state}-80/{name}"] = shown = await settled(pilot, SMALL)
             assert not {"\x1b", "\u202e"} & set(shown), name
             await pilot.resize_terminal(*LARGE)
-            texts[f"{state}-120/{name}"] = dump(app)
+            texts[f"{state}-120/{name}"] = await settled(pilot, LARGE)
             assert app.failure is None, name
             assert not [binding.id for binding in unnamed_keys(app)], name
             assert not told_by_colour_alone(app), name
@@ -55,6 +56,18 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
 
     changed = [name for name, now in texts.items() if now != kept(name, now)]
     assert not changed, f"{UPDATE}=1 keeps these as they are now: {changed}\n{difference(changed[0], texts)}"
+
+
+async def settled(pilot: Pilot[int], size: tuple[int, int]) -> str:
+    """The screen as text, once it has this size and a further look shows nothing new."""
+    await until(pilot, lambda: pilot.app.screen.size == size)
+    before = ""
+    for _ in range(100):
+        await pilot.pause()
+        if (now := dump(pilot.app)) == before:
+            return now
+        before = now
+    raise AssertionError("the screen never came to rest")
 
 
 def difference(name: str, texts: dict[str, str]) -> str:
