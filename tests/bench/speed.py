@@ -74,7 +74,8 @@ def main() -> None:
         return
     with TemporaryDirectory(dir=args.folder) as folder:
         shops = Shops(Path(folder), args.ten, args.one)
-        print(f"{heading('tests.bench.speed', args.runs)} · file of {size_mb(shops.ten)} MB")
+        runs_not_seed = heading("tests.bench.speed", args.runs).replace("seed", "runs")
+        print(f"{runs_not_seed} · file of {size_mb(shops.ten)} MB")
         for name in args.only or MEASURES:
             print(f"# {name}, load of the machine {os.getloadavg()[0]:.1f}")
             print(table(MEASURES[name](shops, args.runs)), flush=True)

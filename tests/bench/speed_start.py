@@ -15,8 +15,8 @@ from tests.bench.speed_table import Figure, by_turns
 from tests.terminal.pty import ROOT
 
 IDLE_SECONDS, IDLE_RUNS = 20, 3
-IDLE_MOST = 0.01
-"""Of one core."""
+IDLE_BASE = 1.0
+"""Per cent of a core."""
 
 KNIFE_LINE = re.compile(r"^ +-\d+ \w", re.MULTILINE)
 """A card of the board: a knife under its box."""
@@ -102,7 +102,7 @@ def first_paint(shops: Shops, runs: int) -> Iterator[Figure]:
 
 
 def idle(shops: Shops, runs: int) -> Iterator[Figure]:
-    """The processor while the board stands there and looks for other windows; held against a whole core."""
+    """The processor while the board stands there and looks for other windows; held against a hundredth of a core."""
     bare, ours = Program(*STILL), Program(*board(shops.ten))
     try:
         bare.first(bare_is_there)
@@ -121,10 +121,10 @@ def idle(shops: Shops, runs: int) -> Iterator[Figure]:
     whole = tuple(sum(shares) / len(shares) for _ in shares)  # a look each minute falls into one of the three
     yield Figure(
         name="idle, polling, ten years",
-        base="one core",
-        base_runs=(100.0,) * len(whole),
+        base="a hundredth of a core",
+        base_runs=(IDLE_BASE,) * len(whole),
         our_runs=whole,
-        most=IDLE_MOST,
+        most=1.0,
         unit="% of a core over a minute",
         beside=f"the bare app {sum(bare_shares) / len(bare_shares):.2f} %",
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from time import process_time
 
 MEASURED = re.compile(
-    r"^(?P<name>\S.*?) {2,}.* (?P<ratio>[\d.]+) +(?P<most>[\d.]+) +(?P<wished>[\d.]*) +(?P<word>met|MISSED)$"
+    r"^(?P<name>\S.*?) {2,}.* (?P<ratio>\d+\.\d\d) +(?P<most>\d[\d.]*)(?: +(?P<wished>\d+\.\d))? +(?P<word>met|MISSED)$"
 )
 """A line of the table that holds a figure."""
 

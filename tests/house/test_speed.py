@@ -1,5 +1,7 @@
 """The table of speed tells slow from fast, and DEVELOPERS.md shows what was printed; nothing is clocked here."""
 
+from dataclasses import replace
+
 from tests.bench.speed import DEVELOPERS, KEPT, with_table
 from tests.bench.speed_table import Figure, by_turns, for_developers, table
 
@@ -39,11 +41,13 @@ def test_base_and_ours_are_measured_by_turns() -> None:
 
 def test_every_line_printed_comes_into_the_table() -> None:
     """Name, base, ratio, limit and word of each figure stand in the table for developers."""
-    printed = table([figure((30,) * 5), figure((10.0,) * 5)])
+    wished = replace(figure((85.2,) * 5), name="a key pressed", most=2.2, wished=2.0)
+    printed = table([figure((30,) * 5), figure((10.0,) * 5), wished])
 
     assert for_developers(printed).splitlines()[2:] == [
         "| a key | a bare key | 3.00 | 2 | MISSED |",
         "| a key | a bare key | 1.00 | 2 | met |",
+        "| a key pressed | a bare key | 8.52 | 2.2, wished 2.0 | MISSED |",
     ]
 
 
