@@ -94,7 +94,7 @@ def test_what_is_refused_is_refused_alike() -> None:
             refused(boxed),
             refused(lambda: blade(150)),
             refused(lambda: blade(length_mm=401)),
-            refused(lambda: tally(1, 2, 3)),
+            refused(lambda: tally(1, 2, "blade", 4)),
             refused(lambda: setattr(blade(length_mm=1), "length_mm", 2)),
             refused(lambda: delattr(boxed(length_mm=1), "box")),
             refused(lambda: setattr(tally(1), "drawer", 2)),

@@ -19,6 +19,7 @@ PLAIN: Mapping[str, str] = {
     **dict.fromkeys("╭╮╰╯┌┐└┘┏┓┗┛", "+"),
     **dict.fromkeys("▸→", ">"),
     "←": "<",
+    "▹": "=",
     "●": "o",
     **dict.fromkeys("…≈", "~"),
     **dict.fromkeys("“”", '"'),

@@ -40,6 +40,10 @@ FIND = (
     "Answer the phone: type a surname, a tag, a town or the last four of the phone, and read the sentence aloud. Boxes"
     " that are gone are found too."
 )
+FIRST = (
+    "Say what your shop is like: hours, country, currency, the first prices. Each line has an answer that Enter takes;"
+    " all of it can be changed later. At the end the shop's file is made and the board opens."
+)
 FOUND = "See the knives that were found and belong to no box, note another one, and say what became of it."
 GONE = (
     "Read about a box that has left: the sentence can be read to its customer. Knives that came back not sharp begin a"

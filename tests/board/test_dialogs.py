@@ -131,7 +131,6 @@ async def test_a_second_promise_needs_who_and_why(two_boxes: Shop) -> None:
         two_boxes,
         lambda desk: dialogs.PromiseDialog(desk, box_id),
         "<up>",
-        "<shift+tab>",
         "<2>",
         "+2",
         "16:00",

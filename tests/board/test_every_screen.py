@@ -30,11 +30,15 @@ ABOUT_ONE = {
 """Never opened in an empty shop: about one box, one knife or one kitchen that has to be there."""
 
 
+BEFORE_A_SHOP = {"FirstScreen"}
+"""Makes the shop, and says in which folder, which is another one in each run."""
+
+
 def test_every_screen_is_walked_through_or_has_nothing_to_show() -> None:
     """In an empty shop too, but for those about one thing, as questions are that are left out there."""
     never_empty = set(SCREENS) - set(empty_screens())
 
-    assert {kind.__name__ for kind in never_empty if not issubclass(kind, Dialog)} == ABOUT_ONE
+    assert {kind.__name__ for kind in never_empty if not issubclass(kind, Dialog)} == ABOUT_ONE | BEFORE_A_SHOP
 
 
 @pytest.mark.parametrize("state", WALKED)
@@ -54,13 +58,14 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
             assert not told_by_colour_alone(app), name
             await pilot.resize_terminal(*SMALL)
 
-    changed = [name for name, now in texts.items() if now != kept(name, now)]
+    compared = {name: now for name, now in texts.items() if not name.endswith(tuple(BEFORE_A_SHOP))}
+    changed = [name for name, now in compared.items() if now != kept(name, now)]
     assert not changed, f"{UPDATE}=1 keeps these as they are now: {changed}\n{difference(changed[0], texts)}"
 
 
 async def settled(pilot: Pilot[int], size: tuple[int, int]) -> str:
     """The screen as text, once it has this size and a further look shows nothing new."""
-    await until(pilot, lambda: pilot.app.screen.size == size)
+    await until(pilot, lambda: pilot.app.screen.size == pilot.app.screen._compositor.size == size)
     before = ""
     for _ in range(100):
         await pilot.pause()

@@ -16,6 +16,7 @@ from queueboard.board.screens.numbers import ways_of
 from queueboard.clean import clean
 from queueboard.errors import QueueboardError, TypedError
 from queueboard.phrases import first_numbers as first
+from queueboard.phrases import helping
 from queueboard.phrases.own_numbers import Number
 from queueboard.seedfiles import seed_text
 from queueboard.settings.countries import Country, read_countries
@@ -40,6 +41,7 @@ class FirstScreen(Form[bool]):
     FirstScreen #sentence.-trouble { color: $text-error; text-style: bold; }
     FirstScreen #hint { height: auto; color: $text-muted; }
     """
+    HELP = helping.FIRST
     BINDING_GROUP_TITLE = "A new shop"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("f2", "go", "make the shop now", tooltip="Take all answers as they stand.", id="first.go"),
