@@ -54,8 +54,7 @@ class LeftUnpaid:
 
 def left_unpaid(database: ShopDatabase, customer_id: int | None = None) -> tuple[LeftUnpaid, ...]:
     """Every such box, or those of one customer, the oldest first."""
-    paid = Settling.PAID.value
-    whose, values = ("", (paid,)) if customer_id is None else (" AND customer_id = ?", (paid, customer_id))
+    whose, values = _whose(customer_id)
     boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE id IN ({_LEFT}){whose}", values)))
     left = _left(database, whose, *values[1:])
     inside = f"IN (SELECT id FROM box WHERE id IN ({_LEFT}){whose})"
@@ -83,8 +82,7 @@ def left_unpaid(database: ShopDatabase, customer_id: int | None = None) -> tuple
 
 def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[LeftOwing, ...]:
     """The same boxes with what their sums need, the oldest first: years of them are added up where they are stored."""
-    paid = Settling.PAID.value
-    whose, values = ("", (paid,)) if customer_id is None else (" AND customer_id = ?", (paid, customer_id))
+    whose, values = _whose(customer_id)
     which = f"SELECT id FROM box WHERE id IN ({_LEFT}){whose}"
     knives = by_box(
         (
@@ -119,6 +117,12 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
         for box in map(box_of, database.rows(f"{BOX} WHERE id IN ({_LEFT}){whose}", values))
     )
     return tuple(sorted(found, key=lambda one: (one.left_at, one.box.id)))
+
+
+def _whose(customer_id: int | None) -> tuple[str, tuple[Cell, ...]]:
+    """A further condition on box for one customer's boxes, none for all; and the values of _LEFT and of it."""
+    paid = Settling.PAID.value
+    return ("", (paid,)) if customer_id is None else (" AND customer_id = ?", (paid, customer_id))
 
 
 def _left(database: ShopDatabase, whose: str, *values: Cell) -> dict[int, tuple[datetime, Settling]]:

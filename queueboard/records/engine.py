@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator, Sequence
-from contextlib import closing
+from contextlib import closing, contextmanager
 from functools import lru_cache
 from typing import Any, Protocol
 
@@ -103,21 +103,26 @@ def engine_of(connection: Raw) -> Engine:
     return ServerEngine(connection)
 
 
+@contextmanager
+def _fresh(steps: Sequence[str]) -> Iterator[sqlite3.Connection]:
+    """A file in memory, made by these steps of the layout."""
+    with closing(sqlite3.connect(":memory:")) as connection:
+        for step in steps:
+            connection.executescript(step)
+        yield connection
+
+
 @lru_cache(maxsize=2)
 def pattern(layout: int) -> dict[str, Defaults]:
     """The tables and columns of a layout, as the one text of it makes them."""
-    with closing(sqlite3.connect(":memory:")) as fresh:
-        for step in migrations.STEPS[:layout]:
-            fresh.executescript(step)
+    with _fresh(migrations.STEPS[:layout]) as fresh:
         return FileEngine(fresh).columns()
 
 
 @lru_cache(maxsize=2)
 def references(layout: int) -> dict[str, dict[str, str]]:
     """For each table of a layout, the columns that point somewhere, and to which table."""
-    with closing(sqlite3.connect(":memory:")) as fresh:
-        for step in migrations.STEPS[:layout]:
-            fresh.executescript(step)
+    with _fresh(migrations.STEPS[:layout]) as fresh:
         names = FileEngine(fresh).columns()
         lists = {name: fresh.execute(f"PRAGMA foreign_key_list({name})").fetchall() for name in names}
     return {name: {str(row[3]): str(row[2]) for row in rows} for name, rows in lists.items()}
@@ -125,9 +130,7 @@ def references(layout: int) -> dict[str, dict[str, str]]:
 
 @lru_cache(maxsize=2)
 def _made_by(steps: tuple[str, ...]) -> Made:
-    with closing(sqlite3.connect(":memory:")) as fresh:
-        for step in steps:
-            fresh.executescript(step)
+    with _fresh(steps) as fresh:
         return _made(fresh)
 
 

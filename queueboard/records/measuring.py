@@ -144,6 +144,7 @@ _BOX_LINES = "h.entity IN ('box', 'knife') AND h.entity = 'box' AND h.at_us >= ?
 def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
     """What needs the bench now, and every change of it since an instant; knives that were struck never were."""
     met = _met(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
+    needing = _met(database, _NEEDS_NOW)
     changes = database.rows(
         "SELECT at_us, box_id, knife_id, more FROM ("
         f"SELECT h.id, h.at_us, k.box_id, k.id AS knife_id, {_needs('h.after')} - {_needs('h.before')} AS more "
@@ -154,8 +155,8 @@ def work_left(database: ShopDatabase, since_us: int) -> WorkLeft:
         (since_us, since_us),
     )
     return WorkLeft(
-        knives={**met, **_met(database, _NEEDS_NOW)},
-        needing=frozenset(whole(row[0]) for row in database.rows(f"SELECT k.id FROM knife k WHERE {_NEEDS_NOW}")),
+        knives={**met, **needing},
+        needing=frozenset(needing),
         waiting=frozenset(whole(row[0]) for row in database.rows("SELECT id FROM box WHERE waiting_for IS NOT NULL")),
         changes=tuple(
             WorkChange(

@@ -42,10 +42,7 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
         if made:
             target.parent.mkdir(mode=0o700, exist_ok=True)
             _copy(shop, target)
-            thin_out(shop.path, target.parent)
-            from queueboard.shop.forgetting import forget_in_copies
-
-            forget_in_copies(shop.path, target.parent, now)
+            _tidy(shop.path, target.parent, now)
         shop.backup_at = now if made else datetime.fromtimestamp(target.stat().st_mtime, tz=UTC)
     if settings.keeping.second_folder:
         _second(shop, target, Path(settings.keeping.second_folder), now)
@@ -64,12 +61,17 @@ def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
                     f"The copy in {folder} is not what was written there; it was thrown away. The shop file and the "
                     "copy beside it are whole. Try another stick."
                 )
-            thin_out(shop.path, folder)
-            from queueboard.shop.forgetting import forget_in_copies
-
-            forget_in_copies(shop.path, folder, now)
+            _tidy(shop.path, folder, now)
         erased_list.bring(shop.path, folder)
         note_elsewhere(shop.path, folder, now)
+
+
+def _tidy(path: Path, folder: Path, now: datetime) -> None:
+    """Behind a new copy: old ones go, and from those that stay the words of who was erased."""
+    from queueboard.shop.forgetting import forget_in_copies
+
+    thin_out(path, folder)
+    forget_in_copies(path, folder, now)
 
 
 def thin_out(path: Path, folder: Path) -> None:

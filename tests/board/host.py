@@ -1,6 +1,6 @@
 """What board tests share: a desk with a hand-built picture, an app that shows one screen, waiting for something."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Concatenate, ParamSpec, TypeVar
@@ -11,12 +11,15 @@ from textual.widgets import Static
 from queueboard.board.app import QueueboardApp
 from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.widgets.kept import KeptRows
 from queueboard.board.widgets.notice import Notice
+from queueboard.board.widgets.rows import Row
 from queueboard.shop.opening import Shop
-from queueboard.shop.picture import Picture
+from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
 from queueboard.values.shelf import GoneSeen
+from queueboard.words import Column
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -132,3 +135,8 @@ def notices(app: QueueboardApp) -> list[str]:
     """What stands at the foot of the screen on top, apart from its own sentences; on the board what is said there."""
     places = [*app.screen.query(Notice), *app.screen.query("#notice, #tag-told").results(Static)]
     return [str(place.content) for place in places if place.display]
+
+
+def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
+    """The rows of one column as they are filled in for the first time."""
+    return KeptRows(column).fill(boxes, picture)[0]

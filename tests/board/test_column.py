@@ -4,8 +4,9 @@ from textual.app import App, ComposeResult
 from textual.geometry import Size
 
 from queueboard.board.widgets.column import ColumnView
-from queueboard.board.widgets.rows import Row, rows_of
+from queueboard.board.widgets.rows import Row
 from queueboard.words import Column
+from tests.board.host import rows_of
 from tests.pictures import box_picture, knives, picture
 
 B = Column.ON_BENCH

@@ -5,9 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from queueboard.board.widgets.rows import Part, Row, cut, length, rows_of
+from queueboard.board.widgets.rows import Part, Row, cut, length
 from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
+from tests.board.host import rows_of
 from tests.busy_morning import busy_morning
 from tests.pictures import HOSTILE_NAMES, box_picture, customer, knives, picture
 

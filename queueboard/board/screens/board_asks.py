@@ -135,7 +135,7 @@ class BoardAsks(BoardMoves):
         return (box if to_move else self._with_its_plan(box)), knife
 
     def _with_its_plan(self, box: BoxPicture) -> BoxPicture:
-        return next((one for one in self.desk.picture.boxes if one.box.id == box.box.id), box)
+        return self.desk.picture.box(box.box.number) or box
 
     @on(ColumnView.Opened)
     def action_box(self) -> None:

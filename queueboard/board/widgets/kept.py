@@ -19,7 +19,7 @@ class KeptRows:
         self._boxes: dict[int, tuple[BoxPicture, tuple[Row, ...], int]] = {}
 
     def fill(self, boxes: Iterable[BoxPicture], picture: Picture) -> tuple[tuple[Row, ...], int]:
-        """The same rows as rows_of gives, and how many knives really stand in them.
+        """The rows of the boxes that have a knife here, in their order, and how many knives really stand in them.
 
         Words such as LATE hang on the minute, so that nothing is kept for longer.
         """

@@ -99,11 +99,6 @@ def nearest(rows: tuple[Row, ...], cursor: int) -> tuple[Row, ...]:
     return (here, *own, *after, *before)
 
 
-def rows_of(boxes: Iterable[BoxPicture], column: Column, picture: Picture) -> tuple[Row, ...]:
-    """The rows of one column: each box that has a knife there, and what stands in it."""
-    return tuple(row for box in in_order(boxes) for row in rows_of_box(box, column, picture))
-
-
 def in_order(boxes: Iterable[BoxPicture]) -> list[BoxPicture]:
     """As they stand in a column: what is only announced comes last.
 
