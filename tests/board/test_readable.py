@@ -5,6 +5,7 @@ Rich, which writes to the terminal, comes down to; its palette of 16 is the usua
 """
 
 from collections.abc import Iterable, Iterator
+from pathlib import Path
 
 import pytest
 from rich.color import ColorSystem
@@ -14,14 +15,11 @@ from textual.pilot import Pilot
 from textual.widgets import OptionList
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.desk import Desk
 from queueboard.board.themes import SIXTEEN, THEMES, themes_for
-from queueboard.shop.opening import Shop
-from tests.board.host import LARGE, SMALL, AnyScreen, FakeDesk, Host
-from tests.board.test_bursts import SCREENS
+from tests.board.every_screen import desks, opened, over_home
+from tests.board.host import LARGE, SMALL, FakeDesk
 from tests.board.test_themes import READABLE, contrast
 from tests.busy_morning import busy_morning
-from tests.shop.place import NOW
 
 SHOWN = ((THEMES, (ColorSystem.TRUECOLOR, ColorSystem.EIGHT_BIT)), (SIXTEEN, (ColorSystem.STANDARD,)))
 """Which themes are worn where."""
@@ -86,12 +84,13 @@ async def test_the_busy_board_can_be_read(size: tuple[int, int]) -> None:
         assert not await too_weak(pilot)
 
 
-@pytest.mark.parametrize("kind", SCREENS, ids=lambda kind: kind.__name__)
-async def test_every_screen_can_be_read(kind: type[AnyScreen], two_boxes: Shop) -> None:
+async def test_every_screen_can_be_read(tmp_path: Path) -> None:
     """Each word on each screen, hints and fields too, has its contrast in every theme."""
-    desk = Desk(two_boxes, "MB", lambda: NOW)
-    app = Host(desk, lambda: SCREENS[kind](desk))
+    app, weak = over_home(tmp_path), dict[str, list[str]]()
     async with app.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-        assert isinstance(app.screen, kind)
-        assert not await too_weak(pilot)
+        async for kind, make, desk in desks(tmp_path, pilot):
+            await opened(make(desk), pilot)
+            assert isinstance(app.screen, kind)
+            if found := await too_weak(pilot):
+                weak[kind.__name__] = found
+    assert not weak
