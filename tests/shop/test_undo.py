@@ -22,7 +22,7 @@ from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = 40
+EXAMPLES = 24
 """Of random acts taken back; `python -m tests.bench.undos` does a thousand."""
 
 
