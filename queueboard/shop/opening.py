@@ -9,6 +9,7 @@ from pathlib import Path
 from queueboard.errors import ChangedError, FileError, LostError
 from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
+from queueboard.records.kept_days import KeptDays
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
@@ -25,7 +26,8 @@ class Shop:
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
         self.backup_at: datetime | None = None
-        self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
+        self.minutes_cache: tuple[KeptDays, tuple[object, ...], Minutes] | None = None
+        """The worked days as they were last known, what else the minutes were learned from, and the minutes."""
         self.work_cache: tuple[int, OpenWork] | None = None
         """The open work as it was last read, and the line of history that was the newest then."""
         self._database = database
