@@ -2,10 +2,10 @@
 
 from datetime import datetime
 
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.shop.saying import in_tenths, is_said, said_versus_seen, say_chances, told_versus_seen
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.measured import SaidTenth

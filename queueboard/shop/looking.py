@@ -25,9 +25,9 @@ from queueboard.records.telling import newest_line
 from queueboard.records.trials import DrawnKnife, drawn_knives
 from queueboard.shop.bench_work import BenchWork, Minutes
 from queueboard.shop.measuring import days_known, measured_runs
-from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import NOTHING_OFF, BoxPicture, DayLine, Picture, lost_only
+from queueboard.shop.settings_now import settings_of
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer

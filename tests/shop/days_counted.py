@@ -4,9 +4,9 @@ from queueboard.calendar.days import ShopCalendar
 from queueboard.records.asking import closed_days
 from queueboard.records.kept_days import read_days
 from queueboard.shop.measuring import days_known, worked_days
-from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
+from queueboard.shop.settings_now import settings_of
 
 
 def is_counted_as_it_is_counted_anew(shop: Shop, picture: Picture) -> None:
