@@ -40,7 +40,7 @@ def kept_file(path: Path) -> Path:
 def read_days(path: Path, database: ShopDatabase) -> KeptDays | None:
     """The days kept beside a shop file; None where nothing is kept that was counted from its history."""
     try:
-        told, _, text = kept_file(path).read_text(encoding="ascii").partition("\n")
+        told, _, text = kept_file(path).read_text(encoding="utf-8").partition("\n")
         if told != _sum(text):
             return None
         kept = json.loads(text)
@@ -74,7 +74,7 @@ def write_days(path: Path, database: ShopDatabase, kept: KeptDays) -> None:
     passing = target.with_name(target.name + ".part")
     with suppress(OSError):
         passing.touch(mode=0o600)
-        passing.write_text(f"{_sum(text)}\n{text}", encoding="ascii")
+        passing.write_text(f"{_sum(text)}\n{text}", encoding="utf-8")
         passing.replace(target)
 
 

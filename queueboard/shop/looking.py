@@ -14,7 +14,7 @@ from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments
 from queueboard.parcels.labels import label_due, worst_first
 from queueboard.planning.learning import learn, learn_yield
-from queueboard.planning.order import Planned
+from queueboard.planning.planned import Planned
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
@@ -67,7 +67,18 @@ class _Read:
 def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
     """The whole shop at one instant; restarts: more ways to try for the plan, when a day list is made."""
     read = _read(shop, now)
-    planned = read.bench.planned(read.now, read.fixed, restarts)
+    return _whole(shop, read, read.bench.planned(read.now, read.fixed, restarts))
+
+
+def at_first_sight(shop: Shop, now: datetime, many: int) -> Picture:
+    """As look; but where so *many* knives or more need the bench, with nothing of the plan, which follows."""
+    read = _read(shop, now)
+    if read.bench.needing < many:
+        return _whole(shop, read, read.bench.planned(read.now, read.fixed))
+    return replace(_whole(shop, read, read.bench.unplanned(read.now)), plan_follows=True)
+
+
+def _whole(shop: Shop, read: _Read, planned: Planned) -> Picture:
     forecasts = {forecast.box_id: forecast for forecast in planned.plan.forecasts}
     twins = _twins(read.bench.work)
     boxes = (
