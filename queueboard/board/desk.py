@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError, QueueboardError
-from queueboard.shop.looking import DAY_LIST, glance, last_line, look
+from queueboard.shop.looking import DAY_LIST, at_first_sight, glance, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
@@ -48,7 +48,7 @@ class Desk:
         """What becomes of an invented shop, kept or thrown away; empty for a real one."""
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
-        self.seen: Picture = look(shop, clock())
+        self.seen: Picture = at_first_sight(shop, clock(), MANY)
         """The newest picture; its plan may still be that of the picture before (Picture.plan_follows)."""
         self.besides = ""
         """What the last action did besides, until it was said."""

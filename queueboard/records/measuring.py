@@ -187,6 +187,24 @@ def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str,
     )
 
 
+_OTHER_KNIFE = (f"instr(h.before, '\"{column}\":') > 0" for column in ("box_id", "kind", "edge", "condition"))
+
+_REACHES_BACK = f"""h.entity IN ('box', 'knife') AND h.at_us < ?
+OR h.entity = 'knife' AND (h.before IS NULL AND h.operation = 'undo' OR {" OR ".join(_OTHER_KNIFE)})
+OR h.undoes IS NOT NULL AND EXISTS (SELECT 1 FROM history u
+WHERE u.group_id = h.undoes AND u.line = 0 AND (u.at_us < ? OR u.undoes IS NOT NULL))"""
+"""A line of history after which what was done before an instant counts otherwise: it was written for then, a knife is
+another than it was thought to be or is taken out or put back, or something of then is undone or done again."""
+
+
+def reaches_back(database: ShopDatabase, line: int, before_us: int) -> bool:
+    """True when what was written after a line of history may change what counts as done before an instant."""
+    found = database.rows(
+        f"SELECT 1 FROM history h WHERE h.id > ? AND ({_REACHES_BACK}) LIMIT 1", (line, before_us, before_us)
+    )
+    return bool(found)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Worked:
     """The bench was done with a knife once: it went on to testing or ready."""

@@ -16,8 +16,8 @@ from queueboard.records.measuring import Worked, worked_since
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Belt, BeltKind, Settings
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.fitted import FittedBelt
 

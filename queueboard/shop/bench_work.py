@@ -8,16 +8,26 @@ from queueboard.calendar.days import ShopCalendar, bench_windows
 from queueboard.parcels.carriers import carrier_of, with_carrier
 from queueboard.parcels.cutoffs import leaves_at, leaving_moments, ship_by
 from queueboard.parcels.labels import last_use_day
+from queueboard.planning.clock import bench_clock
 from queueboard.planning.learning import Factor, Learned, Yield, learn, learn_yield
-from queueboard.planning.order import Planned, plan_work
+from queueboard.planning.planned import Planned
 from queueboard.records.reading import OpenWork
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Promise, ReturnLabel, put_off
 from queueboard.values.knife import Knife
-from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay, UnseenWork
-from queueboard.words import Column, Condition, Edge, GoesBy, LabelState, PlanOrder
+from queueboard.values.plan import (
+    BoxForecast,
+    BoxWork,
+    KnifeWork,
+    Plan,
+    PlanRules,
+    ProcessWork,
+    RunUnderWay,
+    UnseenWork,
+)
+from queueboard.words import Column, Condition, Edge, GoesBy, LabelState, Lateness, PlanOrder
 
 HORIZON_DAYS = 90
 """Calendar days of bench time that the plan looks ahead; work beyond has no clock time."""
@@ -57,6 +67,8 @@ class BenchWork:
 
     def planned(self, now: datetime, fixed: Sequence[Sequence[int]], restarts: int = 0) -> Planned:
         """The plan at *now*, in the shop's zone; restarts as for the day list."""
+        from queueboard.planning.order import plan_work  # the board shows its knives before it plans them
+
         planning, day_yield = self.settings.planning, self.minutes.day_yield
         rules = PlanRules(
             earliest_due_first=planning.order is PlanOrder.EARLIEST_DUE,
@@ -86,6 +98,38 @@ class BenchWork:
             yield_sd=day_yield.relative_sd,
         )
 
+    def unplanned(self, now: datetime) -> Planned:
+        """What holds at *now* before anything is planned: what the bench has left of today, and who is late already."""
+        late = (box for box in self.work.boxes if not box.announced and self._is_late(box, now))
+        planning, windows = self.settings.planning, bench_windows(self.calendar, now, 1)
+        today = bench_clock(windows, now, self.minutes.day_yield.mean).seconds_on(now.date()) * planning.people
+        return Planned(
+            plan=Plan(
+                runs=(),
+                forecasts=tuple(
+                    BoxForecast(box_id=box.id, finish=None, minutes_left=0, lateness=Lateness.LATE) for box in late
+                ),
+                bench_minutes_today=today // 60,
+                work_minutes_today=0,
+            ),
+            ledger=None,
+        )
+
+    def _is_late(self, box: Box, now: datetime) -> bool:
+        promises = self.work.promises.get(box.id, ())
+        due = self.ship_by(box, promises[-1] if promises else None)
+        return due is not None and now > due and not self._ready_to_fetch(box)
+
+    def _ready_to_fetch(self, box: Box) -> bool:
+        here = [knife for knife in self.work.knives.get(box.id, ()) if knife.on_hand]
+        return bool(here) and box.goes_by is not GoesBy.PARCEL and all(knife.can_leave for knife in here)
+
+    @property
+    def needing(self) -> int:
+        """How many knives need the bench."""
+        here = (self.work.knives.get(box.id, ()) for box in self.work.boxes if not box.announced)
+        return sum(_needs_bench(knife) for knives in here for knife in knives)
+
     def unseen(self, box: Box) -> UnseenWork | None:
         """A box that is announced and promised, or in the door and not opened; None for another, and while it waits."""
         promises = self.work.promises.get(box.id, ())
@@ -109,7 +153,6 @@ class BenchWork:
         knives = self.work.knives.get(box.id, ())
         promises = self.work.promises.get(box.id, ())
         held = promises[-1] if promises else None
-        here = [knife for knife in knives if knife.on_hand]
         handling, by_parcel = self.settings.handling, box.goes_by is GoesBy.PARCEL
         return BoxWork(
             box_id=box.id,
@@ -122,7 +165,7 @@ class BenchWork:
             never_slip=box.never_slip,
             put_off=put_off(promises),
             waiting=box.waiting_for is not None,
-            ready_to_fetch=bool(here) and not by_parcel and all(knife.can_leave for knife in here),
+            ready_to_fetch=self._ready_to_fetch(box),
             handling_minutes=handling.pack_per_parcel if by_parcel else handling.counter_per_box,
             knives=tuple(self._knife(knife) for knife in knives if _needs_bench(knife)),
         )

@@ -18,9 +18,9 @@ from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import store_box
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox, NewKnife

@@ -14,8 +14,8 @@ from queueboard.records.tables import BoxRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box, Charge
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewCharge, NewKnife

@@ -11,9 +11,9 @@ from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customer_by_id, customers_of
 from queueboard.records.shelf import gone_numbers, how_it_left
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer
 from queueboard.values.shelf import GoneSeen

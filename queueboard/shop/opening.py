@@ -5,16 +5,20 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from queueboard.errors import ChangedError, FileError, LostError
 from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
+from queueboard.records.kept_days import KeptDays
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
-from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor
+
+if TYPE_CHECKING:
+    from queueboard.records.writing import Writing
 
 
 class Shop:
@@ -25,7 +29,8 @@ class Shop:
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
         self.backup_at: datetime | None = None
-        self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
+        self.minutes_cache: tuple[KeptDays, tuple[object, ...], Minutes] | None = None
+        """The worked days as they were last known, what else the minutes were learned from, and the minutes."""
         self.work_cache: tuple[int, OpenWork] | None = None
         """The open work as it was last read, and the line of history that was the newest then."""
         self._database = database
@@ -41,11 +46,13 @@ class Shop:
             yield self._database
 
     @contextmanager
-    def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
+    def writing(self, actor: Actor, operation: str) -> "Iterator[Writing]":
         """One transaction of one action; FileError where the shop may only be read.
 
         Where the connection was lost on the way, the action is looked for in history: it happens at most once.
         """
+        from queueboard.records.writing import transaction  # a look needs none of what it knows of tables
+
         if self.only_read:
             raise db.only_to_read(self.path)
         self._settle()

@@ -13,7 +13,7 @@ from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Gauge, Settings
 from queueboard.shop import rows
 from queueboard.shop.belt_counts import knives_done
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 from queueboard.words import WhyRead
 

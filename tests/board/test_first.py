@@ -12,8 +12,8 @@ from queueboard.board.starting import MakingDesk, StartingApp
 from queueboard.cli.first import FIRST_BOX
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_text
 from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.settings_now import settings_text
 from queueboard.shop.starting import new_shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host

@@ -34,6 +34,7 @@ from queueboard.values.new import NewCharge
 from queueboard.words import Column, Settling
 from tests import engines
 from tests.shop.acts import FAMILIES, LENIENT
+from tests.shop.days_counted import is_counted_as_it_is_counted_anew
 from tests.shop.moment import Moment, NothingThereError
 from tests.shop.place import NOW, another, box, by, cash, counter, parcel, started
 from tests.shop.undo_announcing import announced
@@ -206,6 +207,7 @@ for one_family in FAMILIES:
 def hold_laws(shop: Shop, picture: Picture) -> None:
     """All that must hold of a shop at any moment."""
     _is_read_on_as_it_is_read_anew(shop)
+    is_counted_as_it_is_counted_anew(shop, picture)
     _is_owed_as_it_is_added_up(shop)
     _every_knife_is_somewhere(shop, picture)
     _an_open_box_can_go_on(shop, picture)

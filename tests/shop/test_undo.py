@@ -13,9 +13,10 @@ import pytest
 import queueboard.shop
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.shop import correcting, moving, noting, undoing
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
+from queueboard.shop.settings_now import settings_text
 from queueboard.words import Column
 from tests.bench.undos import undo_at_random
 from tests.shop.place import box, by, parcel, state

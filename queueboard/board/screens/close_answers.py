@@ -17,7 +17,8 @@ from queueboard.shop import closing
 from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.money import take_payment
 from queueboard.shop.rehoming import found_among
-from queueboard.shop.weighing import parcel_weight, weigh_parcel
+from queueboard.shop.weighing import weigh_parcel
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.new import NewPayment
 from queueboard.words import CloseStep, GoesBy, PayWay, Settling

@@ -14,7 +14,7 @@ from queueboard.phrases.knives import knife_line
 from queueboard.phrases.money import money
 from queueboard.phrases.parcels import parcel_words
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.weighing import parcel_weight
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.slotted import dataclass
 from queueboard.values.box import CloseCheck, CloseOut
 from queueboard.words import CloseStep, GoesBy

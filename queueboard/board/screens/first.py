@@ -22,7 +22,8 @@ from queueboard.seedfiles import seed_text
 from queueboard.settings.countries import Country, read_countries
 from queueboard.settings.editing import quoted, values_in
 from queueboard.settings.locate import Path
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
+from queueboard.shop.settings_now import settings_text
 
 UNITS = ("in", "cm")
 

@@ -30,8 +30,9 @@ from queueboard.phrases.own_numbers import (
     with_checked,
 )
 from queueboard.settings.locate import Path
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.picture import Picture
+from queueboard.shop.settings_now import settings_text
 
 HALF_TYPED = "typed and not stored yet"
 _TITLE = 40

@@ -5,7 +5,7 @@ from typing import ClassVar
 from rich.segment import Segment
 from rich.style import Style
 from textual.binding import Binding, BindingType
-from textual.events import Click, Resize
+from textual.events import Click
 from textual.geometry import Size
 from textual.message import Message
 from textual.scroll_view import ScrollView
@@ -103,6 +103,16 @@ class ColumnView(ScrollView, can_focus=True):
         self._keep_in_sight()
         self.refresh()
 
+    def _size_updated(self, size: Size, virtual_size: Size, container_size: Size, layout: bool = True) -> bool:  # noqa: FBT002  # Textual's own shape
+        """Lay out as soon as the width is known: its message comes behind the first drawing, which would be in vain.
+
+        Textual has no public place for this; `tests/board/test_first_drawing.py` looks at the first drawing.
+        """
+        changed = super()._size_updated(size, virtual_size, container_size, layout)
+        if changed:
+            self._lay_out()
+        return changed
+
     def _refresh_row(self, place: int) -> None:
         """Draw a row anew, and the first line in sight, where a head may stand that has scrolled off."""
         self.refresh_lines(self._laid.tops[place], self._laid.height(place))
@@ -123,9 +133,6 @@ class ColumnView(ScrollView, can_focus=True):
             if one < len(self._laid.tops):
                 self._refresh_row(one)
         self.post_message(self.Moved())
-
-    def on_resize(self, event: Resize) -> None:
-        self._lay_out()
 
     def on_focus(self) -> None:
         self.refresh()

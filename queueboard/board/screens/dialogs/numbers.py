@@ -18,8 +18,9 @@ from queueboard.phrases.own_numbers import Entry, Number, Rows, Section, after_w
 from queueboard.plainfiles import read_text
 from queueboard.settings.editing import take_out, values_in
 from queueboard.shop.belts import belts_to_ask
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.picture import Picture
+from queueboard.shop.settings_now import settings_text
 
 NOTHING = "Nothing was changed."
 

@@ -10,7 +10,8 @@ from queueboard.board.forms.form import Dialog
 from queueboard.phrases.carriers import carrier_words, rules_words
 from queueboard.phrases.parcels import grams_words, parcel_words, size_words
 from queueboard.phrases.typed_parcels import WEIGHT_HINT, parse_grams, parse_sides
-from queueboard.shop.weighing import parcel_weight, weigh_parcel
+from queueboard.shop.weighing import weigh_parcel
+from queueboard.shop.weight_seen import parcel_weight
 
 
 class WeighDialog(Dialog):
