@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from queueboard.errors import ChangedError, FileError, LostError
 from queueboard.records import copying, holding, typed_password
@@ -16,11 +17,24 @@ from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor
 
+if TYPE_CHECKING:
+    from queueboard.shop.known_customers import KnownCustomers
+
 
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_held", "_salt", "_unsettled", "backup_at", "minutes_cache", "path", "work_cache")
+    __slots__ = (
+        "_database",
+        "_held",
+        "_salt",
+        "_unsettled",
+        "backup_at",
+        "customers_cache",
+        "minutes_cache",
+        "path",
+        "work_cache",
+    )
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
@@ -28,6 +42,7 @@ class Shop:
         self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
         self.work_cache: tuple[int, OpenWork] | None = None
         """The open work as it was last read, and the line of history that was the newest then."""
+        self.customers_cache: KnownCustomers | None = None
         self._database = database
         self._salt = salt
         self._held = held
