@@ -10,7 +10,7 @@ from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError, TypedError
 from queueboard.priced_words import ChargeSort
 from queueboard.records.charge_table import ChargeRow
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.charges import charges_of_boxes
 from queueboard.records.reading import knives_of
 from queueboard.records.shelf import call_backs_of
 from queueboard.records.shelf_tables import CallBackKnifeRow, CallBackRow
@@ -177,7 +177,7 @@ def _charge_nothing(writing: Writing, box: Box, linked: Sequence[Knife]) -> None
             writing.change(KnifeRow, knife.id, knife.version, price_cents=0)
             rows.no_charges(writing, knife.id)
     if all(knife.id in ids for knife in here):
-        for charge in charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id):
+        for charge in charges_of_boxes(writing.database, "?", box.id):
             if charge.sort in _OF_THE_WHOLE:
                 writing.remove(ChargeRow, charge.id)
 

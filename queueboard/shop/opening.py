@@ -19,12 +19,23 @@ from queueboard.values.actor import Actor
 
 if TYPE_CHECKING:
     from queueboard.records.writing import Writing
+    from queueboard.shop.known_customers import KnownCustomers
 
 
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_held", "_salt", "_unsettled", "backup_at", "minutes_cache", "path", "work_cache")
+    __slots__ = (
+        "_database",
+        "_held",
+        "_salt",
+        "_unsettled",
+        "backup_at",
+        "customers_cache",
+        "minutes_cache",
+        "path",
+        "work_cache",
+    )
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
@@ -33,6 +44,7 @@ class Shop:
         """The worked days as they were last known, what else the minutes were learned from, and the minutes."""
         self.work_cache: tuple[int, OpenWork] | None = None
         """The open work as it was last read, and the line of history that was the newest then."""
+        self.customers_cache: KnownCustomers | None = None
         self._database = database
         self._salt = salt
         self._held = held

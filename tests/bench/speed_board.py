@@ -35,5 +35,5 @@ def _timed(times: Path) -> None:
 
 
 if __name__ == "__main__":
-    _timed(Path(sys.argv[1]))
-    sys.exit(main(sys.argv[2:]))
+    _timed(Path(sys.argv.pop(1)))
+    sys.exit(main())

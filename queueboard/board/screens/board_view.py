@@ -36,6 +36,7 @@ class BoardView(ShopScreen[None]):
         Binding("escape", "clear", "clear", False, tooltip="Take all marks away, then show all.", id="board.clear"),
     ]
     AUTO_FOCUS = "ColumnView"
+    BLANK = True  # nothing of it shows between its parts; line by line it would be drawn beneath all of them
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -127,8 +128,7 @@ class BoardView(ShopScreen[None]):
         meant = self.box_meant()
         self.shown = shown
         self.show(self.desk.picture)  # which boxes are late is for the plan to say
-        boxes = shown.boxes(self.desk.picture)
-        if boxes:
+        if boxes := shown.boxes(self.desk.picture):
             lands_on = next((b for b in boxes if meant is not None and b.box.id == meant.box.id), boxes[0])
             self.jump(lands_on)
             self._meant, self._landed = (meant or lands_on).box.number, lands_on.box.number
