@@ -21,7 +21,7 @@ from queueboard.records.server import ServerDatabase
 from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from tests import engines
+from tests import engines, lending
 from tests.bench import years
 from tests.bench.machine import asked, heading
 from tests.shop.place import by
@@ -36,7 +36,7 @@ def on_server(folder: Path, knives: int) -> Shop:
     shop = open_shop(folder / "years.qb")
     write_out(shop, folder / "years.jsonl")
     close_shop(shop)
-    engines.new_database(folder / "there.qb")
+    lending.new_database(folder / "there.qb")
     take_in(folder / "there.qb", folder / "years.jsonl", by())
     there = open_shop(folder / "there.qb")
     there.database.run("ANALYZE")
