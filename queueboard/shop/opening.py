@@ -10,7 +10,8 @@ from queueboard.errors import ChangedError, FileError, LostError
 from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
 from queueboard.records.migrations import STEPS
-from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
+from queueboard.records.pointing import address_in as address_in  # noqa: PLC0414  # where a command says a shop is
+from queueboard.records.pointing import checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
 from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
