@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
-from tests import engines
+from tests import engines, lending
 
 OWN = ("QUEUEBOARD_", "TEXTUAL_")
 """How the variables begin that change what the program does."""
@@ -65,6 +65,7 @@ def pytest_configure(config: pytest.Config) -> None:
 
 def pytest_unconfigure() -> None:
     """Stop the server that was started for the tests."""
+    lending.end()
     engines.end()
 
 
@@ -78,5 +79,5 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 @pytest.fixture(autouse=engines.on_server())
 def _databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """On a server every new shop of a test gets a database of its own, which goes with the test."""
-    with engines.databases(monkeypatch):
+    with lending.databases(monkeypatch):
         yield

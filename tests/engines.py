@@ -4,7 +4,6 @@ The server is one given as QUEUEBOARD_TEST_SERVER (postgresql://..., a person wh
 for the tests. Where none can be had the tests fail; they are never skipped.
 """
 
-import itertools
 import logging
 import os
 import select
@@ -14,8 +13,7 @@ import sqlite3
 import subprocess
 import tempfile
 import warnings
-from collections import defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
 from functools import cache
 from pathlib import Path
@@ -24,9 +22,7 @@ from urllib.parse import urlsplit, urlunsplit
 
 import pytest
 
-from queueboard.records.pointing import address_in, point
-from queueboard.shop import carrying, starting
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.records.pointing import address_in
 
 if TYPE_CHECKING:
     import psycopg
@@ -42,31 +38,6 @@ MARKERS = (
 )
 
 _started: list[Any] = []
-_lent: list[tuple[str, str]] = []
-"""What each database holds when it is given back, and its name."""
-_free: defaultdict[str, list[str]] = defaultdict(list)
-"""Databases ready to be used again, by what they hold: making and dropping one takes a server half a second."""
-_templates: dict[str, str] = {}
-_numbers = itertools.count()
-
-EMPTY = "empty"
-
-KEEP = """
-DROP SCHEMA IF EXISTS base CASCADE;
-CREATE SCHEMA base;
-DO $$ DECLARE t text; BEGIN
-  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
-    EXECUTE format('CREATE TABLE base.%I AS TABLE public.%I', t, t);
-  END LOOP;
-END $$;
-CREATE PROCEDURE base.again() LANGUAGE plpgsql SET session_replication_role = replica AS $$ DECLARE t text; BEGIN
-  FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'base' LOOP
-    EXECUTE format('DELETE FROM public.%I', t);
-    EXECUTE format('INSERT INTO public.%I TABLE base.%I', t, t);
-  END LOOP;
-END $$;
-"""
-"""Remembers what a database holds, and how it holds that again; a server's guards are asleep meanwhile."""
 
 
 def on_server() -> bool:
@@ -128,7 +99,7 @@ def measured() -> Iterator[None]:
 
 def settled() -> None:
     """Have all that was made so far on the disk, so that a start after a kill is about what came since."""
-    _ruling().execute("CHECKPOINT")
+    ruling().execute("CHECKPOINT")
 
 
 def kill() -> None:
@@ -136,7 +107,7 @@ def kill() -> None:
     ((server, _),) = _started
     master = server.get_postmaster_info().process
     processes = [master, *master.children()]
-    _ruling.cache_clear()
+    ruling.cache_clear()
     for process in processes:
         with suppress(ProcessLookupError):  # the others go by themselves once the first is gone
             os.kill(process.pid, signal.SIGKILL)
@@ -159,7 +130,7 @@ def version() -> str:
     """The engine at hand and its version."""
     if not on_server():
         return f"SQLite {sqlite3.sqlite_version}"
-    return f"PostgreSQL {_ruling().info.parameter_status('server_version')}"
+    return f"PostgreSQL {ruling().info.parameter_status('server_version')}"
 
 
 def end() -> None:
@@ -171,118 +142,44 @@ def end() -> None:
     _started.clear()
 
 
-@contextmanager
-def databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """While it lasts, a new shop file becomes a new database; at the end those made meanwhile are gone."""
-    for room in (starting, carrying):
-        monkeypatch.setattr(room, "address_in", _address_for)
-    before = len(_lent)
-    try:
-        yield
-    finally:
-        while len(_lent) > before:
-            _give_back(*_lent.pop())
-
-
-def copy_of(make: Callable[[Path], Shop], path: Path) -> None:
-    """Let *path* name a database that holds what *make* made once in a process."""
-    name = make.__name__
-    if name not in _templates:
-        with tempfile.TemporaryDirectory() as folder:
-            first = Path(folder) / "first.qb"
-            _lend(EMPTY, first)
-            close_shop(make(first))
-            # Where it began as a copy itself, that is another database by now.
-            _templates[name] = _named(first)
-            _lent[:] = [one for one in _lent if one[1] != _templates[name]]
-        with closing(_connected(_templates[name])) as connection:
-            connection.execute(KEEP)
-    _lend(name, path)
-
-
-def new_database(path: Path) -> None:
-    """Let *path* name a database with nothing in it."""
-    _lend(EMPTY, path)
-
-
-def finished(path: Path) -> None:
-    """Give the database that *path* names back before the test ends, where one test makes hundreds of shops."""
-    if on_server():
-        lent = next(one for one in _lent if one[1] == _named(path))
-        _lent.remove(lent)
-        _give_back(*lent)
-
-
 def cut(path: Path) -> None:
     """Cut every connection of the program to the database that *path* names, as a server that is stopped does."""
-    _ruling().execute(
+    ruling().execute(
         "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND pid <> pg_backend_pid()",
-        (_named(path),),
+        (named(path),),
     )
 
 
 @contextmanager
 def away(path: Path) -> Iterator[None]:
     """While it lasts, the database that *path* names lets nobody in."""
-    name = _named(path)
-    _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS false")
+    name = named(path)
+    ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS false")
     cut(path)
     try:
         yield
     finally:
-        _ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS true")
+        ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS true")
 
 
-def _named(path: Path) -> str:
+def named(path: Path) -> str:
+    """The name of the database that *path* names."""
     return urlsplit(str(address_in(path))).path.lstrip("/")
 
 
-def _lend(holds: str, path: Path) -> None:
-    template = _templates.get(holds)
-    name = _free[holds].pop() if _free[holds] else _created(f"TEMPLATE {template}" if template else "")
-    _lent.append((holds, name))
-    _point(path, name)
-
-
-def _created(how: str) -> str:
-    name = f"test_{os.getpid()}_{next(_numbers)}"
-    _ruling().execute(f"CREATE DATABASE {name} {how}")
-    return name
-
-
-def _give_back(holds: str, name: str) -> None:
-    """Bring a database back to what it held; whoever still has it open is cut off."""
-    _ruling().execute(
-        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND application_name <> ''",
-        (name,),
-    )
-    again = "DROP SCHEMA public CASCADE; CREATE SCHEMA public" if holds == EMPTY else "CALL base.again()"
-    with closing(_connected(name)) as connection:
-        connection.execute(again)
-    _free[holds].append(name)
-
-
-def _point(path: Path, name: str) -> None:
-    point(path, _address(name))
-
-
-def _address(name: str) -> str:
+def address(name: str) -> str:
+    """The address of a database of the tests' server."""
     return urlunsplit(urlsplit(os.environ[SERVER])._replace(path=f"/{name}"))
 
 
-def _address_for(path: Path) -> str | None:
-    if not path.exists() and path.suffix == ".qb":
-        new_database(path)
-    return address_in(path)
-
-
 @cache
-def _ruling() -> "psycopg.Connection[Any]":
+def ruling() -> "psycopg.Connection[Any]":
     """A connection of somebody who may make databases, one for a process."""
-    return _connected("postgres")
+    return connected("postgres")
 
 
-def _connected(name: str) -> "psycopg.Connection[Any]":
+def connected(name: str) -> "psycopg.Connection[Any]":
+    """A plain connection to a database of the tests' server."""
     import psycopg
 
-    return psycopg.connect(_address(name), autocommit=True)
+    return psycopg.connect(address(name), autocommit=True)

@@ -48,7 +48,7 @@ def start(args: argparse.Namespace, clock: Clock) -> int:
     with closing_shop(start_shop(path, Actor(initials=initials_of(args) or NOBODY, now=clock()), text)) as shop:
         now = look(shop, clock()).settings
         named = "" if args.file is None else f" --file {pasted(path)}"
-        made = f"The shop file is {pasted(path)}. Open the board with `queueboard{named}`.\n"
+        made = f"The shop is in {pasted(path)}. Open the board with `queueboard{named}`.\n"
         yours = "" if args.settings is not None else _yours(now, named)
         return say(made + share_words(share_under(path)) + yours + _belts(None, now))
 

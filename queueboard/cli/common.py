@@ -13,7 +13,7 @@ from queueboard.errors import TypedError
 from queueboard.papers.output import print_csv, print_json, print_text, print_trouble
 from queueboard.papers.progress import bar
 from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop, close_shop, default_file, open_shop, place_named
+from queueboard.shop.opening import Shop, address_in, close_shop, default_file, open_shop, place_named
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 
@@ -79,10 +79,13 @@ def actor_of(args: argparse.Namespace, clock: Clock) -> Actor:
 
 
 def pasted(path: Path) -> str:
-    """A path as it can be pasted into a command: quoted where it must be, with signs that do not show spelled out."""
+    """A place as it can be pasted into a command: quoted where it must be, with signs that do not show spelled out.
+
+    A shop on a server is where its address says, not where the address is kept.
+    """
     import shlex
 
-    text = str(path)
+    text = address_in(path) or str(path)
     if text.isprintable():
         return shlex.quote(text)
     plain = frozenset(range(0x20, 0x7F)) - {*b"\\'"}

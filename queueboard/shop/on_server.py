@@ -1,5 +1,6 @@
 """A shop on a server, as the shop room opens, makes and fills one. Loaded only for such a shop."""
 
+import sys
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -10,6 +11,9 @@ from queueboard.records import database as db
 from queueboard.records import looking_over
 from queueboard.records.line_file import Reading, fill, write_lines
 from queueboard.records.migrations import STEPS
+
+if "psycopg" in sys.modules and sys.modules["psycopg"] is None:
+    del sys.modules["psycopg"]  # a start that took the name for that of a file spares itself all drivers
 
 try:
     from queueboard.records import server

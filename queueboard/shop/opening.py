@@ -12,7 +12,8 @@ from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
 from queueboard.records.kept_days import KeptDays
 from queueboard.records.migrations import STEPS
-from queueboard.records.pointing import address_in, checked_address, folder_name, is_address, point
+from queueboard.records.pointing import address_in as address_in  # noqa: PLC0414  # where a command says a shop is
+from queueboard.records.pointing import checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor

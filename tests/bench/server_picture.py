@@ -1,106 +1,149 @@
-"""How fast a big shop on a server is read for the board: python -m tests.bench.server_picture [KNIVES] [ROUNDS].
+"""How fast a big shop on a server is read: python -m tests.bench.server_picture [FILE or KNIVES] [ROUNDS].
 
-A shop of ten years is written, taken to a server, and its open work read again and again: by the bare driver, which
-runs the very statements and keeps the rows; by the shop, which makes values of them; and as a whole picture with its
-plan. The middle and the slowest of twenty are printed, in milliseconds, and as multiples of the bare driver's.
+A shop of ten years (`python -m tests.bench.years FILE`, or one of so many knives made here) is taken to a server. Then
+by turns: the bare driver runs every statement of a whole picture and keeps the rows; the shop reads the open work, and
+makes a picture behind a change and one on a handle that has read nothing yet. The plan is clocked by itself: it is no
+work of the server's. Milliseconds of the clock, the middle and the slowest of twenty; multiples of the bare driver's.
 """
 
 import os
+import statistics
+import sys
 import time
-from collections.abc import Callable
-from contextlib import closing
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from datetime import datetime
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import psycopg
 from peewee import QueryEvent
 
+from queueboard.records.cells import whole
+from queueboard.records.instants import from_us
 from queueboard.records.pointing import address_in
 from queueboard.records.reading import read_open_work
 from queueboard.records.server import ServerDatabase
 from queueboard.shop.carrying import take_in, write_out
-from queueboard.shop.looking import look
+from queueboard.shop.looking import glance, look
+from queueboard.shop.noting import note_box
 from queueboard.shop.opening import Shop, close_shop, open_shop
-from tests import engines
+from queueboard.values.actor import Actor
+from tests import engines, lending
 from tests.bench import years
-from tests.bench.machine import asked, heading
+from tests.bench.machine import heading
+from tests.bench.speed_reads import planner_alone
 from tests.shop.place import by
 
 Statement = tuple[str, tuple[object, ...]]
-MORNING = years.MORNING
 
 
-def on_server(folder: Path, knives: int) -> Shop:
-    """A shop of so many knives, on the server."""
-    years.make(folder / "years.qb", knives)
-    shop = open_shop(folder / "years.qb")
+def on_server(file: Path, folder: Path) -> Shop:
+    """The shop of a file, on the server."""
+    shop = open_shop(file)
     write_out(shop, folder / "years.jsonl")
     close_shop(shop)
-    engines.new_database(folder / "there.qb")
+    lending.new_database(folder / "there.qb")
     take_in(folder / "there.qb", folder / "years.jsonl", by())
+    (folder / "years.jsonl").unlink()
     there = open_shop(folder / "there.qb")
     there.database.run("ANALYZE")
     return there
 
 
-def statements_of(shop: Shop) -> list[Statement]:
-    """What the driver is asked while the open work is read."""
+@contextmanager
+def noted(shop: Shop) -> Iterator[list[Statement]]:
+    """What the driver is asked meanwhile."""
     asked_for = list[Statement]()
 
     def note(event: QueryEvent) -> None:
         asked_for.append((event.sql, tuple(event.params or ())))
 
-    with shop.reading() as database:
-        database.query_hooks.append(note)
-        read_open_work(database)
-        database.query_hooks.remove(note)
-    return asked_for
+    shop.database.query_hooks.append(note)
+    yield asked_for
+    shop.database.query_hooks.remove(note)
 
 
-def bare(connection: "psycopg.Connection[tuple[object, ...]]", statements: list[Statement]) -> int:
-    """The same statements by the driver alone; how many rows came."""
-    return sum(len(connection.execute(sql, values).fetchall()) for sql, values in statements)
+def bare(connection: "psycopg.Connection[tuple[object, ...]]", statements: list[Statement]) -> None:
+    """The same statements by the driver alone, all rows fetched."""
+    for sql, values in statements:
+        cursor = connection.execute(sql, values)
+        if cursor.description is not None:
+            cursor.fetchall()
 
 
-def read(shop: Shop) -> None:
+def open_work(shop: Shop) -> None:
     """The open work as values."""
     with shop.reading() as database:
         read_open_work(database)
 
 
-def times(work: Callable[[], object], rounds: int) -> list[float]:
-    """Milliseconds of each round, the shortest first; the first round of all is left out."""
-    found = []
-    for _ in range(rounds + 1):
-        began = time.perf_counter()
-        work()
-        found.append((time.perf_counter() - began) * 1000)
-    return sorted(found[1:])
+def clocked(work: Callable[[], object]) -> float:
+    """Milliseconds of the clock: a server's work is not this process's."""
+    began = time.perf_counter()
+    work()
+    return (time.perf_counter() - began) * 1000
+
+
+def anew(shop: Shop, work: Callable[[], object]) -> float:
+    """As clocked, where no open work was kept from before; what was learned of minutes is."""
+    shop.work_cache = None
+    return clocked(work)
+
+
+def behind_a_change(shop: Shop, now: datetime, work: Callable[[], object]) -> float:
+    """As clocked, behind an action that is not clocked itself."""
+    box = look(shop, now).boxes[0].box
+    note_box(shop, Actor(initials="MB", now=now), box, "asks" if box.note != "asks" else "asks again")
+    return clocked(work)
+
+
+def measure(shop: Shop, now: datetime, rounds: int) -> Iterator[tuple[str, list[float]]]:
+    """Each work with its milliseconds, all of them by turns; the bare driver first."""
+    before = look(shop, now)
+    shop.work_cache = None
+    with noted(shop) as statements:
+        look(shop, now)
+    print(f"{len(before.boxes)} open boxes, {sum(len(box.knives) for box in before.boxes)} knives in them, ", end="")
+    print(f"{len(statements)} statements a picture")
+    with closing(psycopg.connect(str(address_in(shop.path)), autocommit=True)) as connection:
+        plan = planner_alone(shop, now)
+        works: dict[str, Callable[[], float]] = {
+            "the bare driver, every statement of a picture": partial(clocked, partial(bare, connection, statements)),
+            "open work as values": partial(anew, shop, lambda: open_work(shop)),
+            "picture read anew, plan of before": partial(anew, shop, lambda: glance(shop, now, before)),
+            "picture read anew, with its plan": partial(anew, shop, lambda: look(shop, now)),
+            "picture behind a change, plan of before": partial(
+                behind_a_change, shop, now, lambda: glance(shop, now, before)
+            ),
+            "the plan by itself": partial(clocked, plan),
+        }
+        found = [[work() for work in works.values()] for _ in range(rounds + 2)][2:]
+        for number, name in enumerate(works):
+            yield name, sorted(row[number] for row in found)
 
 
 def main() -> None:
     """Print the table."""
-    knives, rounds = asked(20_000, 40)
+    which, rounds = (sys.argv[1:] + ["20000", "20"][len(sys.argv) - 1 :])[:2]
     os.environ[engines.ENGINE] = "postgresql"
     with engines.measured(), TemporaryDirectory() as name:
-        shop = on_server(Path(name), knives)
+        file = Path(which)
+        if which.isdecimal():
+            file = Path(name) / "years.qb"
+            years.make(file, int(which))
+        shop = on_server(file, Path(name))
         if not isinstance(shop.database, ServerDatabase):
             raise TypeError("the shop was to be on a server")
-        statements = statements_of(shop)
+        now = from_us(whole(shop.database.one("SELECT max(at_us) FROM history")))
         print(heading("tests.bench.server_picture", 0))
-        print(f"{knives} knives, {len(statements)} statements{'':<12}{'middle ms':>12}{'slow ms':>9}{'times':>7}")
-        with closing(psycopg.connect(str(address_in(shop.path)), autocommit=True)) as connection:
-            works: dict[str, Callable[[], object]] = {
-                "the bare driver": lambda: bare(connection, statements),
-                "open work as values": lambda: read(shop),
-                "whole picture with its plan": lambda: look(shop, MORNING),
-            }
-            base = 0.0
-            for name_of_work, work in works.items():
-                found = times(work, rounds)
-                middle, slow = found[rounds // 2], found[int(rounds * 0.95)]
-                base = base or middle
-                print(f"{name_of_work:<40}{middle:>12.2f}{slow:>9.2f}{middle / base:>7.1f}", flush=True)
+        print(f"{shop.database.one('SELECT count(*) FROM knife')} knives in all, ", end="")
+        base = 0.0
+        for name_of_work, found in measure(shop, now, int(rounds)):
+            middle, slow = statistics.median(found), found[int(len(found) * 0.95)]
+            base = base or middle
+            print(f"{name_of_work:<50}{middle:>9.2f} ms{slow:>9.2f} ms{middle / base:>7.2f} times", flush=True)
         close_shop(shop)
 
 

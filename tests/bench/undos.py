@@ -18,7 +18,7 @@ from queueboard.shop import undoing
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.operation import OPERATIONS
 from queueboard.values.actor import Actor
-from tests import engines
+from tests import engines, lending
 from tests.bench.machine import asked, heading
 from tests.shop.acts import FAMILIES
 from tests.shop.moment import Moment
@@ -103,7 +103,7 @@ def example(path: Path, draw: random.Random, tally: Tally) -> None:
     in_order = [takes_back(shop, act.group_id, 300) for act in done]
     tally.control += "" in in_order or (done != [] and rows_of(shop) != done[0].before)
     close_shop(shop)
-    engines.finished(path)
+    lending.finished(path)
     path.unlink()
 
 

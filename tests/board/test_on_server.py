@@ -9,7 +9,7 @@ from queueboard.board.screens import dialogs
 from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.words import Column
-from tests import engines
+from tests import lending
 from tests.board.answering import COUNTER
 from tests.board.dump import dump
 from tests.board.host import LARGE, Host, until
@@ -47,7 +47,7 @@ async def test_what_was_typed_outlives_the_connection(two_boxes: Shop) -> None:
         await pilot.pause()
         field = app.screen.query_one(Input)
         field.value = "[b]typed before it went[/]"
-        with engines.away(two_boxes.path):
+        with lending.away(two_boxes.path):
             app.look_around()
             await until(pilot, lambda: AWAY in " ".join(dump(app).split()))
             await pilot.press("enter")

@@ -64,7 +64,7 @@ def test_initials_come_from_the_environment_or_are_left_to_the_board(
     assert [initials for _, initials, _, _ in started] == ["", "JK"]
 
 
-@pytest.mark.parametrize("answered", [True, False])
+@pytest.mark.parametrize("answered", [True, pytest.param(False, marks=pytest.mark.sqlite_file)])
 def test_where_no_shop_is_its_numbers_are_asked_first(
     tmp_path: Path,
     started: Started,

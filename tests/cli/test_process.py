@@ -141,7 +141,8 @@ sys.exit(main(sys.argv[1:]))
 @pytest.mark.parametrize(
     ("module", "name"),
     [
-        ("queueboard.records.database", "look_before_opening"),
+        pytest.param("queueboard.records.database", "look_before_opening", marks=pytest.mark.sqlite_file),
+        pytest.param("queueboard.shop.on_server", "open_on_server", marks=pytest.mark.server),
         ("queueboard.shop.looking", "look"),
         ("queueboard.papers.day_sheet", "day_sheet"),
         ("queueboard.papers.output", "print_text"),

@@ -34,6 +34,7 @@ def test_a_disk_that_takes_no_more_leaves_nothing(command: str, kilobytes: int, 
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.sqlite_file
 def test_wrong_settings_leave_nothing(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Settings that are refused only once the file is there, for holidays nobody knows, leave no file behind."""
     mine = tmp_path / "mine.toml"

@@ -22,7 +22,7 @@ from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPayment, NewPromise
 from queueboard.words import CameBy, Edge, GoesBy, LabelOwner, LabelState, PayWay, PromiseKind
-from tests import engines
+from tests import engines, lending
 
 NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 """A Monday morning in the shop."""
@@ -47,7 +47,7 @@ def _content(make: Callable[[Path], Shop]) -> bytes:
 def another(make: Callable[[Path], Shop], path: Path) -> Shop:
     """A shop at *path*, opened, that is as *make* makes it: made once in a process, and copied."""
     if engines.on_server():
-        engines.copy_of(make, path)
+        lending.copy_of(make, path)
         return open_shop(path)
     return shop_of(_content(make), path)
 

@@ -32,7 +32,7 @@ from queueboard.values.actor import Actor
 from queueboard.values.found import Off
 from queueboard.values.new import NewCharge
 from queueboard.words import Column, Settling
-from tests import engines
+from tests import lending
 from tests.shop.acts import FAMILIES, LENIENT
 from tests.shop.days_counted import is_counted_as_it_is_counted_anew
 from tests.shop.kept_reading import hold_what_is_kept
@@ -113,7 +113,7 @@ class Day(RuleBasedStateMachine):
             assert list(audit(self.shop.database.raw())) == []
         finally:
             close_shop(self.shop)
-            engines.finished(self.shop.path)
+            lending.finished(self.shop.path)
             shutil.rmtree(self.folder)
 
     def moment(self, who: str = "J", chance: int = 0) -> Moment:

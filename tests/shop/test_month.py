@@ -24,7 +24,7 @@ from queueboard.values.actor import Actor
 from queueboard.values.box import Box
 from queueboard.values.new import NewPayment, NewPromise
 from queueboard.words import Column, DeclineReason, PayWay, PromiseKind, Settling
-from tests import engines
+from tests import lending
 from tests.second_opinion import SecondOpinion
 from tests.shop.place import NOW, box, by, cash, counter, parcel, picture, small_shop
 from tests.shop.undo_charging import gone_as
@@ -99,7 +99,7 @@ def fresh() -> Iterator[Shop]:
             yield shop
         finally:
             close_shop(shop)
-            engines.finished(shop.path)
+            lending.finished(shop.path)
 
 
 ACTS = st.lists(

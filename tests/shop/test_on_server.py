@@ -26,7 +26,7 @@ from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.restoring import restore
 from queueboard.words import Column
-from tests import engines
+from tests import lending
 from tests.bench.kill_works import goes
 from tests.shop.acts import LENIENT
 from tests.shop.place import NOW, box, by, counter, parcel, picture, started, state
@@ -146,9 +146,9 @@ def test_the_other_window_has_just_changed_the_knife(shop: Shop) -> None:
 def test_a_connection_lost_between_two_actions_is_made_anew(shop: Shop) -> None:
     """A server that was started anew while nobody did anything is not even noticed."""
     made = parcel(shop)
-    engines.cut(shop.path)
+    lending.cut(shop.path)
     noting.note_box(shop, by(), made.box, "still here")
-    engines.cut(shop.path)
+    lending.cut(shop.path)
 
     assert picture(shop).boxes[0].box.note == "still here"
 
@@ -157,7 +157,7 @@ def test_a_server_that_is_away_is_told_in_one_sentence(shop: Shop) -> None:
     """Looks and actions say the same sentence for as long as it lasts; afterwards all goes on."""
     made = parcel(shop)
     before = len(groups(shop))
-    with engines.away(shop.path):
+    with lending.away(shop.path):
         for _ in range(2):
             with pytest.raises(LostError) as told:
                 noting.note_box(shop, by(), made.box, "typed meanwhile")
@@ -187,7 +187,7 @@ def cuts(monkeypatch: pytest.MonkeyPatch, shop: Shop) -> Iterator[list[str]]:
         if place == "behind":
             commit(database)
         if place:
-            engines.cut(shop.path)
+            lending.cut(shop.path)
             database.one("SELECT 1")
         commit(database)
 
@@ -274,7 +274,7 @@ def test_an_older_layout_on_a_server_is_led_on(layout: int, tmp_path: Path) -> N
     from queueboard.records import server  # where there is no server, its driver may be missing as well
 
     path = tmp_path / "old.qb"
-    engines.new_database(path)
+    lending.new_database(path)
     database = server.connect(str(address_in(path)), 1000)
     with database.atomic():
         database.run(server_schema.FIRST)

@@ -1,7 +1,6 @@
 """Orders from a file: tried without storing anything, taken all or none, and noticed when they come a second time."""
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -11,16 +10,10 @@ from queueboard.shop.announcing import call_off
 from queueboard.shop.opening import Shop
 from queueboard.shop.orders import take_orders, try_orders
 from queueboard.shop.receiving import add_customer
-from tests.shop.place import box, by, picture, small_shop, state
+from tests.shop.place import box, by, picture, state
 from tests.shop_settings import settings
 
 FILE = "name,phone,knives,expected_on\nOake,555 0160,6,2026-12-01\nNora Finch,,2,\n"
-
-
-@pytest.fixture
-def shop(tmp_path: Path) -> Shop:
-    """A shop without boxes."""
-    return small_shop(tmp_path)
 
 
 def read(text: str = FILE) -> Orders:
