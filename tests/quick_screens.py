@@ -6,6 +6,7 @@ looks at. Here a wait lasts exactly until every message was dealt with and every
 """
 
 import asyncio
+from typing import Any
 from weakref import WeakSet
 
 from textual import app as app_module
@@ -48,18 +49,19 @@ async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textua
 
 def _draw(app: App[object]) -> None:
     """Draw the screen on top, once, if anything on it was to be drawn since the last time."""
-    screen = app._screen_stack[-1] if app._screen_stack else None
-    if screen in waiting:
+    for screen in app._screen_stack[-1:]:
+        if screen not in waiting:
+            continue
         waiting.discard(screen)
         app._display(screen, screen._compositor.render_update(screen_stack=app._background_screens))
         app._update_mouse_over(screen)
 
 
-waiting: WeakSet[Screen[object]] = WeakSet()
+waiting: WeakSet[Screen[Any]] = WeakSet()
 """Screens that are to be drawn at the next rest."""
 
 
-def _draw_at_rest(self: Screen[object]) -> None:
+def _draw_at_rest(self: Screen[Any]) -> None:
     """In place of a drawing each time that something is laid out: what is drawn over at once is seen by nobody."""
     if self is self.app.screen:
         self._dirty_widgets.clear()
@@ -86,7 +88,7 @@ def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
     app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
-    Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign]  # that is the point
+    Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign,assignment]  # that is the point
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
     known: Rules = {}
 

@@ -8,8 +8,8 @@ from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customers_of, read_open_work
 from queueboard.shop.belt_counts import idle_processes, knives_done
 from queueboard.shop.known_customers import known_customers
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 
 
 def hold_what_is_kept(shop: Shop) -> None:

@@ -8,10 +8,11 @@ from queueboard.shop.belt_counts import idle_processes
 from queueboard.shop.correcting import correct_customer
 from queueboard.shop.fitting import fit_belt
 from queueboard.shop.moving import move_knives, place_knives
-from queueboard.shop.numbers import settings_in, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.promising import set_flags
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.undoing import last_undo, steps, undo
 from queueboard.words import Column, WhyRead
 from tests.shop.place import box, by, counter, parcel
