@@ -88,7 +88,7 @@ def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
     app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
-    Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign,assignment]  # that is the point
+    Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign]  # that is the point
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
     known: Rules = {}
 

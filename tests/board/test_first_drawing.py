@@ -5,6 +5,8 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from textual.geometry import Region
+from textual.screen import Screen
 from textual.strip import Strip
 
 from queueboard.board import desk as desks
@@ -15,6 +17,7 @@ from queueboard.board.widgets.top import DayTop
 from queueboard.shop.looking import at_first_sight, look
 from queueboard.words import Lateness
 from tests.board.host import LARGE, until
+from tests.quick_screens import refresh_now
 from tests.shop.place import NOW, counter, demo_shop, parcel, small_shop
 
 
@@ -23,18 +26,19 @@ async def test_the_first_drawing_has_the_knives(tmp_path: Path, monkeypatch: pyt
     shop = small_shop(tmp_path)
     parcel(shop)
     drawn: list[tuple[int, str]] = []
-    drawing = ColumnView.render_line
+    drawing = ColumnView.render_lines
 
-    def remembered(self: ColumnView, y: int) -> Strip:
-        strip = drawing(self, y)
-        if self.rows and y == 0:
-            drawn.append((self.size.width, strip.text))
-        return strip
+    def remembered(self: ColumnView, crop: Region) -> list[Strip]:
+        strips = drawing(self, crop)
+        if self.rows and not crop.y:
+            drawn.append((self.size.width, strips[0].text))
+        return strips
 
-    monkeypatch.setattr(ColumnView, "render_line", remembered)
+    monkeypatch.setattr(ColumnView, "render_lines", remembered)
+    monkeypatch.setattr(Screen, "_compositor_refresh", refresh_now)  # as it is on a terminal: drawn at each layout
     async with QueueboardApp(Desk(shop, "MB", lambda: NOW)).run_test(size=LARGE) as pilot:
         await pilot.resize_terminal(100, 40)
-        await until(pilot, lambda: drawn[-1][0] < drawn[0][0])
+        await until(pilot, lambda: bool(drawn) and drawn[-1][0] < drawn[0][0])
 
     assert [text.strip() for _, text in drawn] == ["▸100 R. Tallis"] * len(drawn)
 
