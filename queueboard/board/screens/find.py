@@ -1,5 +1,7 @@
 """Finding a box, open or gone, by name, tag, town or the last four of the phone; one sentence to read out."""
 
+from collections.abc import Sequence
+from itertools import zip_longest
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -49,6 +51,7 @@ class FindScreen(ShopScreen[int | None]):
         super().__init__(desk)
         self.matches: tuple[Match, ...] = ()
         self.place = 0
+        self._cards: list[Static] = []
 
     def compose(self) -> ComposeResult:
         """The question, the answer line, the matches, the sentence, the keys."""
@@ -57,7 +60,8 @@ class FindScreen(ShopScreen[int | None]):
         )
         yield AnswerLine(id="answer")
         yield Static(id="found", markup=False)
-        yield Horizontal(id="cards")
+        self._cards = [_card() for _ in range(self._side_by_side())]
+        yield Horizontal(*self._cards, id="cards")
         with VerticalScroll(id="aloud", can_focus=False):
             yield Static(id="sentence", markup=False)
         yield Static(id="typed", markup=False)
@@ -71,7 +75,8 @@ class FindScreen(ShopScreen[int | None]):
         line.quick = frozenset(".,")
         line.behind = frozenset("+")
         line.focus()
-        self.show(self.desk.picture)
+        # Not by the message of a change, which comes when the letter alone has been drawn.
+        self.watch(line, "value", lambda: self.show(self.desk.picture))
 
     def show(self, picture: Picture) -> None:
         """Look again for what was typed; the mark stays on its box."""
@@ -110,25 +115,31 @@ class FindScreen(ShopScreen[int | None]):
             found = "No box fits. Type less, or another way: tag, town, last four of the phone."
         else:
             found = f"{many(len(picture.boxes), 'box')} open."
-        self.query_one("#found", Static).update(found)
+        self.query_one("#found", Static).update(found, layout=False)
         whose = "" if marked is None else f"{marked.box.number} {cell_text(marked.customer.name)}\n"
         self.query_one("#sentence", Static).update(Content.assemble(whose, (cell_text(self.sentence()), "bold")))
-        fit = max(1, self.app.size.width // CARD_WIDTH)
+        fit = self._side_by_side()
         first = max(0, min(self.place - fit // 2, len(self.matches) - fit))
-        cards = self.query_one("#cards")
-        with self.app.batch_update():
-            cards.remove_children()
-            for box in self.matches[first : first + fit]:
-                cards.mount(Static(Content.assemble(card(box, picture, marked=box is marked)), classes="card"))
+        self._lay_cards([card(box, picture, marked=box is marked) for box in self.matches[first : first + fit]])
+
+    def _side_by_side(self) -> int:
+        """How many cards fit."""
+        return max(1, self.app.size.width // CARD_WIDTH)
+
+    def _lay_cards(self, contents: Sequence[Content]) -> None:
+        """Show these side by side; a card that lies there takes the next text, so that no letter makes new ones."""
+        new = [_card() for _ in contents[len(self._cards) :]]
+        self._cards += new
+        self.query_one("#cards").mount_all(new)
+        for lying, content in zip_longest(self._cards, contents):
+            lying.display = content is not None
+            if content is not None and content != lying.content:
+                lying.update(content)
 
     def on_resize(self) -> None:
         """More or fewer stand side by side."""
         if self.children:
             self._paint(self.typed())
-
-    def on_input_changed(self, event: Input.Changed) -> None:
-        """Every letter looks again."""
-        self.show(self.desk.picture)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Leave with the marked box; one that is gone is shown over this, since the board does not have it."""
@@ -183,3 +194,10 @@ class FindScreen(ShopScreen[int | None]):
     def action_leave(self) -> None:
         """Back to the board."""
         self.dismiss(None)
+
+
+def _card() -> Static:
+    """A card with nothing on it yet."""
+    card = Static(classes="card", markup=False)
+    card.display = False
+    return card
