@@ -1,12 +1,10 @@
 """Finding a box, open or gone, by name, tag, town or the last four of the phone; one sentence to read out."""
 
-from collections.abc import Sequence
-from itertools import zip_longest
 from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Input, Static
 
@@ -14,7 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.copying import copy_text
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
-from queueboard.board.screens.find_cards import Match, card
+from queueboard.board.screens.find_cards import Cards, Match, card
 from queueboard.board.screens.gone import GoneScreen
 from queueboard.board.screens.message import MessageScreen
 from queueboard.board.screens.paper_out import write_and_say
@@ -51,7 +49,6 @@ class FindScreen(ShopScreen[int | None]):
         super().__init__(desk)
         self.matches: tuple[Match, ...] = ()
         self.place = 0
-        self._cards: list[Static] = []
 
     def compose(self) -> ComposeResult:
         """The question, the answer line, the matches, the sentence, the keys."""
@@ -60,8 +57,7 @@ class FindScreen(ShopScreen[int | None]):
         )
         yield AnswerLine(id="answer")
         yield Static(id="found", markup=False)
-        self._cards = [_card() for _ in range(self._side_by_side())]
-        yield Horizontal(*self._cards, id="cards")
+        yield Cards(self._side_by_side())
         with VerticalScroll(id="aloud", can_focus=False):
             yield Static(id="sentence", markup=False)
         yield Static(id="typed", markup=False)
@@ -120,21 +116,12 @@ class FindScreen(ShopScreen[int | None]):
         self.query_one("#sentence", Static).update(Content.assemble(whose, (cell_text(self.sentence()), "bold")))
         fit = self._side_by_side()
         first = max(0, min(self.place - fit // 2, len(self.matches) - fit))
-        self._lay_cards([card(box, picture, marked=box is marked) for box in self.matches[first : first + fit]])
+        shown = [card(box, picture, marked=box is marked) for box in self.matches[first : first + fit]]
+        self.query_one(Cards).lay(shown)
 
     def _side_by_side(self) -> int:
         """How many cards fit."""
         return max(1, self.app.size.width // CARD_WIDTH)
-
-    def _lay_cards(self, contents: Sequence[Content]) -> None:
-        """Show these side by side; a card that lies there takes the next text, so that no letter makes new ones."""
-        new = [_card() for _ in contents[len(self._cards) :]]
-        self._cards += new
-        self.query_one("#cards").mount_all(new)
-        for lying, content in zip_longest(self._cards, contents):
-            lying.display = content is not None
-            if content is not None and content != lying.content:
-                lying.update(content)
 
     def on_resize(self) -> None:
         """More or fewer stand side by side."""
@@ -194,10 +181,3 @@ class FindScreen(ShopScreen[int | None]):
     def action_leave(self) -> None:
         """Back to the board."""
         self.dismiss(None)
-
-
-def _card() -> Static:
-    """A card with nothing on it yet."""
-    card = Static(classes="card", markup=False)
-    card.display = False
-    return card
