@@ -49,6 +49,8 @@ class Desk:
         """The newest picture; its plan may still be that of the picture before (Picture.plan_follows)."""
         self.besides = ""
         """What the last action did besides, until it was said."""
+        self._gone: tuple[int, dict[int, GoneSeen]] = (0, {})
+        """What was found last among boxes that are gone, and the line of history that was the newest then."""
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
@@ -111,7 +113,12 @@ class Desk:
         """The boxes that are gone and fit what was typed, the newest first."""
         from queueboard.shop.finding import find_gone
 
-        return find_gone(self.shop, text)
+        line, read = self._gone
+        if line != self.picture.last_line:
+            line, read = self.picture.last_line, {}
+        found = find_gone(self.shop, text, read=read)
+        self._gone = (line, {one.box.id: one for one in found})
+        return found
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """The knives of other boxes that were at work when this one was last moved."""

@@ -1,7 +1,8 @@
 """Finding a box by surname, first name, tag, town or the last figures of the phone; open ones, and those gone."""
 
 import re
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from types import MappingProxyType
 
 from queueboard.clean import folded
 from queueboard.money.bill import Bill, totals
@@ -27,6 +28,7 @@ MOST_STANDING, MOST_ASKED = 300, 100
 asked for; else boxes are looked through, for then it is not far to the next that fits."""
 FIRST_PAGE = 16
 """Boxes that are looked through first; then four times as many."""
+NOTHING_READ: Mapping[int, GoneSeen] = MappingProxyType({})
 _NUMBER = re.compile("[1-9][0-9]{0,8}", re.ASCII)
 
 
@@ -44,8 +46,14 @@ def find(picture: Picture, text: str) -> tuple[BoxPicture, ...]:
     )
 
 
-def find_gone(shop: Shop, text: str, limit: int = MOST_GONE) -> tuple[GoneSeen, ...]:
-    """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found."""
+def find_gone(
+    shop: Shop, text: str, limit: int = MOST_GONE, read: Mapping[int, GoneSeen] = NOTHING_READ
+) -> tuple[GoneSeen, ...]:
+    """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found.
+
+    read: boxes that were found before, by their ids, and of which nothing has changed since: letter by letter the same
+    are found again.
+    """
     wanted = folded(text)
     if not wanted:
         return ()
@@ -56,7 +64,8 @@ def find_gone(shop: Shop, text: str, limit: int = MOST_GONE) -> tuple[GoneSeen, 
             found = _newest(database, known, wanted, limit)
         else:
             found = _of_some(database, known, wanted, ids, limit)
-        return _seen(database, found)
+        new = {one.box.id: one for one in _seen(database, [box for box in found if box.id not in read])}
+        return tuple(one for box in found if (one := read.get(box.id) or new.get(box.id)) is not None)
 
 
 def _of_some(

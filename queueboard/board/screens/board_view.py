@@ -89,7 +89,7 @@ class BoardView(ShopScreen[None]):
             self.desk.look()
 
     def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
-        self.query_one(DayTop).refresh()
+        self.query_one(DayTop).look()
         showing = self.shown.words(picture)
         nothing = NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes"
         words = (f"{showing}   / or s goes on   Esc shows all" if showing else "", "" if boxes else nothing)

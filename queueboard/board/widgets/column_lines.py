@@ -52,7 +52,8 @@ class ColumnLines(ScrollView):
         beside = Style(bgcolor=ground.rich_color)
         filters = self.get_line_filters()
         blank = Strip.blank(last, beside)
-        strips = [self._line(y, blank) for y in crop.line_range]
+        scrolled, focused = self.scroll_offset.y, self.has_focus
+        strips = [self._line(y, scrolled, blank, focused=focused) for y in crop.line_range]
         if any(strip.cell_length != last for strip in strips):
             strips = [strip.adjust_cell_length(last, beside) for strip in strips]
         for one in filters:
@@ -61,17 +62,18 @@ class ColumnLines(ScrollView):
 
     def render_line(self, y: int) -> Strip:
         self._wear()
-        return self._line(y, Strip.blank(self.scrollable_content_region.width, self.rich_style))
+        blank = Strip.blank(self.scrollable_content_region.width, self.rich_style)
+        return self._line(y, self.scroll_offset.y, blank, focused=self.has_focus)
 
-    def _line(self, y: int, blank: Strip) -> Strip:
+    def _line(self, y: int, scrolled: int, blank: Strip, *, focused: bool) -> Strip:
         """What stands so far down in sight; below the last row that is blank."""
-        line = self._laid.line_at(y, self.scroll_offset.y)
+        line = self._laid.line_at(y, scrolled)
         if line >= len(self._laid.lines):
             return blank
         place, laid, number = self._laid.lines[line]
         row = laid.row
         look = Look(
-            cursor=place == self.cursor and self.has_focus,
+            cursor=focused and place == self.cursor,
             same=row.knife is None and row.box_id == self.here,
             marked=row.knife is not None and row.knife.id in self.marked,
         )
