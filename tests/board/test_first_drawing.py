@@ -19,7 +19,7 @@ from tests.shop.place import NOW, counter, demo_shop, parcel, small_shop
 
 
 async def test_the_first_drawing_has_the_knives(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """No column is drawn for a width that it was not laid out for: a board without its knives would be drawn in vain."""
+    """No column is drawn before it is laid out for its width: a board without its knives would be drawn in vain."""
     shop = small_shop(tmp_path)
     parcel(shop)
     drawn: list[tuple[int, str]] = []
