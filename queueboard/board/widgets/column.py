@@ -8,9 +8,9 @@ from textual.binding import Binding, BindingType
 from textual.events import Click
 from textual.geometry import Size
 from textual.message import Message
-from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
+from queueboard.board.widgets.early import EarlyView
 from queueboard.board.widgets.kept import LaidOut
 from queueboard.board.widgets.rows import Row, Tone, nearest
 from queueboard.words import Column
@@ -25,7 +25,7 @@ GUTTER = 2
 """Cells for cursor and mark; a heading begins one cell earlier."""
 
 
-class ColumnView(ScrollView, can_focus=True):
+class ColumnView(EarlyView, can_focus=True):
     """The boxes and knives that stand in one column, with a cursor that stays on its row."""
 
     COMPONENT_CLASSES: ClassVar[set[str]] = {
@@ -74,7 +74,7 @@ class ColumnView(ScrollView, can_focus=True):
         keys = {row.key: place for place, row in enumerate(rows)}
         self.cursor = next((keys[row.key] for row in nearest(self.rows, self.cursor) if row.key in keys), 0)
         self.rows, self.marked = rows, marked
-        self._lay_out()
+        self.lay_out()
 
     def current(self) -> Row | None:
         """The row under the cursor; None in an empty column."""
@@ -95,23 +95,14 @@ class ColumnView(ScrollView, can_focus=True):
             if row.knife is None and row.box_id in changed:
                 self._refresh_row(place)
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the rows into lines, once there is a width for them."""
         if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._laid.lay(self.rows, width, GUTTER)
         self.virtual_size = Size(width, len(self._laid.lines))
         self._keep_in_sight()
         self.refresh()
-
-    def _size_updated(self, size: Size, virtual_size: Size, container_size: Size, layout: bool = True) -> bool:  # noqa: FBT002  # Textual's own shape
-        """Lay out as soon as the width is known: its message comes behind the first drawing, which would be in vain.
-
-        Textual has no public place for this; `tests/board/test_first_drawing.py` looks at the first drawing.
-        """
-        changed = super()._size_updated(size, virtual_size, container_size, layout)
-        if changed:
-            self._lay_out()
-        return changed
 
     def _refresh_row(self, place: int) -> None:
         """Draw a row anew, and the first line in sight, where a head may stand that has scrolled off."""
