@@ -17,9 +17,10 @@ def with_carrier(calendar: ShopCalendar, name: str) -> ShopCalendar:
     """The calendar by which a box goes with this carrier; the same one where the shop has typed nothing of it."""
     if name not in calendar.by_carrier:
         parcels = parcels_by(calendar.settings.parcels, name)
-        if parcels is calendar.settings.parcels:
-            return calendar
-        calendar.by_carrier[name] = replace(calendar, settings=replace(calendar.settings, parcels=parcels))
+        usual = parcels is calendar.settings.parcels
+        calendar.by_carrier[name] = (
+            calendar if usual else replace(calendar, settings=replace(calendar.settings, parcels=parcels))
+        )
     return calendar.by_carrier[name]
 
 

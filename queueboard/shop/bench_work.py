@@ -15,7 +15,7 @@ from queueboard.records.reading import OpenWork
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.slotted import dataclass
-from queueboard.values.box import Box, Promise, ReturnLabel, put_off
+from queueboard.values.box import Box, ReturnLabel, put_off
 from queueboard.values.knife import Knife
 from queueboard.values.plan import (
     BoxForecast,
@@ -64,6 +64,8 @@ class BenchWork:
     minutes: Minutes
     known: dict[tuple[str, Edge, Condition], tuple[str, int]] = field(default_factory=dict, init=False, repr=False)
     """Process and learned seconds by all that they hang on, as far as asked: many knives are alike."""
+    due: dict[int, datetime | None] = field(default_factory=dict, init=False, repr=False)
+    """What ship_by has said so far: the plan, the picture and what is late already ask the same."""
 
     def planned(self, now: datetime, fixed: Sequence[Sequence[int]], restarts: int = 0) -> Planned:
         """The plan at *now*, in the shop's zone; restarts as for the day list."""
@@ -116,8 +118,7 @@ class BenchWork:
         )
 
     def _is_late(self, box: Box, now: datetime) -> bool:
-        promises = self.work.promises.get(box.id, ())
-        due = self.ship_by(box, promises[-1] if promises else None)
+        due = self.ship_by(box)
         return due is not None and now > due and not self._ready_to_fetch(box)
 
     def _ready_to_fetch(self, box: Box) -> bool:
@@ -132,8 +133,7 @@ class BenchWork:
 
     def unseen(self, box: Box) -> UnseenWork | None:
         """A box that is announced and promised, or in the door and not opened; None for another, and while it waits."""
-        promises = self.work.promises.get(box.id, ())
-        due = self.ship_by(box, promises[-1]) if promises else None
+        due = self.ship_by(box)
         if box.opened or box.waiting_for is not None or (box.announced and due is None):
             return None
         return UnseenWork(
@@ -157,7 +157,7 @@ class BenchWork:
         return BoxWork(
             box_id=box.id,
             number=box.number,
-            ship_by=self.ship_by(box, held),
+            ship_by=self.ship_by(box),
             label_by=self._label_by(self.work.labels.get(box.id)),
             promised_today=held is not None and held.day == now.date(),
             rush=box.rush,
@@ -170,14 +170,19 @@ class BenchWork:
             knives=tuple(self._knife(knife) for knife in knives if _needs_bench(knife)),
         )
 
-    def ship_by(self, box: Box, held: Promise | None) -> datetime | None:
+    def ship_by(self, box: Box) -> datetime | None:
         """The cut-off of a box, never earlier than its date was told.
 
         Where days were closed since, a box would be called late by more than it was ever owed.
         """
-        calendar = with_carrier(self.calendar, carrier_of(self.work.labels.get(box.id)))
-        due = ship_by(calendar, held, box.goes_by, box.carrier_days)
-        return due if due is None or held is None else max(due, held.told_at.astimezone(due.tzinfo))
+        if box.id not in self.due:
+            promises = self.work.promises.get(box.id, ())
+            held = promises[-1] if promises else None
+            calendar = with_carrier(self.calendar, carrier_of(self.work.labels.get(box.id)))
+            due = ship_by(calendar, held, box.goes_by, box.carrier_days)
+            told = None if due is None or held is None else held.told_at.astimezone(due.tzinfo)
+            self.due[box.id] = due if due is None or told is None else max(due, told)
+        return self.due[box.id]
 
     def _label_by(self, label: ReturnLabel | None) -> datetime | None:
         if label is None or label.state is not LabelState.HERE or label.expires_on is None:

@@ -236,7 +236,7 @@ def _parts(work: OpenWork, box: Box, twins: frozenset[int]) -> _Parts:
 def _box_picture(bench: BenchWork, parts: _Parts, forecast: BoxForecast, now: datetime) -> BoxPicture:
     box, knives, promises, label = parts["box"], parts["knives"], parts["promises"], parts["label"]
     calendar = with_carrier(bench.calendar, carrier_of(label))
-    cut_off = bench.ship_by(box, promises[-1] if promises else None)
+    cut_off = bench.ship_by(box)
     close = parts["close_out"]
     bill = Bill(knives=knives, charges=parts["charges"], payments=parts["payments"], rounding=box.rounding)
     to_buy = label is not None and label.state is LabelState.TO_BUY
@@ -281,9 +281,10 @@ def _twins(work: OpenWork) -> frozenset[int]:
 
 def _leaves_on(box: BoxPicture, day: date) -> bool:
     """True for a box whose cut-off is that day and of which something else than a lost knife is still here."""
+    if box.ship_by is None or box.ship_by.date() != day:
+        return False
     unopened = not box.box.opened and not box.box.announced
-    here = unopened or any(not knife.looking_for for knife in box.on_hand)
-    return here and box.ship_by is not None and box.ship_by.date() == day
+    return unopened or any(not knife.looking_for for knife in box.on_hand)
 
 
 def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelDue], today: date) -> DayLine:

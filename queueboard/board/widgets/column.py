@@ -47,7 +47,7 @@ class ColumnView(ColumnLines, can_focus=True):
         keys = {row.key: place for place, row in enumerate(rows)}
         self.cursor = next((keys[row.key] for row in nearest(self.rows, self.cursor) if row.key in keys), 0)
         self.rows, self.marked = rows, marked
-        self._lay_out()
+        self.lay_out()
 
     def current(self) -> Row | None:
         """The row under the cursor; None in an empty column."""
@@ -68,23 +68,14 @@ class ColumnView(ColumnLines, can_focus=True):
             if row.knife is None and row.box_id in changed:
                 self._refresh_row(place)
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the rows into lines, once there is a width for them."""
         if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._laid.lay(self.rows, width, GUTTER)
         self.virtual_size = Size(width, len(self._laid.lines))
         self._keep_in_sight()
         self.refresh()
-
-    def _size_updated(self, size: Size, virtual_size: Size, container_size: Size, layout: bool = True) -> bool:  # noqa: FBT002  # Textual's own shape
-        """Lay out as soon as the width is known: its message comes behind the first drawing, which would be in vain.
-
-        Textual has no public place for this; `tests/board/test_first_drawing.py` looks at the first drawing.
-        """
-        changed = super()._size_updated(size, virtual_size, container_size, layout)
-        if changed:
-            self._lay_out()
-        return changed
 
     def _refresh_row(self, place: int) -> None:
         """Draw a row anew, and the first line in sight, where a head may stand that has scrolled off."""

@@ -5,9 +5,9 @@ from typing import ClassVar
 from rich.segment import Segment
 from rich.style import Style
 from textual.geometry import Region, Size
-from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
+from queueboard.board.widgets.early import EarlyView
 from queueboard.board.widgets.kept import LaidOut, LaidRow, Look
 from queueboard.board.widgets.rows import Row, Tone
 
@@ -24,7 +24,7 @@ GUTTER = 2
 """Cells for cursor and mark; a heading begins one cell earlier."""
 
 
-class ColumnLines(ScrollView):
+class ColumnLines(EarlyView):
     """Rows one below the other, one of them under the cursor; nothing here moves it."""
 
     COMPONENT_CLASSES: ClassVar[set[str]] = {f"column--{name}" for name in DRAWN_WITH}
