@@ -6,7 +6,7 @@ from datetime import date, time
 from typing import TypeVar
 
 from queueboard.priced_words import Finding, MoneySort
-from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
+from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none, words_by_cell
 from queueboard.records.charges import charges_of_boxes
 from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
@@ -276,6 +276,9 @@ def box_of(row: tuple[Cell, ...]) -> Box:
     )
 
 
+_EDGES, _CONDITIONS, _COLUMNS = words_by_cell(Edge), words_by_cell(Condition), words_by_cell(Column)
+
+
 def knife_of(row: tuple[Cell, ...]) -> Knife:
     """A row of KNIFE as a value."""
     return Knife(
@@ -285,10 +288,10 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         box_number=whole(row[3]),
         number=whole(row[4]),
         kind=str(row[5]),
-        edge=Edge(str(row[6])),
+        edge=_EDGES[row[6]],
         length_mm=whole_or_none(row[7]),
-        condition=Condition(str(row[8])),
-        column=Column(str(row[9])),
+        condition=_CONDITIONS[row[8]],
+        column=_COLUMNS[row[9]],
         mark=str(row[10]),
         wish=str(row[11]),
         note=str(row[12]),
@@ -304,7 +307,7 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         chips=whole_or_none(row[22]),
         chip_um=whole_or_none(row[23]),
         tip_um=whole_or_none(row[24]),
-        findings=tuple(map(Finding, str(row[25]).splitlines())),
+        findings=tuple(map(Finding, str(row[25]).splitlines())) if row[25] else (),
         apart=row[26] == 1,
         agreed=row[26] == 2,
         added_at=instant_or_none(row[27]),
