@@ -6,7 +6,7 @@ from datetime import date, time
 from typing import TypeVar
 
 from queueboard.priced_words import Finding, MoneySort
-from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
+from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none, words_by_cell
 from queueboard.records.charges import charges_of_boxes
 from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
@@ -40,10 +40,6 @@ from queueboard.words import (
 )
 
 # A word is found in a table faster than a class of words is asked for it; hundreds of knives are read at each look.
-_EDGES = {edge.value: edge for edge in Edge}
-_CONDITIONS = {condition.value: condition for condition in Condition}
-_COLUMNS = {column.value: column for column in Column}
-
 OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
@@ -281,6 +277,9 @@ def box_of(row: tuple[Cell, ...]) -> Box:
     )
 
 
+_EDGES, _CONDITIONS, _COLUMNS = words_by_cell(Edge), words_by_cell(Condition), words_by_cell(Column)
+
+
 def knife_of(row: tuple[Cell, ...]) -> Knife:
     """A row of KNIFE as a value."""
     return Knife(
@@ -290,10 +289,10 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         box_number=whole(row[3]),
         number=whole(row[4]),
         kind=str(row[5]),
-        edge=_EDGES[str(row[6])],
+        edge=_EDGES[row[6]],
         length_mm=whole_or_none(row[7]),
-        condition=_CONDITIONS[str(row[8])],
-        column=_COLUMNS[str(row[9])],
+        condition=_CONDITIONS[row[8]],
+        column=_COLUMNS[row[9]],
         mark=str(row[10]),
         wish=str(row[11]),
         note=str(row[12]),
@@ -309,7 +308,7 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         chips=whole_or_none(row[22]),
         chip_um=whole_or_none(row[23]),
         tip_um=whole_or_none(row[24]),
-        findings=tuple(map(Finding, str(row[25]).splitlines())),
+        findings=tuple(map(Finding, str(row[25]).splitlines())) if row[25] else (),
         apart=row[26] == 1,
         agreed=row[26] == 2,
         added_at=instant_or_none(row[27]),

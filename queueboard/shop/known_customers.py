@@ -2,7 +2,7 @@
 
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator
-from itertools import accumulate
+from itertools import accumulate, islice
 
 from queueboard.clean import figures, folded
 from queueboard.records.cells import whole
@@ -19,6 +19,9 @@ FEWEST_FIGURES = 3
 
 MOST_LINES = 500
 """From so many lines of history on all customers are read anew."""
+
+FEW = 20
+"""Of so many customers each is looked at, rather than another word for all."""
 
 _PHONE_SIGNS = frozenset("0123456789 +-/().")
 
@@ -57,14 +60,15 @@ def _ends(phone: str, word: str) -> bool:
 class Lines:
     """Many short texts as one, which is searched as fast as the machine can."""
 
-    def __init__(self, texts: Iterable[str]) -> None:
-        lines = [f"{text}\n" for text in texts]
-        self._text = "".join(lines)
-        self._starts = [0, *accumulate(map(len, lines))]
+    def __init__(self) -> None:
+        self._text = ""
+        self._starts = [0]
 
-    def count(self, part: str) -> int:
-        """How often a part stands in all of them."""
-        return self._text.count(part)
+    def add(self, texts: Iterable[str]) -> None:
+        """Put texts behind those that are there; the first has the place 0."""
+        lines = [f"{text}\n" for text in texts]
+        self._starts += [*accumulate(map(len, lines), initial=self._starts[-1])][1:]
+        self._text += "".join(lines)
 
     def places(self, part: str) -> Iterator[int]:
         """The places of the texts with this part, each once; one that ends in a line break is their end."""
@@ -78,28 +82,47 @@ class Lines:
 class KnownCustomers:
     """The customers at one line of history, those who were erased left out."""
 
-    def __init__(self, line: int, erased: frozenset[int], customers: Iterable[Whose]) -> None:
+    def __init__(self, line: int, erased: frozenset[int]) -> None:
         self.line = line
         self.erased = erased
-        self.whose = whose = {one.customer.id: one for one in customers if one.customer.id not in erased}
+        self.whose: dict[int, Whose] = {}
         """By the id of the customer."""
-        self._ids = tuple(whose)
-        self._lines = Lines(f"{one.known}\t{one.phone}" for one in whose.values())
+        self._lines = Lines()
+        self._ids: list[int | None] = []
+        """Whose each of the lines is; None for one that holds no more."""
 
-    def at(self, line: int) -> "KnownCustomers":
-        """The same, at a later line that names none of them."""
-        self.line = line
-        return self
+    def take(self, customers: Iterable[Customer]) -> None:
+        """Know these, in place of what was known of them before."""
+        new = [Whose.of(one) for one in customers if one.id not in self.erased]
+        self.forget({one.customer.id for one in new} & self.whose.keys())
+        self.whose.update({one.customer.id: one for one in new})
+        self._ids += [one.customer.id for one in new]
+        self._lines.add(f"{one.known}\t{one.phone}" for one in new)
+
+    def forget(self, customer_ids: Iterable[int]) -> None:
+        """Find them no more."""
+        for customer_id in customer_ids:
+            if self.whose.pop(customer_id, None) is not None:
+                self._ids[self._ids.index(customer_id)] = None
 
     def fitting(self, wanted: str, most: int) -> frozenset[int] | None:
-        """The ids of those whom every word fits; None where even the rarest word stands more often than that."""
-        often, rarest = min((self._lines.count(word), word) for word in wanted.split())
-        if often > most:
+        """The ids of those whom every word fits; None where each word stands with more than so many customers."""
+        fewest: list[int] | None = None
+        for word in sorted(wanted.split(), key=_promise, reverse=True):
+            places = list(islice(self._lines.places(word), most + 1))
+            fewest = places if fewest is None or len(places) < len(fewest) else fewest
+            if len(fewest) <= FEW:
+                break
+        if fewest is None or len(fewest) > most:
             return None
         phone = _blank_phone(wanted)
-        places = {*self._lines.places(rarest), *(self._lines.places(f"{phone}\n") if phone else ())}
-        ids = (self._ids[place] for place in places)
-        return frozenset(one for one in ids if not self.whose[one].left_of(wanted))
+        ids = (self._ids[place] for place in {*fewest, *(self._lines.places(f"{phone}\n") if phone else ())})
+        return frozenset(one for one in ids if one is not None and not self.whose[one].left_of(wanted))
+
+
+def _promise(word: str) -> tuple[bool, int]:
+    """More for a word that few customers may have: one with figures, then a long one."""
+    return any(map(str.isdigit, word)), len(word)
 
 
 def known_customers(shop: Shop, database: ShopDatabase) -> KnownCustomers:
@@ -116,7 +139,9 @@ def known_customers(shop: Shop, database: ShopDatabase) -> KnownCustomers:
 
 
 def _read_anew(database: ShopDatabase, erased: frozenset[int], line: int) -> KnownCustomers:
-    return KnownCustomers(line, erased, map(Whose.of, customers_of(database)))
+    known = KnownCustomers(line, erased)
+    known.take(customers_of(database))
+    return known
 
 
 def _read_on(database: ShopDatabase, kept: KnownCustomers, line: int) -> KnownCustomers | None:
@@ -127,8 +152,7 @@ def _read_on(database: ShopDatabase, kept: KnownCustomers, line: int) -> KnownCu
     if len(lines) == MOST_LINES:
         return None
     touched = {whole(row_id) for entity, row_id in lines if entity == "customer"}
-    if not touched:
-        return kept.at(line)
-    there = map(Whose.of, customers_among(database, touched))
-    others = (one for customer_id, one in kept.whose.items() if customer_id not in touched)
-    return KnownCustomers(line, kept.erased, (*others, *there))
+    kept.forget(touched)
+    kept.take(customers_among(database, touched) if touched else ())
+    kept.line = line
+    return kept

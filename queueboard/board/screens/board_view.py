@@ -9,8 +9,8 @@ from textual.content import Content
 from textual.events import Key
 from textual.widgets import Static
 
-from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.screens.board_drawing import BoardDrawing
 from queueboard.board.showing import Showing, Shown
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.columns import Columns
@@ -26,7 +26,7 @@ NOTHING_YET = (
 )
 
 
-class BoardView(ShopScreen[None]):
+class BoardView(BoardDrawing):
     """Looking round the board."""
 
     BINDING_GROUP_TITLE = "Getting about on the board"
@@ -36,7 +36,6 @@ class BoardView(ShopScreen[None]):
         Binding("escape", "clear", "clear", False, tooltip="Take all marks away, then show all.", id="board.clear"),
     ]
     AUTO_FOCUS = "ColumnView"
-    BLANK = True  # nothing of it shows between its parts; line by line it would be drawn beneath all of them
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
