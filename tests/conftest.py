@@ -6,7 +6,7 @@ import os
 import shutil
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 
 import pytest
 from hypothesis import settings
@@ -65,7 +65,6 @@ def pytest_configure(config: pytest.Config) -> None:
 
 def pytest_unconfigure() -> None:
     """Stop the server that was started for the tests."""
-    lending.end()
     engines.end()
 
 
@@ -76,8 +75,22 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     config.hook.pytest_deselected(items=left_out)
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Which tests say something of an engine is not left to memory."""
+    with engines.insisting(item):
+        return (yield)
+
+
+@pytest.fixture(scope="session", autouse=engines.on_server())
+def _databases() -> Iterator[None]:
+    """On a server every new shop gets a database of its own."""
+    with lending.databases():
+        yield
+
+
 @pytest.fixture(autouse=engines.on_server())
-def _databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """On a server every new shop of a test gets a database of its own, which goes with the test."""
-    with lending.databases(monkeypatch):
+def _given_back() -> Iterator[None]:
+    """Those of a test go with it."""
+    with lending.given_back():
         yield

@@ -22,6 +22,7 @@ from urllib.parse import urlsplit, urlunsplit
 
 import pytest
 
+from queueboard.records import database
 from queueboard.records.pointing import address_in
 
 if TYPE_CHECKING:
@@ -55,10 +56,29 @@ def concerned(item: pytest.Item) -> bool:
     """
     if not on_server():
         return item.get_closest_marker("server") is None
-    if item.get_closest_marker("sqlite_file") is not None:
-        return False
-    opens = "tmp_path" in getattr(item, "fixturenames", ())
-    return opens or any(item.get_closest_marker(name) is not None for name in ("server", "own_folder"))
+    return item.get_closest_marker("sqlite_file") is None and _may_open(item)
+
+
+def _may_open(item: pytest.Item) -> bool:
+    asked_for = {"tmp_path", "tmp_path_factory"}.intersection(getattr(item, "fixturenames", ()))
+    marked = (item.get_closest_marker(name) for name in ("sqlite_file", "server", "own_folder"))
+    return bool(asked_for) or any(mark is not None for mark in marked)
+
+
+@contextmanager
+def insisting(item: pytest.Item) -> Iterator[None]:
+    """While it lasts, a test that would be left out on a server fails when it opens a shop."""
+    opened = database.connect
+
+    def connect(path: Path, patience_ms: int) -> database.FileDatabase:
+        assert _may_open(item), "This test opens a shop, and would be left out on a server: mark it own_folder."
+        return opened(path, patience_ms)
+
+    database.connect = connect
+    try:
+        yield
+    finally:
+        database.connect = opened
 
 
 def begin(*, waits_for_disk: bool = False) -> None:

@@ -32,6 +32,9 @@ _numbers = itertools.count()
 _idle: defaultdict[tuple[int, str], list["psycopg.Connection[Any]"]] = defaultdict(list)
 """Connections that no shop uses now, by process and address: a process that forks must not share one."""
 
+_used: list["psycopg.Connection[Any]"] = []
+"""Connections that a shop uses now."""
+
 EMPTY = "empty"
 
 KEEP = """
@@ -49,17 +52,29 @@ END $$;
 
 
 @contextmanager
-def databases(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """While it lasts, a new shop file becomes a new database; at the end those made meanwhile are given back."""
-    for room in (starting, carrying):
-        monkeypatch.setattr(room, "address_in", _address_for)
-    _keep_connections(monkeypatch)
-    before = len(_lent)
-    try:
+def databases() -> Iterator[None]:
+    """While it lasts, a new shop file becomes a new database."""
+    with pytest.MonkeyPatch.context() as monkeypatch:
+        for room in (starting, carrying):
+            monkeypatch.setattr(room, "address_in", _address_for)
+        _keep_connections(monkeypatch)
         yield
-    finally:
-        while len(_lent) > before:
-            _give_back(*_lent.pop())
+    for idle in _idle.values():
+        while idle:
+            idle.pop().close()
+
+
+@contextmanager
+def given_back() -> Iterator[None]:
+    """At the end the databases that were made meanwhile are given back; no shop may have been left open."""
+    before, used = len(_lent), len(_used)
+    yield
+    left_open, _used[used:] = [one for one in _used[used:] if not one.closed], []
+    for connection in left_open:
+        connection.close()
+    while len(_lent) > before:
+        _give_back(*_lent.pop())
+    assert not left_open, "A shop was left open; close it where the test ends."
 
 
 def _keep_connections(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -69,9 +84,11 @@ def _keep_connections(monkeypatch: pytest.MonkeyPatch) -> None:
 
     def warm(database: ServerDatabase) -> "psycopg.Connection[Any]":
         idle = _idle[os.getpid(), str(database.database)]
-        return idle.pop() if idle else reach(database)
+        _used.append(idle.pop() if idle else reach(database))
+        return _used[-1]
 
     def let_go(database: ServerDatabase, connection: "psycopg.Connection[Any]") -> None:
+        _used.remove(connection)
         if connection.closed or connection.info.transaction_status:
             connection.close()
         else:
@@ -79,13 +96,6 @@ def _keep_connections(monkeypatch: pytest.MonkeyPatch) -> None:
 
     monkeypatch.setattr(ServerDatabase, "_reach", warm)
     monkeypatch.setattr(ServerDatabase, "_close", let_go)
-
-
-def end() -> None:
-    """Close what is kept open."""
-    for idle in _idle.values():
-        while idle:
-            idle.pop().close()
 
 
 def copy_of(make: Callable[[Path], Shop], path: Path) -> None:

@@ -39,7 +39,6 @@ from queueboard.words import (
     WhyRead,
 )
 
-# A word is found in a table faster than a class of words is asked for it; hundreds of knives are read at each look.
 OPEN_BOXES = "SELECT id FROM box WHERE closed_us IS NULL"
 
 BOX = """SELECT id, row_version, number, customer_id, came_by, goes_by, counted, note_says, received_us, opened,
@@ -277,6 +276,7 @@ def box_of(row: tuple[Cell, ...]) -> Box:
     )
 
 
+# A word is found in a table faster than a class of words is asked for it; hundreds of knives are read at each look.
 _EDGES, _CONDITIONS, _COLUMNS = words_by_cell(Edge), words_by_cell(Condition), words_by_cell(Column)
 
 

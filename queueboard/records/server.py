@@ -15,6 +15,7 @@ from psycopg.types.string import StrDumper
 from queueboard.errors import FileError, LostError
 from queueboard.records import lost, migrations, typed_password
 from queueboard.records.connection import Cell, Cursor, ShopDatabase
+from queueboard.records.reaching import Try
 from queueboard.records.server_schema import FIRST, for_server
 from queueboard.records.server_sql import for_driver
 
@@ -24,7 +25,7 @@ REACH_SECONDS = 3
 """How long a server may take to answer before it counts as away."""
 
 PAUSE_SECONDS = 1.0
-"""How long a server that was away is left alone, and four times as long as the try took: it holds the keys up."""
+"""How long a server that was away is left alone."""
 
 CUT_LOOSE_MS = 15_000
 """After so long in the middle of an action without a word, the server rolls it back: its writer's machine is away."""
@@ -85,9 +86,11 @@ class ServerDatabase(ShopDatabase):
     on_server = True
     patience_ms = 250
     left_alone_until = 0.0
+    trying: "Try[psycopg.Connection[Any]] | None" = None
+    """The try to reach a server that was away."""
 
     def _connect(self) -> "psycopg.Connection[Any]":
-        connection = self._reach()
+        connection = self._reach() if self.trying is None else self.trying.outcome()
         connection.adapters.register_loader("numeric", _Sum)
         # A whole number is one of 64 bits whatever its size, and text is text: one statement is then prepared once.
         connection.adapters.register_dumper(int, Int8Dumper)
@@ -144,19 +147,26 @@ class ServerDatabase(ShopDatabase):
                 self.execute_sql("COMMIT")  # type: ignore[no-untyped-call]  # untyped in the stubs
 
     def revive(self) -> None:
-        """Connect again where the connection was lost; LostError, at once, while the server is left alone."""
+        """Connect again where the connection was lost; LostError while the server does not answer.
+
+        It is tried beside the program and waited for no longer than for another who is writing, so that a machine that
+        is away holds no keys up; the next call finds what became of it.
+        """
         if not self.is_closed() and not self.driver().closed:
             return
-        began = time.monotonic()
-        if began < self.left_alone_until:
-            raise LostError(lost.AWAY)
         self.close()
+        if time.monotonic() < self.left_alone_until:
+            raise LostError(lost.AWAY)
+        self.trying = self.trying or Try(self._reach)
+        if not self.trying.over_within(self.patience_ms / 1000):
+            raise LostError(lost.AWAY)
         try:
             self.connect()
         except OperationalError:
-            tried = time.monotonic()
-            self.left_alone_until = tried + PAUSE_SECONDS + 4 * (tried - began)
+            self.left_alone_until = time.monotonic() + PAUSE_SECONDS
             raise
+        finally:
+            self.trying = None
 
     def _first(self, sql: str) -> None:
         """Run what begins a transaction; nothing has happened yet, so that a lost connection may be made anew."""

@@ -5,7 +5,6 @@ from contextlib import contextmanager
 from datetime import timedelta
 from functools import cache
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from textual.pilot import Pilot
 
@@ -19,10 +18,11 @@ from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.values.new import NewBox, NewPromise
 from queueboard.words import CameBy, Column, GoesBy, PromiseKind
+from tests import lending
 from tests.board.all_screens import SCREENS, Make
 from tests.board.answering import COUNTER
 from tests.board.host import AnyScreen, Home, Host
-from tests.shop.place import NOW, box, by, chef, counter, parcel, shop_of, small_shop, two_boxes_shop
+from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started, two_boxes_shop
 from tests.shop.undo_market import MARKET_ON
 
 SIGNS = "[red]x[/] [/] [@click=app.quit]x[/] \x1b[31mred\x1b[0m\x1b]0;title\x07 \u05d0\u05d1 \u202eleft\u202c"
@@ -123,35 +123,39 @@ def screens_in(state: str) -> Iterator[tuple[str, type[AnyScreen], Make]]:
 
 
 @cache
-def _file(state: str) -> bytes:
-    """A shop file in this state, made once for all screens."""
-    with TemporaryDirectory() as folder:
-        shop = small_shop(Path(folder))
+def _in_state(state: str) -> Callable[[Path], Shop]:
+    """How a shop in this state is made; it is made once for all screens."""
+
+    def made(path: Path) -> Shop:
+        shop = another(started, path)
         STATES[state](shop)
-        close_shop(shop)
-        return shop.path.read_bytes()
+        return shop
+
+    made.__name__ = f"in the state {state}"
+    return made
 
 
 @contextmanager
-def desk_of(content: bytes, path: Path) -> Iterator[Desk]:
-    """A desk over a shop file of its own: some screens do something to their shop before they open."""
-    shop = shop_of(content, path)
+def desk_of(make: Callable[[Path], Shop], path: Path) -> Iterator[Desk]:
+    """A desk over a shop of its own: some screens do something to their shop before they open."""
+    shop = another(make, path)
     yield Desk(shop, "MB", lambda: NOW)
     close_shop(shop)
+    lending.finished(path)
 
 
 async def walk(state: str, folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
     """Open one screen after the other over the app's own, each with a shop in this state."""
     for shop_state, kind, make in screens_in(state):
-        with desk_of(_file(shop_state), folder / f"{kind.__name__}.qb") as desk:
+        with desk_of(_in_state(shop_state), folder / f"{kind.__name__}.qb") as desk:
             yield await opened(make(desk), pilot)
             await pilot.app.pop_screen()
 
 
-async def screens_over(content: bytes, folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
-    """The same, each with a copy of this shop file that has the two boxes."""
+async def screens_over(made: Callable[[Path], Shop], folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
+    """The same, each with a shop of its own that is made so and has the two boxes."""
     for kind, make in SCREENS.items():
-        with desk_of(content, folder / f"{kind.__name__}.qb") as desk:
+        with desk_of(made, folder / f"{kind.__name__}.qb") as desk:
             yield await opened(make(desk), pilot)
             await pilot.app.pop_screen()
 
@@ -176,6 +180,7 @@ async def desks(folder: Path, pilot: Pilot[int]) -> AsyncIterator[tuple[type[Any
             await app.pop_screen()
         await pilot.pause()
         close_shop(desk.shop)
+        lending.finished(desk.shop.path)
 
 
 async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:
@@ -185,7 +190,14 @@ async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:
     return screen
 
 
+class _WithItsShop(Host):
+    """An app that closes its shop when it ends."""
+
+    def on_unmount(self) -> None:
+        close_shop(self.desk.shop)
+
+
 def over_home(folder: Path, *, plain: bool = False) -> Host:
     """An app to open screens in, over an empty one; plain: without colours."""
     desk = Desk(small_shop(folder), "MB", lambda: NOW)
-    return Host(desk, lambda: Home(desk), plain=plain)
+    return _WithItsShop(desk, lambda: Home(desk), plain=plain)

@@ -10,6 +10,7 @@ from queueboard.board.screens.first import FirstScreen
 from queueboard.board.screens.received import ReceivedScreen
 from queueboard.board.starting import MakingDesk, StartingApp
 from queueboard.cli.first import FIRST_BOX
+from queueboard.errors import FileError
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
@@ -46,7 +47,8 @@ async def test_from_nothing_to_the_first_box(tmp_path: Path) -> None:
             await pilot.pause()
             await fill(pilot, *FIRST)
         assert asking.answered
-        assert not path.exists()
+        with pytest.raises(FileError, match="There is no shop"):
+            open_shop(path)
 
     shop = open_shop(path)
     desk = Desk(shop, asking.desk.initials, lambda: NOW)

@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from queueboard.shop.opening import close_shop
+from queueboard.shop.opening import Shop
 from tests.board.dump import dump
 from tests.board.every_screen import hostile_boxes, over_home, screens_over
 from tests.board.host import SMALL
-from tests.shop.place import small_shop
+from tests.shop.place import another, started
 
 FAMILY = "\U0001f469\u200d\U0001f469\u200d\U0001f467\u200d\U0001f466"
 HOSTILE = {"a bracket before families": "[" + FAMILY * 20, "300 wide signs": "\u5203" * 300}
@@ -20,12 +20,16 @@ HOSTILE = {"a bracket before families": "[" + FAMILY * 20, "300 wide signs": "\u
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE)
 async def test_every_screen_shows_it_literally(tmp_path: Path, text: str) -> None:
     """As name, note and thing it stays in its place: nothing fails, no line is too wide, no sequence comes through."""
-    first = small_shop(tmp_path / "first")
-    hostile_boxes(first, text)
-    close_shop(first)
+
+    def hostile(path: Path) -> Shop:
+        shop = another(started, path)
+        hostile_boxes(shop, text)
+        return shop
+
+    hostile.__name__ = f"all called {text[:8]}"
     app = over_home(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
-        async for screen in screens_over(first.path.read_bytes(), tmp_path, pilot):
+        async for screen in screens_over(hostile, tmp_path, pilot):
             name = screen.desk.picture.boxes[0].customer.name
             screen.say(f"Said of {name}.", trouble=True)
             screen.notify(name, markup=False)

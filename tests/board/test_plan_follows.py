@@ -1,7 +1,5 @@
 """Where much lies at the bench, what a key has done is shown before the plan, which is marked as being worked out."""
 
-from pathlib import Path
-
 import pytest
 
 from queueboard.board import desk as desks
@@ -10,17 +8,15 @@ from queueboard.board.desk import Desk
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.top import DayTop
 from queueboard.shop.looking import look
+from queueboard.shop.opening import Shop
 from queueboard.words import Column
 from tests.board.host import LARGE, until
-from tests.shop.place import NOW, counter, small_shop
+from tests.shop.place import NOW, counter
 
 
-async def test_a_moved_knife_stands_in_its_column_before_its_plan(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+async def test_a_moved_knife_stands_in_its_column_before_its_plan(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """The top says that the work is being worked out until the keys are quiet; then it is what a fresh look says."""
     monkeypatch.setattr(desks, "MANY", 0)
-    shop = small_shop(tmp_path)
     counter(shop, knives=3)
     desk = Desk(shop, "MB", lambda: NOW)
     app = QueueboardApp(desk)
@@ -37,10 +33,9 @@ async def test_a_moved_knife_stands_in_its_column_before_its_plan(
         assert "working out" not in str(top.render())
 
 
-def test_who_asks_for_the_plan_gets_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_who_asks_for_the_plan_gets_it(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """A screen that opens right behind a key reads desk.picture, which has its plan; what was seen before has not."""
     monkeypatch.setattr(desks, "MANY", 0)
-    shop = small_shop(tmp_path)
     desk = Desk(shop, "MB", lambda: NOW)
     counter(shop)
     glanced = desk.glance()

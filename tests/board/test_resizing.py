@@ -11,10 +11,11 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice
 from queueboard.board.screens.too_small import TooSmallScreen
 from queueboard.shop.opening import close_shop
+from tests import lending
 from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.host import LARGE, SMALL, Home, Host, until
-from tests.shop.place import NOW, counter, parcel, shop_of, small_shop
+from tests.shop.place import NOW, two_boxes_shop
 
 TINY = (59, 19)
 HALF = "half a word"
@@ -49,17 +50,11 @@ def lost(app: QueueboardApp) -> str:
 
 async def test_a_resized_window_keeps_the_cursor_on_every_screen(tmp_path: Path) -> None:
     """Small, too small and back, large, too small and back: the same screen, focus, line and half a word, in sight."""
-    made = small_shop(tmp_path)
-    parcel(made)
-    counter(made)
-    close_shop(made)
-    content, home = made.path.read_bytes(), Desk(shop_of(made.path.read_bytes(), made.path), "MB", lambda: NOW)
+    home = Desk(two_boxes_shop(tmp_path), "MB", lambda: NOW)
     app, now, wrong = Host(home, lambda: Home(home)), SMALL, []
     async with app.run_test(size=SMALL) as pilot:
         for place, (kind, make) in enumerate(SCREENS.items()):
-            path = tmp_path / str(place) / "test.qb"
-            path.parent.mkdir(mode=0o700)
-            desk = Desk(shop_of(content, path), "MB", lambda: NOW)
+            desk = Desk(two_boxes_shop(tmp_path / str(place)), "MB", lambda: NOW)
             await app.push_screen(make(desk))
             await pilot.pause()
             if isinstance(app.screen.focused, Input):
@@ -76,5 +71,6 @@ async def test_a_resized_window_keeps_the_cursor_on_every_screen(tmp_path: Path)
             while not isinstance(app.screen, Home):
                 app.pop_screen()
             close_shop(desk.shop)
+            lending.finished(desk.shop.path)
     close_shop(home.shop)
     assert not wrong, "\n".join(wrong)

@@ -141,40 +141,40 @@ def test_an_empty_shop_says_what_to_do_next(empty: str, capsys: pytest.CaptureFi
     assert "No box is open. Receive one" in capsys.readouterr().out
 
 
-@pytest.mark.parametrize(
-    ("arguments", "code", "says"),
-    [
-        (["day", "--file", "{folder}/none.qb"], REFUSED, "There is no shop file"),
-        (["day", "--file", "{folder}"], REFUSED, "is a folder"),
-        (["day", "--file", "{foreign}"], REFUSED, "is not a shop file"),
-        pytest.param(["start", "--file", "{file}"], REFUSED, "is there already", marks=pytest.mark.sqlite_file),
-        pytest.param(["start", "--file", "{file}"], REFUSED, "has a shop in it already", marks=pytest.mark.server),
-        (["start", "--file", "{folder}/new.qb", "--settings", "{folder}/none.toml"], REFUSED, "cannot be read"),
-        (["start", "--file", "{folder}/new.qb", "--settings", "{binary}"], REFUSED, "no UTF-8 text"),
-        pytest.param(
-            ["start", "--file", "{folder}/new.qb", "--settings", "{foreign}"],
-            REFUSED,
-            "line",
-            marks=pytest.mark.sqlite_file,
-        ),
-        (["settings", "--take", "{foreign}", "--as", "J", "--file", "{file}"], REFUSED, "line"),
-        (["settings", "--take", "{foreign}", "--file", "{file}"], USAGE, "who acts"),
-        (["settings", "--take", "{foreign}", "--as", "JJJJJJJJJ", "--file", "{file}"], USAGE, "initials"),
-        (["backup", "{file}", "--file", "{file}"], REFUSED, "is there already"),
-        (["backup", "{folder}/no/b.qb", "--file", "{file}"], REFUSED, "no folder"),
-        (["box", "four", "--file", "{file}"], USAGE, "is no tag"),
-        (["find", "a\ud800", "--file", "{file}"], USAGE, "half of a character"),
-        (["find", "", "--file", "{file}"], USAGE, "nothing to look for"),
-        (["find", "  ", "\u3164", "--json", "--file", "{file}"], USAGE, "nothing to look for"),
-        (["find", "\x1b[31mtallis", "--file", "{file}"], USAGE, "control character (U+001B)"),
-        (["find", "tal\x07lis", "--json", "--file", "{file}"], USAGE, "control character (U+0007)"),
-        (["day", "--file", "/proc/self/mem"], REFUSED, "/proc/self/mem cannot be read: "),
-        (["settings", "--take", "/proc/self/mem", "--as", "J", "--file", "{file}"], REFUSED, "/proc/self/mem cannot"),
-        (["demo", "--file", "{folder}/new.qb", "--date", "2026-02-30"], USAGE, "There is no 30.2.2026 in the calendar"),
-        (["--file", "{file}"], USAGE, "needs a terminal"),
-        (["demo"], USAGE, "needs a terminal"),
-    ],
-)
+TROUBLE = [
+    (["day", "--file", "{folder}/none.qb"], REFUSED, "There is no shop file"),
+    (["day", "--file", "{folder}"], REFUSED, "is a folder"),
+    (["day", "--file", "{foreign}"], REFUSED, "is not a shop file"),
+    pytest.param(["start", "--file", "{file}"], REFUSED, "is there already", marks=pytest.mark.sqlite_file),
+    pytest.param(["start", "--file", "{file}"], REFUSED, "has a shop in it already", marks=pytest.mark.server),
+    (["start", "--file", "{folder}/new.qb", "--settings", "{folder}/none.toml"], REFUSED, "cannot be read"),
+    (["start", "--file", "{folder}/new.qb", "--settings", "{binary}"], REFUSED, "no UTF-8 text"),
+    pytest.param(
+        ["start", "--file", "{folder}/new.qb", "--settings", "{foreign}"],
+        REFUSED,
+        "line",
+        marks=pytest.mark.sqlite_file,
+    ),
+    (["settings", "--take", "{foreign}", "--as", "J", "--file", "{file}"], REFUSED, "line"),
+    (["settings", "--take", "{foreign}", "--file", "{file}"], USAGE, "who acts"),
+    (["settings", "--take", "{foreign}", "--as", "JJJJJJJJJ", "--file", "{file}"], USAGE, "initials"),
+    (["backup", "{file}", "--file", "{file}"], REFUSED, "is there already"),
+    (["backup", "{folder}/no/b.qb", "--file", "{file}"], REFUSED, "no folder"),
+    (["box", "four", "--file", "{file}"], USAGE, "is no tag"),
+    (["find", "a\ud800", "--file", "{file}"], USAGE, "half of a character"),
+    (["find", "", "--file", "{file}"], USAGE, "nothing to look for"),
+    (["find", "  ", "\u3164", "--json", "--file", "{file}"], USAGE, "nothing to look for"),
+    (["find", "\x1b[31mtallis", "--file", "{file}"], USAGE, "control character (U+001B)"),
+    (["find", "tal\x07lis", "--json", "--file", "{file}"], USAGE, "control character (U+0007)"),
+    (["day", "--file", "/proc/self/mem"], REFUSED, "/proc/self/mem cannot be read: "),
+    (["settings", "--take", "/proc/self/mem", "--as", "J", "--file", "{file}"], REFUSED, "/proc/self/mem cannot"),
+    (["demo", "--file", "{folder}/new.qb", "--date", "2026-02-30"], USAGE, "There is no 30.2.2026 in the calendar"),
+    (["--file", "{file}"], USAGE, "needs a terminal"),
+    (["demo"], USAGE, "needs a terminal"),
+]
+
+
+@pytest.mark.parametrize(("arguments", "code", "says"), TROUBLE)
 def test_trouble_is_one_sentence_and_a_code(
     arguments: list[str], code: int, says: str, empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -90,8 +90,11 @@ asyncio.run(paint())
 
 def loaded_after(code: str) -> set[str]:
     """All modules that a fresh Python has loaded after running some lines of ours."""
+    beginning = "from queueboard import cli\ncli._be_quick([])\n"  # as the program itself begins
     ending = "\nimport json, sys\nsys.stderr.write(json.dumps(sorted(sys.modules)))"
-    done = subprocess.run([sys.executable, "-c", code + ending], cwd=ROOT, capture_output=True, text=True, check=True)
+    done = subprocess.run(
+        [sys.executable, "-c", beginning + code + ending], cwd=ROOT, capture_output=True, text=True, check=True
+    )
     return set(json.loads(done.stderr))
 
 
@@ -130,6 +133,7 @@ def command(*words: str) -> str:
     return f"from queueboard.cli import main\ntry:\n    main({list(words)})\nexcept SystemExit: pass"
 
 
+@pytest.mark.sqlite_file
 def test_the_day_as_json_loads_only_what_it_is_made_of(shop_file: Path) -> None:
     """`queueboard day --json` loads no screen, no paper, no other command, and no library for what it does not do."""
     loaded = loaded_after(command("--file", str(shop_file), "day", "--json"))
@@ -138,6 +142,7 @@ def test_the_day_as_json_loads_only_what_it_is_made_of(shop_file: Path) -> None:
     assert "queueboard.papers.facts" in loaded
 
 
+@pytest.mark.sqlite_file
 def test_the_board_is_shown_before_what_its_keys_need_is_loaded(shop_file: Path) -> None:
     """The first look at the board loads no dialog, no form, no paper and no operation."""
     loaded = loaded_after(FIRST_PAINT.format(path=str(shop_file)))

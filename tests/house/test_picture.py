@@ -3,10 +3,13 @@
 import re
 from pathlib import Path
 
+import pytest
+
 from tests.house.picture import FOLDER, KEYS, drawn, words
 from tests.house.tree import ROOT
 
 
+@pytest.mark.sqlite_file
 async def test_no_picture_in_readme_is_stale(tmp_path: Path) -> None:
     """Each picture reads as its screen reads now; `python -m tests.house.picture` draws them anew."""
     kept = {name: words((FOLDER / f"{name}.svg").read_text(encoding="utf-8")) for name in KEYS}

@@ -15,6 +15,7 @@ from tests.house import keys_table
 from tests.house.tree import ROOT
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
 
 
 def commands(parser: argparse.ArgumentParser) -> Iterator[tuple[str, argparse.ArgumentParser]]:
@@ -73,13 +74,16 @@ def test_readme_opens_with_the_job_then_two_commands_then_a_picture() -> None:
 
 
 def test_the_script_of_all_checks_runs_readme_s_own_command() -> None:
-    """.ci/run holds no test command of its own; it reads README, whole, and that ends in pytest."""
+    """.ci/run holds no test command of its own; it reads README and DEVELOPERS, whole, and those end in pytest."""
     script = ROOT / ".ci" / "run"
 
-    read = subprocess.run(["bash", script, "--show"], capture_output=True, text=True, check=True).stdout.strip()
+    def shown(what: str) -> str:
+        return subprocess.run(["bash", script, what], capture_output=True, text=True, check=True).stdout.strip()
 
-    assert read == marked("run all tests")
-    assert read.endswith("pytest")
+    assert shown("--show") == marked("run all tests")
+    assert shown("--show").endswith("pytest")
+    assert shown("--show-server") in DEVELOPERS
+    assert shown("--show-server").endswith("QUEUEBOARD_TEST_ENGINE=postgresql .venv/bin/pytest")
     assert "pytest" not in script.read_text(encoding="utf-8")
 
 

@@ -37,6 +37,7 @@ def everything(folder: Path) -> None:
     restore(folder / "taken.qb", folder / "copy.qb", by())
 
 
+@pytest.mark.sqlite_file
 def test_each_long_work_says_how_far_it_is(tmp_path: Path) -> None:
     """From copying to putting back each piece of work grows towards its whole, and comes to it."""
     told: list[tuple[Doing, int, int]] = []
@@ -49,6 +50,7 @@ def test_each_long_work_says_how_far_it_is(tmp_path: Path) -> None:
     assert {doing for doing, done, total in told if done == total} == set(Doing)
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize("after_seconds", [0.0, AFTER_SECONDS * 3600])
 def test_a_bar_stands_only_once_it_takes_longer(
     after_seconds: float, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
@@ -63,6 +65,7 @@ def test_a_bar_stands_only_once_it_takes_longer(
     assert bool(screen.getvalue()) is (after_seconds == 0)
 
 
+@pytest.mark.sqlite_file
 def test_what_is_piped_has_no_bar(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A script reads sentences, never a bar."""
     with bar(0):

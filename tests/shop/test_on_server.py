@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from threading import Event
 
 import pytest
 from peewee import IntegrityError
@@ -169,6 +170,32 @@ def test_a_server_that_is_away_is_told_in_one_sentence(shop: Shop) -> None:
 
     noting.note_box(shop, by(), made.box, "typed meanwhile")
     assert len(groups(shop)) == before + 1
+
+
+def test_a_machine_that_does_not_answer_holds_no_key_up(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While a try to reach it goes on, each action is refused at once; what the try came to is used afterwards."""
+    from queueboard.records.server import ServerDatabase
+
+    made, reach, answers = parcel(shop), ServerDatabase._reach, Event()
+
+    def late(database: ServerDatabase) -> object:
+        answers.wait(30)
+        return reach(database)
+
+    assert isinstance(shop.database, ServerDatabase)
+    shop.database.patience_ms = 1
+    monkeypatch.setattr(ServerDatabase, "_reach", late)
+    lending.cut(shop.path)
+    for _ in range(3):
+        with pytest.raises(LostError):
+            noting.note_box(shop, by(), made.box, "typed meanwhile")
+    going_on = shop.database.trying
+    assert going_on is not None
+    answers.set()
+    assert going_on.over_within(30)
+
+    noting.note_box(shop, by(), made.box, "typed meanwhile")
+    assert picture(shop).boxes[0].box.note == "typed meanwhile"
 
 
 Commit = Callable[[ShopDatabase], None]

@@ -113,7 +113,7 @@ def test_the_tip_is_charged_and_the_small_nick_is_not(shop: Shop, swapped: int) 
 def test_the_missing_boning_is_on_the_statement_after_a_seven_day_wait(shop: Shop, swapped: int) -> None:
     """Until Monday the shop waits, and nothing can be charged; on Tuesday 10 November it goes on the statement."""
     assert not seen(shop, 11, 9).missing[0].on_statement
-    (lost,) = missing_knives(shop.database, "1")
+    (lost,) = missing_knives(shop.database, "TRUE")
     with pytest.raises(RuleError, match="the shop waits until 2026-11-10"):
         swapping.charge_missing(shop, at(11, 9), lost, box(shop, swapped, 11, 9).box, 2400)
     assert "ON THE STATEMENT, not charged yet" in sheet(shop, 11, 10)
@@ -123,7 +123,7 @@ def test_the_missing_boning_is_on_the_statement_after_a_seven_day_wait(shop: Sho
     assert box(shop, swapped, 11, 10).owed_cents == before + 2400
     assert "ON THE STATEMENT, 24.00 charged" in sheet(shop, 11, 10)
 
-    (charged,) = missing_knives(shop.database, "1")
+    (charged,) = missing_knives(shop.database, "TRUE")
     swapping.found_again(shop, at(11, 10), charged)
     assert box(shop, swapped, 11, 10).owed_cents == before
     assert "boning of set B since" not in sheet(shop, 11, 10)
@@ -164,7 +164,7 @@ def test_a_second_week_missing_prints_a_line_for_the_chef(shop: Shop, sets: tupl
 
     swapping.note_round(shop, at(11, 17), NewRound(sharp_set_id=None, dull_set_id=sets[1], dull=TWELVE))
     assert "Chef, missing" not in sheet(shop, 11, 17)
-    assert all(lost.found_at is not None for lost in missing_knives(shop.database, "1"))
+    assert all(lost.found_at is not None for lost in missing_knives(shop.database, "TRUE"))
 
 
 def test_an_account_over_45_days_old_shows_hold(shop: Shop, swapped: int) -> None:
