@@ -5,7 +5,8 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Generator, Iterable, Iterator
+from contextlib import closing
 from itertools import groupby
 from operator import itemgetter
 from typing import TypeVar
@@ -138,19 +139,20 @@ def _states(connection: Raw) -> Iterator[str]:
     there = set(defaults)
     told = dict.fromkeys(there, 0)
     newest = dict.fromkeys(there, 0)
-    for life in lives(connection):
-        where = f"{life.entity.replace('_', ' ')} {life.entity_id}"
-        if life.broken_at is not None:
-            yield f"line {life.broken_at} of history does not follow from the line before about the same {where}"
-        newest[life.entity] = max(newest[life.entity], life.entity_id)
-        told[life.entity] += life.last is not None
-        stored = _row(connection, life.entity, life.entity_id)
-        if (stored is None) != (life.last is None):
-            yield f"{where} is {'missing' if stored is None else 'there'}, against its history"
-        elif stored is not None and life.last is not None:
-            row = masked(STATE[life.entity], stored, salt)
-            if row != {**defaults[life.entity], **life.last}:
-                yield f"{where} is not as its history left it"
+    with closing(_Rows(connection)) as rows:
+        for life in lives(connection):
+            where = f"{life.entity.replace('_', ' ')} {life.entity_id}"
+            if life.broken_at is not None:
+                yield f"line {life.broken_at} of history does not follow from the line before about the same {where}"
+            newest[life.entity] = max(newest[life.entity], life.entity_id)
+            told[life.entity] += life.last is not None
+            stored = rows.row(life.entity, life.entity_id)
+            if (stored is None) != (life.last is None):
+                yield f"{where} is {'missing' if stored is None else 'there'}, against its history"
+            elif stored is not None and life.last is not None:
+                row = masked(STATE[life.entity], stored, salt)
+                if row != {**defaults[life.entity], **life.last}:
+                    yield f"{where} is not as its history left it"
     ever = engine.given()
     for name in sorted(there):
         if connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0] != told[name]:
@@ -159,11 +161,35 @@ def _states(connection: Raw) -> Iterator[str]:
             yield f"the next number for a {name.replace('_', ' ')} does not follow from history"
 
 
-def _row(connection: Raw, table: str, row_id: int) -> Values | None:
-    found = connection.execute(f"SELECT * FROM {table} WHERE id = ?", (row_id,))
-    names = [column[0] for column in found.description]
-    row = found.fetchone()
-    return None if row is None else dict(zip(names, row, strict=True))
+class _Rows:
+    """The rows of the tables, walked once each: they are asked for by table, and by ids that only grow."""
+
+    def __init__(self, connection: Raw) -> None:
+        self._connection = connection
+        self._table = ""
+        self._rows: Generator[Values, None, None] | None = None
+        self._next: Values | None = None
+
+    def row(self, table: str, row_id: int) -> Values | None:
+        """One row; None where there is none."""
+        if table != self._table or self._rows is None:
+            self.close()
+            self._table, self._rows = table, self._of(table)
+            self._next = next(self._rows, None)
+        while self._next is not None and int(str(self._next["id"])) < row_id:
+            self._next = next(self._rows, None)
+        return self._next if self._next is not None and self._next["id"] == row_id else None
+
+    def close(self) -> None:
+        """Let go of the table that was walked last; a server would hold it open."""
+        if self._rows is not None:
+            self._rows.close()
+
+    def _of(self, table: str) -> Generator[Values, None, None]:
+        head = self._connection.execute(f"SELECT * FROM {table} LIMIT 0")
+        names = [column[0] for column in head.description]
+        for row in engine_of(self._connection).streamed(f"SELECT * FROM {table} ORDER BY id"):
+            yield dict(zip(names, row, strict=True))
 
 
 def _words(connection: Raw) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """What the looks into a shop of any layout must know of the engine that keeps it, and nothing more."""
 
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from functools import lru_cache
 from typing import Any, Protocol
@@ -39,6 +39,9 @@ class Engine(Protocol):
 
     def streamed(self, sql: str, values: Sequence[Cell] = ()) -> Iterator[tuple[Any, ...]]:
         """The rows of a large query, a portion at a time."""
+
+    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
+        """Add one row after the other by the same INSERT; a file has read no further than the row that it refuses."""
 
     def facts(self) -> tuple[str, int, int]:
         """How it keeps its journal, how many pages it has, and how many bytes a page."""
@@ -84,6 +87,11 @@ class FileEngine:
     def streamed(self, sql: str, values: Sequence[Cell] = ()) -> Iterator[tuple[Any, ...]]:
         """SQLite gives rows one by one anyway."""
         return self.connection.execute(sql, values)
+
+    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
+        """Each at once."""
+        for row in rows:
+            self.connection.execute(sql, row)
 
     def facts(self) -> tuple[str, int, int]:
         """The mode of the journal, and the file's pages."""

@@ -10,6 +10,8 @@ import json
 import sqlite3
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import groupby
+from operator import itemgetter
 from typing import BinaryIO
 
 from peewee import PeeweeException
@@ -172,9 +174,10 @@ def fill(connection: Raw, reading: Reading) -> None:
         name: f"INSERT INTO {name} ({', '.join(names)}) VALUES ({', '.join('?' * len(names))})"
         for name, names in reading.columns.items()
     }
-    for table, cells in counted(Doing.TAKING_IN, reading.rows(), sum(reading.counts.values())):
+    lines = counted(Doing.TAKING_IN, reading.rows(), sum(reading.counts.values()))
+    for table, rows in groupby(lines, key=itemgetter(0)):
         try:
-            connection.execute(inserts[table], cells)
+            engine_of(connection).put_in(inserts[table], map(itemgetter(1), rows))
         except (sqlite3.DatabaseError, PeeweeException, OverflowError, UnicodeEncodeError) as error:
             raise WrongLineError(reading.number, f"does not fit into the shop file ({error})") from error
     _number_on(connection)

@@ -4,6 +4,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from functools import cache
+from itertools import count
 from typing import Any, TypeVar
 
 import peewee
@@ -55,6 +56,10 @@ _as_peewee: "AbstractContextManager[None]" = vars(peewee)["__exception_wrapper__
 """Turns the driver's errors into peewee's, as it does for its own calls; its stubs do not know it."""
 
 
+_streams = count()
+"""Large queries may be read side by side, each by a name of its own."""
+
+
 class ServerRaw:
     """The plain connection beneath; says errors as peewee does."""
 
@@ -67,13 +72,18 @@ class ServerRaw:
             cursor: Cursor = self.connection.execute(for_driver(sql), tuple(values))
         return cursor
 
+    def many(self, sql: str, rows: Sequence[Sequence[Cell]]) -> None:
+        """Run one statement for each row, without waiting for the answer to each."""
+        with _as_peewee, self.connection.cursor() as cursor:
+            cursor.executemany(for_driver(sql), rows)
+
     def streamed(self, sql: str, values: Sequence[Any] = ()) -> Iterator[tuple[Any, ...]]:
         """Rows a few thousand at a time; the whole of history need not fit into memory.
 
         Without an open transaction the server keeps the rows until they are read.
         """
         alone = self.connection.info.transaction_status == psycopg.pq.TransactionStatus.IDLE
-        with _as_peewee, self.connection.cursor(name="streamed", withhold=alone) as cursor:
+        with _as_peewee, self.connection.cursor(name=f"streamed_{next(_streams)}", withhold=alone) as cursor:
             cursor.itersize = 2000
             cursor.execute(for_driver(sql), tuple(values))
             yield from cursor

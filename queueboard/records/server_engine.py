@@ -1,6 +1,7 @@
 """What the looks into a shop must know of a PostgreSQL server."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice
 from typing import Any
 
 from queueboard.records.connection import Cell, Raw
@@ -9,6 +10,9 @@ from queueboard.records.server import ServerRaw
 
 OURS = ("layout_now", "number_given")
 """What a server has besides the tables of the layout."""
+
+PORTION = 2000
+"""Rows."""
 
 
 class ServerEngine:
@@ -72,6 +76,12 @@ class ServerEngine:
     def streamed(self, sql: str, values: Sequence[Cell] = ()) -> Iterator[tuple[Any, ...]]:
         """A portion at a time."""
         return self.connection.streamed(sql, values)
+
+    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
+        """Many at once, so that not each of them waits for the server."""
+        left = iter(rows)
+        while portion := list(islice(left, PORTION)):
+            self.connection.many(sql, portion)
 
     def facts(self) -> tuple[str, int, int]:
         """The server's version in the place of the journal's mode; its pages for all tables of the shop."""

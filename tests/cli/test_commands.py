@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from queueboard.cli import main
-from queueboard.cli.common import FINE, NOTHING_FOUND, REFUSED, USAGE
+from queueboard.cli.common import FINE, NOTHING_FOUND, REFUSED, USAGE, pasted
 from queueboard.cli.running import build_parser
 from queueboard.seedfiles import seed_text
 from tests.cli.schema import READING, clock, valid
@@ -236,7 +236,7 @@ def test_start_says_whose_numbers_it_began_with(tmp_path: Path, capsys: pytest.C
     assert main(["start", "--file", file], clock=clock) == FINE
 
     where, numbers, yours = capsys.readouterr().out.splitlines()
-    assert file in where
+    assert pasted(Path(file)) in where
     assert "Fernlea Edge, America/New_York, USD, inches, US holidays" in numbers
     assert "settings > mine.toml" in yours
     assert "settings --take mine.toml" in yours

@@ -46,6 +46,7 @@ def test_wrong_settings_leave_nothing(tmp_path: Path, capsys: pytest.CaptureFixt
     assert list(tmp_path.iterdir()) == [mine]
 
 
+@pytest.mark.sqlite_file
 @pytest.mark.parametrize(
     "name",
     ["two words.qb", 'it\'s; $(rm) "x" [red].qb', "\x1b[31mred\n.qb", "\u202eback.qb", b"\xff.qb", "-.qb", "é.qb"],
@@ -65,6 +66,7 @@ def test_the_commands_it_names_can_be_pasted(
     assert file.exists()
 
 
+@pytest.mark.sqlite_file
 def test_other_commands_show_their_files_so_too(empty: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A copy, settings taken in and a kept demo are named in a form to paste."""
     mine = tmp_path / "my own.toml"
@@ -76,6 +78,17 @@ def test_other_commands_show_their_files_so_too(empty: str, tmp_path: Path, caps
     ):
         assert main(arguments, clock=clock) == FINE
         assert shlex.quote(str(named)) in capsys.readouterr().out
+
+
+@pytest.mark.server
+def test_a_shop_on_a_server_is_where_its_address_says(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The file on this machine that holds the address is not what a person is told."""
+    file = tmp_path / "shop.qb"
+    assert main(["start", "--file", str(file)], clock=clock) == FINE
+
+    said = capsys.readouterr().out
+    assert f"The shop is in {shlex.quote(file.read_text(encoding='utf-8').strip())}. Open" in said
+    assert str(file) not in said
 
 
 @pytest.mark.parametrize("day", ["0001-01-01", "1999-12-31", "2100-01-01", "9999-12-31"])
