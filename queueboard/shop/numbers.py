@@ -56,15 +56,22 @@ def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, 
         days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
     except UnknownPlaceError as trouble:
         raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
-    known = {part.strip().casefold() for _, name in days for part in name.split(";")}
+    known = _names(days)
+    if settings.region and settings.open_on_holidays - known:  # one that the country has and this region has not
+        known |= _names(public_holidays(settings.country, "", year, year + YEARS_AHEAD))
     if strange := sorted(settings.open_on_holidays - known):
         from difflib import get_close_matches
 
         close = get_close_matches(strange[0], known, n=1)
-        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}."
+        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}"
         line = lines_of(text)["shop", "open_on_holidays"]
         raise SettingsError(f"line {line}: “{strange[0]}” is no public holiday of {settings.country}; {hint}")
     return days
+
+
+def _names(days: Sequence[tuple[date, str]]) -> frozenset[str]:
+    """The names of public holidays, in small letters; a day may carry two."""
+    return frozenset(part.strip().casefold() for _, name in days for part in name.split(";"))
 
 
 def settings_before(shop: Shop) -> Settings | None:

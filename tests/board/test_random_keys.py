@@ -4,6 +4,8 @@ import pytest
 
 from tests.bench.keys import is_heard, press_at_random
 
+pytestmark = pytest.mark.own_folder
+
 PARTS, SEQUENCES, KEYS_EACH = 4, 15, 8
 """Sixty sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
 

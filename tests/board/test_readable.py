@@ -8,20 +8,25 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import pytest
-from rich.color import ColorSystem
+from rich.color import Color, ColorSystem
 from rich.segment import Segment
 from textual.app import App
 from textual.pilot import Pilot
+from textual.theme import Theme
 from textual.widgets import OptionList
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.themes import SIXTEEN, THEMES, themes_for
+from queueboard.board.themes import EIGHT_BIT, SIXTEEN, THEMES, themes_for
 from tests.board.every_screen import desks, opened, over_home
 from tests.board.host import LARGE, SMALL, FakeDesk
 from tests.board.test_themes import READABLE, contrast
 from tests.busy_morning import busy_morning
 
-SHOWN = ((THEMES, (ColorSystem.TRUECOLOR, ColorSystem.EIGHT_BIT)), (SIXTEEN, (ColorSystem.STANDARD,)))
+SHOWN = (
+    (THEMES, (ColorSystem.TRUECOLOR,)),
+    (EIGHT_BIT, (ColorSystem.EIGHT_BIT,)),
+    (SIXTEEN, (ColorSystem.STANDARD,)),
+)
 """Which themes are worn where."""
 
 
@@ -66,13 +71,25 @@ async def too_weak(pilot: Pilot[int]) -> list[str]:
     return weak
 
 
-def test_a_terminal_of_sixteen_colours_gets_its_own() -> None:
+def test_a_terminal_of_fewer_colours_gets_its_own() -> None:
     """By what Rich says of the terminal; names and order are the same, so that key and choice are too."""
     assert (themes_for("standard"), themes_for("256"), themes_for("truecolor"), themes_for(None)) == (
-        *(SIXTEEN, THEMES, THEMES),
+        *(SIXTEEN, EIGHT_BIT, THEMES),
         THEMES,
     )
-    assert [theme.name for theme in SIXTEEN] == [theme.name for theme in THEMES]
+    for few in (SIXTEEN, EIGHT_BIT):
+        assert [theme.name for theme in few] == [theme.name for theme in THEMES]
+
+
+@pytest.mark.parametrize("theme", EIGHT_BIT, ids=lambda theme: theme.name)
+def test_what_is_shown_over_ssh_stays_quiet(theme: Theme) -> None:
+    """In 256 colours all grounds are greys, and the line under the cursor is read at 7 to 1 or more."""
+    cursor = theme.variables["cursor-ground"]
+    for ground in (theme.background, theme.surface, theme.panel, theme.variables["heading-ground"]):
+        drawn = Color.parse(ground or "").downgrade(ColorSystem.EIGHT_BIT).get_truecolor()
+        assert drawn.red == drawn.green == drawn.blue
+    shown = Color.parse(cursor).downgrade(ColorSystem.EIGHT_BIT).get_truecolor().hex
+    assert contrast(theme.variables["cursor-text"], shown) >= 7
 
 
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])

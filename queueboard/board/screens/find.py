@@ -61,7 +61,7 @@ class FindScreen(ShopScreen[int | None]):
         with VerticalScroll(id="aloud", can_focus=False):
             yield Static(id="sentence", markup=False)
         yield Static(id="typed", markup=False)
-        keys = "Enter to it · + copy · F7 message · F9 to a file · * or ↓ next · / or ↑ before"
+        keys = "Enter to it · + copy · F7 message · F9 file · ↓ next · ↑ before · F1 keys"
         yield Static(keys, id="keys", markup=False)
 
     def on_mount(self) -> None:

@@ -52,7 +52,7 @@ class NumberDialog(Telling, KeptForm[bool]):
     DEFAULT_CSS = """
     NumberDialog Row > .name { min-width: 20; }
     """
-    hint = "Enter on, at the end it is in force · escape leaves"
+    hint = "Enter on, at the end it is in force · Esc leaves"
 
     def __init__(self, desk: Desk, section: Section, about: Entry | Rows, text: str) -> None:
         super().__init__(desk)
@@ -146,7 +146,7 @@ def _capital(sentence: str) -> str:
 class TakeOutDialog(Telling):
     """Whether a row goes."""
 
-    hint = "+ or Enter takes it out · - or escape leaves it"
+    hint = "+ or Enter takes it out · - or Esc leaves it"
 
     def __init__(self, desk: Desk, section: Section, entry: Entry, text: str) -> None:
         super().__init__(desk)
@@ -179,7 +179,7 @@ class TakeOutDialog(Telling):
 class TakeInDialog(Telling):
     """A file of settings in the place of all numbers."""
 
-    hint = "Enter takes it in, or says every first mistake with its line · escape leaves all as it was"
+    hint = "Enter takes it in, or says every first mistake with its line · Esc leaves all as it was"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

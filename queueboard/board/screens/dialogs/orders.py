@@ -18,8 +18,8 @@ from queueboard.plainfiles import read_text
 from queueboard.shop.orders import take_orders, try_orders
 from queueboard.values.actor import Actor
 
-HINT = "Enter reads it, nothing is taken in yet · escape leaves"
-HINT_READ = "Enter announces the good ones · ↑ ↓ scroll · escape takes none"
+HINT = "Enter reads it, nothing is taken in yet · Esc leaves"
+HINT_READ = "Enter announces the good ones · ↑ ↓ scroll · Esc takes none"
 
 
 class OrdersDialog(Dialog):
@@ -44,7 +44,7 @@ class OrdersDialog(Dialog):
 
     def changed(self) -> None:
         self.tried = None
-        self.query_one("#hint", Static).update(Content(HINT))
+        self.say_keys(HINT)
 
     def go(self) -> None:
         if self.tried is None:
@@ -66,7 +66,7 @@ class OrdersDialog(Dialog):
         self.tried = try_orders(self.desk.shop, Actor(initials=self.desk.initials, now=self.desk.clock()), orders)
         report = "\n".join(cell_text(line) for line in orders_report(self.tried, self.desk.picture))
         self.query_one("#lines", Static).update(Content(report))
-        self.query_one("#hint", Static).update(Content(HINT_READ if self.tried.good else HINT))
+        self.say_keys(HINT_READ if self.tried.good else HINT)
         self.say("")
 
     def key_down(self) -> None:

@@ -25,7 +25,8 @@ class WeighDialog(Dialog):
             "" if own.packed_g is None else grams_words(own.packed_g), hint=WEIGHT_HINT, check=parse_grams
         )
         size = size_words(own.parcel_mm, self.unit) if own.parcel_mm else ""
-        self.size_typed = Field(size, hint=f"length x width x height in {self.unit}", check=self.sides_of)
+        unit = "inches" if self.unit == "in" else self.unit
+        self.size_typed = Field(size, hint=f"length x width x height in {unit}", check=self.sides_of)
 
     def heading(self) -> str:
         box = self.opened
