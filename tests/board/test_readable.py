@@ -17,6 +17,7 @@ from textual.widgets import OptionList
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.themes import EIGHT_BIT, SIXTEEN, THEMES, themes_for
+from queueboard.board.widgets.head import ColumnHead
 from tests.board.every_screen import desks, opened, over_home
 from tests.board.host import LARGE, SMALL, FakeDesk
 from tests.board.test_themes import READABLE, contrast
@@ -60,8 +61,11 @@ async def too_weak(pilot: Pilot[int]) -> list[str]:
         for theme in themes:
             app.register_theme(theme)
             app.theme = theme.name
+            # No terminal wears both themes of one name, whose ground is the same.
             for options in app.screen.query(OptionList):
-                options._clear_caches()  # no terminal wears both themes of one name, whose ground is the same
+                options._clear_caches()
+            for head in app.screen.query(ColumnHead):
+                head._drawn.clear()
             await pilot.pause()
             for (text, ground, system), on in pairs(app, systems).items():
                 if contrast(text, ground) < READABLE:
