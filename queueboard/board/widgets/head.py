@@ -10,6 +10,9 @@ from textual.widget import Widget
 
 from queueboard.words import Column
 
+MOST_LOOKS = 100
+"""So many are kept."""
+
 
 class ColumnHead(Widget):
     """Name, rule, count; the head of the column with the cursor stands out."""
@@ -26,6 +29,8 @@ class ColumnHead(Widget):
         """As Textual does it, once for each look: a count that was shown comes back with the boxes that were hidden."""
         look = (self.count, self.here, crop, self.visual_style, self.app.theme)
         if look not in self._drawn:
+            if len(self._drawn) == MOST_LOOKS:
+                self._drawn.clear()
             self._drawn[look] = super().render_lines(crop)
         return self._drawn[look]
 
