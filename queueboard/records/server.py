@@ -17,7 +17,7 @@ from queueboard.errors import FileError, LostError
 from queueboard.records import lost, migrations, typed_password
 from queueboard.records.connection import Cell, Cursor, ShopDatabase
 from queueboard.records.reaching import Try
-from queueboard.records.server_schema import FIRST, for_server
+from queueboard.records.server_schema import FILLED, FIRST, for_server
 from queueboard.records.server_sql import for_driver
 
 T = TypeVar("T")
@@ -225,8 +225,10 @@ def make(database: ServerDatabase, fill: Callable[[ServerRaw], T]) -> T:
         database.execute_sql(FIRST)  # type: ignore[no-untyped-call]  # untyped in the stubs
         database.execute_sql("INSERT INTO layout_now (layout) VALUES (0)")  # type: ignore[no-untyped-call]  # untyped in the stubs
         bring_up(database)
-        database.execute_sql("SET CONSTRAINTS ALL DEFERRED")  # type: ignore[no-untyped-call]  # untyped in the stubs
-        return fill(database.raw())
+        database.execute_sql("SET CONSTRAINTS ALL DEFERRED; SET LOCAL queueboard.filling = on")  # type: ignore[no-untyped-call]  # untyped in the stubs
+        filled = fill(database.raw())
+        database.run(FILLED)
+        return filled
 
 
 def there_already() -> FileError:

@@ -22,6 +22,7 @@ CREATE TABLE number_given (name TEXT COLLATE "C" PRIMARY KEY, number BIGINT NOT 
 
 CREATE FUNCTION give_number() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
+  IF current_setting('queueboard.filling', true) = 'on' THEN RETURN NEW; END IF;
   IF NEW.id IS NULL THEN
     INSERT INTO number_given AS n (name, number) VALUES (TG_TABLE_NAME, 1)
     ON CONFLICT (name) DO UPDATE SET number = n.number + 1 RETURNING number INTO NEW.id;
@@ -50,6 +51,18 @@ AS 'SELECT $1::json ->> substr($2, 3)';
 """
 """What SQLite has by itself. A sequence of the server would leave gaps where an action was refused, and history must
 have none: numbers are given by a table, which rolls back with the rest, as the writers queue anyway."""
+
+FILLED = """
+DO $$ DECLARE t text; BEGIN
+  FOR t IN SELECT c.relname FROM pg_trigger g JOIN pg_class c ON c.oid = g.tgrelid
+  WHERE g.tgname = c.relname || '_number' AND c.relnamespace = current_schema()::regnamespace LOOP
+    EXECUTE format('INSERT INTO number_given AS n (name, number) SELECT %L, max(id) FROM %I HAVING max(id) IS NOT NULL '
+      'ON CONFLICT (name) DO UPDATE SET number = greatest(n.number, excluded.number)', t, t);
+  END LOOP;
+END $$;
+"""
+"""While a shop is filled its rows bring their numbers along, and the highest is looked for once at the end: a number
+that is written a million times in one transaction has a million versions, all of which are walked for the next."""
 
 GUARDS = {
     "history_no_update": "BEFORE UPDATE ON history FOR EACH ROW EXECUTE FUNCTION only_added()",

@@ -7,6 +7,7 @@ work of the server's. Milliseconds of the clock, the middle and the slowest of t
 """
 
 import os
+import sqlite3
 import statistics
 import sys
 import time
@@ -20,12 +21,13 @@ from tempfile import TemporaryDirectory
 import psycopg
 from peewee import QueryEvent
 
+from queueboard.records import server
 from queueboard.records.cells import whole
+from queueboard.records.engine import FileEngine
 from queueboard.records.instants import from_us
 from queueboard.records.pointing import address_in
 from queueboard.records.reading import read_open_work
 from queueboard.records.server import ServerDatabase
-from queueboard.shop.carrying import take_in, write_out
 from queueboard.shop.looking import glance, look
 from queueboard.shop.noting import note_box
 from queueboard.shop.opening import Shop, close_shop, open_shop
@@ -34,22 +36,29 @@ from tests import engines, lending
 from tests.bench import years
 from tests.bench.machine import heading
 from tests.bench.speed_reads import planner_alone
-from tests.shop.place import by
 
 Statement = tuple[str, tuple[object, ...]]
 
 
 def on_server(file: Path, folder: Path) -> Shop:
-    """The shop of a file, on the server."""
-    shop = open_shop(file)
-    write_out(shop, folder / "years.jsonl")
-    close_shop(shop)
-    lending.new_database(folder / "there.qb")
-    take_in(folder / "there.qb", folder / "years.jsonl", by())
-    (folder / "years.jsonl").unlink()
-    there = open_shop(folder / "there.qb")
-    there.database.run("ANALYZE")
-    return there
+    """The shop of a file, on the server; its rows are copied as they are, which millions of them want."""
+    there = folder / "there.qb"
+    lending.new_database(there)
+    whole_file = sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)
+    with closing(whole_file) as rows, closing(server.connect(str(address_in(there)), 1000)) as database:
+        server.make(database, lambda raw: copied(rows, raw.connection))
+    shop = open_shop(there)
+    shop.database.run("ANALYZE")
+    return shop
+
+
+def copied(rows: sqlite3.Connection, connection: "psycopg.Connection[object]") -> None:
+    """Every row of every table."""
+    for name, columns in FileEngine(rows).columns().items():
+        names = ", ".join(f'"{column}"' for column in columns)
+        with connection.cursor() as cursor, cursor.copy(f"COPY {name} ({names}) FROM STDIN") as copy:
+            for row in rows.execute(f"SELECT {names} FROM {name} ORDER BY id"):
+                copy.write_row(row)
 
 
 @contextmanager
