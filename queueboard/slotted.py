@@ -64,7 +64,7 @@ class _Unwritten:
                 setattr(self.slotted, name, what)
 
     def _first(self) -> Callable[..., None]:
-        left, filling = FEW, None
+        left, filling, put = FEW, None, object.__setattr__
         rests_on_nothing = self._made_of[1] == (object,)
 
         def first(one: object, /, *args: object, **kwargs: object) -> None:
@@ -79,7 +79,7 @@ class _Unwritten:
                 vars(self.slotted)["__init__"](one, *args, **kwargs)
                 return
             for name, value in values.items():
-                object.__setattr__(one, name, value)
+                put(one, name, value)
             if "__post_init__" in self._body:
                 self._body["__post_init__"](one)
 
@@ -108,8 +108,10 @@ class _Filling:
         self.by_place = () if options.get("kw_only") else tuple(name for name in names if name not in self._not_given)
         """The fields that may be given by their place alone."""
 
-    def values(self, args: Sequence[object], kwargs: Mapping[str, object]) -> dict[str, object] | None:
+    def values(self, args: Sequence[object], kwargs: dict[str, object]) -> dict[str, object] | None:
         """The value of every field; None where what is given does not fit, which the library says best."""
+        if kwargs.keys() == self._names and not args and not self._not_given:
+            return kwargs
         placed = dict(zip(self.by_place, args, strict=False))
         if len(args) > len(placed) or not kwargs.keys().isdisjoint((*placed, *self._not_given)):
             return None
