@@ -218,7 +218,10 @@ def has_shop(database: ServerDatabase) -> bool:
 
 
 def make(database: ServerDatabase, fill: Callable[[ServerRaw], T]) -> T:
-    """Make a shop of today's layout where there is none, and fill it, in one transaction: wholly, or not at all."""
+    """Make a shop of today's layout where there is none, and fill it, in one transaction: wholly, or not at all.
+
+    Rows bring their numbers along; what fills ends with number_on.
+    """
     with database.atomic():
         if has_shop(database):
             raise there_already()
@@ -226,9 +229,12 @@ def make(database: ServerDatabase, fill: Callable[[ServerRaw], T]) -> T:
         database.execute_sql("INSERT INTO layout_now (layout) VALUES (0)")  # type: ignore[no-untyped-call]  # untyped in the stubs
         bring_up(database)
         database.execute_sql("SET CONSTRAINTS ALL DEFERRED; SET LOCAL queueboard.filling = on")  # type: ignore[no-untyped-call]  # untyped in the stubs
-        filled = fill(database.raw())
-        database.run(FILLED)
-        return filled
+        return fill(database.raw())
+
+
+def number_on(raw: ServerRaw) -> None:
+    """Behind the rows that a shop was filled with, go on with the numbers above theirs."""
+    raw.execute(FILLED)
 
 
 def there_already() -> FileError:

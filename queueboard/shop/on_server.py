@@ -79,6 +79,7 @@ def _take(database: server.ServerDatabase, source: Path) -> None:
 
 def _fill(raw: server.ServerRaw, reading: Reading) -> None:
     fill(raw, reading)
+    server.number_on(raw)
     raw.execute("SET CONSTRAINTS ALL IMMEDIATE")
     found = looking_over.look_over(raw)
     if not found.sound:

@@ -46,19 +46,20 @@ def on_server(file: Path, folder: Path) -> Shop:
     lending.new_database(there)
     whole_file = sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)
     with closing(whole_file) as rows, closing(server.connect(str(address_in(there)), 1000)) as database:
-        server.make(database, lambda raw: copied(rows, raw.connection))
+        server.make(database, partial(copied, rows))
     shop = open_shop(there)
     shop.database.run("ANALYZE")
     return shop
 
 
-def copied(rows: sqlite3.Connection, connection: "psycopg.Connection[object]") -> None:
+def copied(rows: sqlite3.Connection, raw: server.ServerRaw) -> None:
     """Every row of every table."""
     for name, columns in FileEngine(rows).columns().items():
         names = ", ".join(f'"{column}"' for column in columns)
-        with connection.cursor() as cursor, cursor.copy(f"COPY {name} ({names}) FROM STDIN") as copy:
+        with raw.connection.cursor() as cursor, cursor.copy(f"COPY {name} ({names}) FROM STDIN") as copy:
             for row in rows.execute(f"SELECT {names} FROM {name} ORDER BY id"):
                 copy.write_row(row)
+    server.number_on(raw)
 
 
 @contextmanager
