@@ -59,7 +59,8 @@ class Bar:
         from rich.console import Console
         from rich.progress import BarColumn, Progress, TaskProgressColumn, TextColumn
 
-        columns = TextColumn("{task.description}", markup=False), BarColumn(), TaskProgressColumn()
+        one_accent = BarColumn(complete_style="yellow", finished_style="yellow", pulse_style="yellow")
+        columns = TextColumn("{task.description}", markup=False), one_accent, TaskProgressColumn()
         progress = Progress(*columns, console=Console(file=self.stream), transient=True)
         return progress, progress.add_task("", total=None)
 

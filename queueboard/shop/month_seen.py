@@ -43,7 +43,7 @@ def _seen(database: ShopDatabase, now: datetime, month: Month) -> MonthSeen:
         runs=_runs(database, *ends),
         payments=records.paid_between(database, *ends),
         debts=_debts(database, min(end, now.astimezone(zone), key=datetime.timestamp)),
-        belts_fitted=records.belts_fitted(database, *ends),
+        belts=records.belts_fitted(database, *ends),
     )
 
 
