@@ -59,6 +59,9 @@ class Colours:
                 "text-error": self.bad,
                 "heading-ground": self.heading,
                 "input-selection-background": self.cursor,
+                "input-cursor-background": self.surface,
+                "input-cursor-foreground": self.text,
+                "input-cursor-text-style": "reverse",  # seen without colours too
                 "cursor-ground": self.cursor,
                 "cursor-text": self.on_cursor,
                 "block-cursor-background": self.cursor,

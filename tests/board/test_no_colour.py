@@ -13,13 +13,18 @@ from textual.widget import Widget
 from textual.widgets import DataTable, OptionList, Static
 
 from queueboard.board.app import QueueboardApp
+from queueboard.board.desk import Desk
+from queueboard.board.screens.walk_in import WalkInScreen
+from queueboard.board.themes import THEMES
 from queueboard.board.widgets.column_lines import CURSOR, MARK, SAME
 from queueboard.edges.drift import Limits, Mark, Signal
 from queueboard.phrases.chart import LOUD, POINT, chart_lines
+from queueboard.shop.opening import Shop
 from tests.board.dump import dump
-from tests.board.host import LARGE, FakeDesk, Home, Host
+from tests.board.host import LARGE, SMALL, FakeDesk, Home, Host
 from tests.busy_morning import busy_morning
 from tests.pictures import picture
+from tests.shop.place import NOW
 
 TELLS = re.compile(r"[!?▸▹*]|\b[A-Z]{2,}\b")
 """A sign, or a word in capitals."""
@@ -95,3 +100,21 @@ async def test_what_is_told_by_colour_alone_would_be_found() -> None:
         await pilot.pause()
 
         assert told_by_colour_alone(app) == ["by and by", f"OptionList has no {CURSOR}"]
+
+
+async def test_the_place_where_one_types_is_seen_without_colours(two_boxes: Shop) -> None:
+    """The cursor of a field is drawn turned round, on a letter and behind the last one, in every theme."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: WalkInScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        for theme in THEMES:
+            app.theme = theme.name
+            for key in ("a", "left", "delete"):
+                await pilot.press(key)
+                turned = [
+                    segment.text
+                    for strip in app.screen._compositor.render_strips()
+                    for segment in strip
+                    if segment.style is not None and segment.style.reverse
+                ]
+                assert len("".join(turned)) == 1, (theme.name, key)
