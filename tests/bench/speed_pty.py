@@ -18,7 +18,7 @@ from pathlib import Path
 import pyte
 from ptyprocess import PtyProcess
 
-from tests.bench.speed_clock import scheduled, unhindered
+from tests.bench.speed_clock import unhindered, worked
 from tests.terminal.pty import QUIET_SECONDS, ROOT
 
 COLUMNS, ROWS = 120, 40
@@ -84,7 +84,7 @@ class Program:
 
     def worked_seconds(self) -> float:
         """What the processor has done for the program since its start."""
-        return scheduled(self._process.pid, 0)
+        return worked(self._process.pid)
 
     def close(self) -> None:
         """Kill it; how it leaves is not what is measured."""
