@@ -123,6 +123,8 @@ def figures(text: str) -> str:
 
 def folded(text: str) -> str:
     """The text as it is compared when finding: no case, no accents, no invisible signs, single spaces."""
+    if text.isascii() and text.isprintable():
+        return " ".join(text.lower().split())
     apart = unicodedata.normalize("NFKD", text.casefold()).casefold().translate(_PLAIN_LETTERS)
     kept = "".join(sign for sign in apart if unicodedata.category(sign) not in {"Mn", "Cf", "Cc"} or sign.isspace())
     return " ".join(unicodedata.normalize("NFKC", kept).casefold().split())

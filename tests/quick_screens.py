@@ -6,6 +6,8 @@ looks at. Here a wait lasts exactly until every message was dealt with and every
 """
 
 import asyncio
+from typing import Any
+from weakref import WeakSet
 
 from textual import app as app_module
 from textual import pilot as pilot_module
@@ -15,9 +17,11 @@ from textual.css.model import RuleSet
 from textual.css.stylesheet import Stylesheet
 from textual.css.types import CSSLocation
 from textual.pilot import Pilot
+from textual.screen import Screen
 from textual.timer import Timer
 
 read_rules = Stylesheet._parse_rules
+refresh_now = Screen._compositor_refresh
 
 Rules = dict[tuple[object, ...], list[RuleSet]]
 
@@ -39,6 +43,31 @@ async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textua
         for timer in due:
             await timer._tick(next_timer=0, count=0)
         await _nothing_ready(loop)
+    if app is not None and app._exception is None:
+        _draw(app)
+
+
+def _draw(app: App[object]) -> None:
+    """Draw the screen on top, once, if anything on it was to be drawn since the last time."""
+    for screen in app._screen_stack[-1:]:
+        if screen not in waiting:
+            continue
+        waiting.discard(screen)
+        app._display(screen, screen._compositor.render_update(screen_stack=app._background_screens))
+        app._update_mouse_over(screen)
+
+
+waiting: WeakSet[Screen[Any]] = WeakSet()
+"""Screens that are to be drawn at the next rest."""
+
+
+def _draw_at_rest(self: Screen[Any]) -> None:
+    """In place of a drawing each time that something is laid out: what is drawn over at once is seen by nobody."""
+    if self is self.app.screen:
+        self._dirty_widgets.clear()
+        waiting.add(self)
+    else:
+        refresh_now(self)
 
 
 def _to_be_drawn(app: App[object]) -> list[Timer]:
@@ -59,6 +88,7 @@ def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
     app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
+    Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign]  # that is the point
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
     known: Rules = {}
 

@@ -44,9 +44,8 @@ class SecondOpinion:
             "SELECT b.id, b.number, b.goes_by, b.closed_us, p.day FROM promise p JOIN box b ON b.id = p.box_id "
             "WHERE b.announced_us IS NULL ORDER BY p.id"
         ).fetchall()
-        (self.belts,) = shop.execute(
-            "SELECT count(*) FROM belt WHERE was_belt_id IS NULL AND fitted_us BETWEEN ? AND ? - 1", self.ends
-        ).fetchone()
+        fitted = "SELECT process FROM belt WHERE was_belt_id IS NULL AND fitted_us BETWEEN ? AND ? - 1"
+        self.belts = Counter(process for (process,) in shop.execute(fitted, self.ends))
         (self.call_backs,) = shop.execute(
             "SELECT count(*) FROM box WHERE complaint = 1 AND received_us BETWEEN ? AND ? - 1", self.ends
         ).fetchone()

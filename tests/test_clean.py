@@ -68,6 +68,12 @@ def test_finding_ignores_how_a_text_was_composed(text: str) -> None:
     assert folded(unicodedata.normalize("NFD", text)) == folded(text)
 
 
+@given(st.text(st.characters(max_codepoint=127)))
+def test_plain_letters_fold_the_same_by_the_short_way(text: str) -> None:
+    """A text of plain letters alone is spared the long way, which an invisible sign behind it makes it go."""
+    assert folded(text) == folded(f"{text}\u200b")
+
+
 @pytest.mark.parametrize(
     ("stored", "typed"),
     [

@@ -1,8 +1,10 @@
 """Our dataclass against the standard library's, whose behaviour it must have from the first value on."""
 
 import dataclasses
+import pickle
 import re
 from collections.abc import Callable
+from copy import copy
 from dataclasses import FrozenInstanceError, field, fields, is_dataclass, replace
 from typing import Any, ClassVar
 
@@ -44,6 +46,20 @@ def family(dataclass: Callable[..., Any]) -> Classes:
         one: str = "knife"
 
     return Blade, Boxed, Tally
+
+
+@slotted.dataclass(frozen=True, slots=True, kw_only=True)
+class MovedHere:
+    """A class that nothing was asked of yet."""
+
+    tag: str
+
+
+@slotted.dataclass(frozen=True, slots=True, kw_only=True)
+class WentThere:
+    """Another one."""
+
+    tag: str
 
 
 OURS, THEIRS = family(slotted.dataclass), family(dataclasses.dataclass)
@@ -95,6 +111,10 @@ def test_what_is_refused_is_refused_alike() -> None:
             refused(lambda: blade(150)),
             refused(lambda: blade(length_mm=401)),
             refused(lambda: tally(1, 2, "blade", 4)),
+            refused(lambda: tally(1, knives=2)),
+            refused(lambda: tally(boxes=2)),
+            refused(lambda: tally(1, drawers=2)),
+            refused(lambda: tally(boxes=1, drawers=2)),
             refused(lambda: setattr(blade(length_mm=1), "length_mm", 2)),
             refused(lambda: delattr(boxed(length_mm=1), "box")),
             refused(lambda: setattr(tally(1), "drawer", 2)),
@@ -123,20 +143,40 @@ def written(kind: Any) -> set[str]:
 
 
 def test_nothing_is_written_before_it_is_needed() -> None:
-    """A class that is only loaded has nothing compiled; a value compiles what makes it, a comparison the rest."""
+    """A class that is only loaded, or has few values, has nothing compiled; a comparison compiles it."""
     blade, boxed, tally = family(slotted.dataclass)
     assert not written(blade) | written(boxed) | written(tally)
 
-    one = boxed(length_mm=1)
-    assert written(boxed) == {"__init__", "__setattr__", "__delattr__"}
-    assert "__init__" in written(blade)  # it was asked for its fields
+    one = blade(length_mm=1)
+    assert not written(blade)
 
-    assert one == boxed(length_mm=1)
-    assert {"__eq__", "__hash__"} <= written(boxed)
+    assert one == blade(length_mm=1)
+    assert {"__init__", "__eq__", "__hash__", "__setattr__", "__delattr__"} <= written(blade)
+
+    assert boxed(length_mm=1).box == 417
+    assert written(boxed) == {"__init__", "__setattr__", "__delattr__"}  # it rests on fields that are asked for
 
     assert not written(tally)
     assert is_dataclass(tally)
     assert written(tally) == {"__init__"}
+
+
+def test_a_class_of_many_values_is_written() -> None:
+    """What makes a value is compiled once a class has had so many that it pays."""
+    _, _, tally = family(slotted.dataclass)
+
+    few = [tally(place) for place in range(slotted.FEW)]
+    assert not written(tally)
+
+    assert tally(7) not in few[:7]
+    assert few[7] == tally(7)
+    assert {"__init__", "__eq__"} <= written(tally)
+
+
+def test_a_value_travels_before_its_class_is_written() -> None:
+    """A value that is packed up and unpacked, the first of its class, is the same."""
+    assert pickle.loads(pickle.dumps(MovedHere(tag="417-3"))) == MovedHere(tag="417-3")  # noqa: S301  # our own
+    assert copy(WentThere(tag="417-3")) == WentThere(tag="417-3")
 
 
 def test_a_class_without_slots_is_refused() -> None:

@@ -5,18 +5,15 @@ from collections.abc import Callable
 from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
+from typing import Concatenate, ParamSpec, TypeVar
 
 from queueboard.errors import FileError, QueueboardError
-from queueboard.shop.looking import DAY_LIST, glance, last_line, look
+from queueboard.shop.looking import DAY_LIST, at_first_sight, glance, last_line, look
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
 from queueboard.values.actor import Actor
 from queueboard.values.knife import Knife
 from queueboard.values.shelf import GoneSeen
-
-if TYPE_CHECKING:
-    from queueboard.shop.finding import GoneIndex
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -48,11 +45,12 @@ class Desk:
         """What becomes of an invented shop, kept or thrown away; empty for a real one."""
         found = _found(shop.path)
         self._file = None if found is None else _identity(found)
-        self.seen: Picture = look(shop, clock())
+        self.seen: Picture = at_first_sight(shop, clock(), MANY)
         """The newest picture; its plan may still be that of the picture before (Picture.plan_follows)."""
         self.besides = ""
         """What the last action did besides, until it was said."""
-        self._gone: tuple[int, GoneIndex] | None = None
+        self._gone: tuple[int, dict[int, GoneSeen]] = (0, {})
+        """What was found last among boxes that are gone, and the line of history that was the newest then."""
 
     def insist_on_file(self) -> None:
         """FileError when the shop file is not where it was opened, or is empty: the open handle would not notice."""
@@ -112,12 +110,15 @@ class Desk:
         return look(self.shop, self.picture.now, restarts=DAY_LIST)
 
     def gone(self, text: str) -> tuple[GoneSeen, ...]:
-        """The boxes that are gone and fit what was typed, the newest first; read anew when something has changed."""
-        from queueboard.shop.finding import find_gone, gone_index
+        """The boxes that are gone and fit what was typed, the newest first."""
+        from queueboard.shop.finding import find_gone
 
-        if self._gone is None or self._gone[0] != self.picture.last_line:
-            self._gone = (self.picture.last_line, gone_index(self.shop))
-        return find_gone(self.shop, text, index=self._gone[1])
+        line, read = self._gone
+        if line != self.picture.last_line:
+            line, read = self.picture.last_line, {}
+        found = find_gone(self.shop, text, read=read)
+        self._gone = (line, {one.box.id: one for one in found})
+        return found
 
     def beside(self, knife: Knife) -> tuple[Knife, ...]:
         """The knives of other boxes that were at work when this one was last moved."""

@@ -141,7 +141,14 @@ SIXTEEN = (
 )
 """The same three for a terminal of 16 colours, where brown and quiet grey come down to greys that are too weak."""
 
+EIGHT_BIT = (
+    replace(_DARK, cursor="#3a3a3a").theme(),
+    replace(_LIGHT, ground="#eeeeee", surface="#e4e4e4", panel="#dedede", heading="#e4e4e4", cursor="#ffd7af").theme(),
+    replace(_CONTRAST, cursor="#3a3a3a").theme(),
+)
+"""The same three for a terminal of 256 colours, as most are over ssh: brown comes down to olive, paper to pink."""
+
 
 def themes_for(color_system: str | None) -> tuple[Theme, ...]:
     """The themes for what Rich found that the terminal can show: standard is 16 colours."""
-    return SIXTEEN if color_system == "standard" else THEMES
+    return {"standard": SIXTEEN, "256": EIGHT_BIT}.get(color_system or "", THEMES)

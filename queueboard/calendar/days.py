@@ -21,6 +21,8 @@ class ShopCalendar:
     """Names by day; a day beyond the years looked up counts as no holiday."""
     known: dict[date, str | None] = field(default_factory=dict, init=False, compare=False, repr=False)
     """What why_closed has said so far: every box asks for the same few days."""
+    by_carrier: dict[str, "ShopCalendar"] = field(default_factory=dict, init=False, compare=False, repr=False)
+    """The calendars of single carriers, as far as asked for: nearly every box goes with the same few."""
 
 
 def why_closed(calendar: ShopCalendar, day: date) -> str | None:

@@ -29,11 +29,14 @@ def main(argv: Sequence[str] | None = None, *, clock: Callable[[], datetime] = l
         # Loading is most of what a short command does, and Ctrl+C may come in the midst of it.
         from queueboard.cli.running import run
 
-        return run(argv, clock)
+        code = run(argv, clock)
     except KeyboardInterrupt:
         with suppress(OSError, AttributeError):
             sys.stderr.write("Stopped.\n")
-        return INTERRUPTED
+        code = INTERRUPTED
+    if argv is None:
+        gc.freeze()  # else Python looks through all of it for garbage once more before it lets the process go
+    return code
 
 
 def _be_quick(argv: Sequence[str]) -> None:

@@ -24,7 +24,8 @@ from queueboard.shop.belts import belts_to_ask
 from queueboard.shop.checking import share_under
 from queueboard.shop.keeping import copy_to
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_before, settings_text, take_settings
+from queueboard.shop.numbers import settings_before, take_settings
+from queueboard.shop.settings_now import settings_text
 from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 

@@ -23,8 +23,8 @@ from queueboard.errors import QueueboardError, TypedError
 from queueboard.papers.progress import bar
 from queueboard.shop.keeping import daily_copy
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import holidays_run_out, settings_text, take_settings
 from queueboard.shop.opening import Shop, open_shop
+from queueboard.shop.settings_now import holidays_run_out, settings_text
 from queueboard.values.actor import Actor
 
 DEMO_MORNING = time(13, 5, tzinfo=UTC)
@@ -132,6 +132,8 @@ def _first_look(shop: Shop, nobody: Actor) -> None:
 
 def _holidays(shop: Shop, nobody: Actor) -> None:
     if holidays_run_out(shop, nobody.now.date()):
+        from queueboard.shop.numbers import take_settings
+
         take_settings(shop, nobody, settings_text(shop))
 
 

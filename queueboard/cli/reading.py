@@ -50,12 +50,12 @@ def add_commands(add: Add) -> None:
 
 def day_list(args: argparse.Namespace, clock: Clock) -> int:
     """The day sheet; with --fix its order is kept for the rest of the day."""
-    from queueboard.shop.numbers import fix_day_list
-
     with shop_of(args) as shop:
         picture = look(shop, clock(), restarts=DAY_LIST)
         order = tuple(run.knife_ids for run in picture.plan.runs)
         if args.fix and order:
+            from queueboard.shop.numbers import fix_day_list
+
             fix_day_list(shop, actor_of(args, clock), picture.now.date(), order)
             picture = look(shop, clock())
     if args.json or args.csv:

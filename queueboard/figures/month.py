@@ -83,8 +83,8 @@ class MonthSeen:
     payments: tuple[tuple[Payment, Customer], ...]
     debts: tuple[Debt, ...]
     """What is owed at the month's end, or now, for what has left; one entry a box."""
-    belts_fitted: int
-    """New belts; worn ones that were moved to finer duty are none."""
+    belts: tuple[tuple[str, int], ...]
+    """New belts by process; worn ones that were moved to finer duty are none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,7 +149,13 @@ class MonthFigures:
     """Who paid most in the month."""
     worst: Debt | None
     """Who owes most at its end."""
-    belts_fitted: int
+    belts: tuple[tuple[str, int], ...]
+    """New belts by process."""
+
+    @property
+    def belts_fitted(self) -> int:
+        """All new belts."""
+        return sum(count for _, count in self.belts)
 
     @property
     def knives(self) -> int:
@@ -183,7 +189,7 @@ def month_figures(seen: MonthSeen) -> MonthFigures:
         owed_cents=sum(debt.cents for debt in seen.debts),
         best=_most(paid),
         worst=_most(owed),
-        belts_fitted=seen.belts_fitted,
+        belts=seen.belts,
     )
 
 

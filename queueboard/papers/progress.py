@@ -34,7 +34,7 @@ class Bar:
     def __call__(self, doing: Doing, done: int, total: int) -> None:
         """So much of so much is done."""
         if self.drawn is not None or monotonic() - self.begun >= self.after_seconds:
-            self._draw(doing.value, done, max(1, total))
+            self._draw(doing.value, done, total or None)
 
     def say_working(self) -> None:
         """Say what goes on, with a bar that only shows that something does."""
@@ -46,7 +46,11 @@ class Bar:
             if self.over:
                 return
             fresh = self.drawn is None
-            progress, task = self.drawn = self.drawn or self._made()
+            progress, task = self.drawn or self._made()
+            if total is None:  # Rich keeps a total once it was told one
+                progress.remove_task(task)
+                task = progress.add_task(words, total=None)
+            self.drawn = progress, task
             progress.update(task, description=words, completed=done, total=total)
             if fresh:
                 progress.start()
@@ -55,9 +59,10 @@ class Bar:
         from rich.console import Console
         from rich.progress import BarColumn, Progress, TaskProgressColumn, TextColumn
 
-        columns = TextColumn("{task.description}", markup=False), BarColumn(), TaskProgressColumn()
+        one_accent = BarColumn(complete_style="yellow", finished_style="yellow", pulse_style="yellow")
+        columns = TextColumn("{task.description}", markup=False), one_accent, TaskProgressColumn()
         progress = Progress(*columns, console=Console(file=self.stream), transient=True)
-        return progress, progress.add_task("")
+        return progress, progress.add_task("", total=None)
 
     def end(self) -> None:
         """Take the bar away, where there is one; it does not come again."""

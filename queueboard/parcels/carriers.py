@@ -15,10 +15,13 @@ def carrier_of(label: ReturnLabel | None) -> str:
 
 def with_carrier(calendar: ShopCalendar, name: str) -> ShopCalendar:
     """The calendar by which a box goes with this carrier; the same one where the shop has typed nothing of it."""
-    parcels = parcels_by(calendar.settings.parcels, name)
-    if parcels is calendar.settings.parcels:
-        return calendar
-    return replace(calendar, settings=replace(calendar.settings, parcels=parcels))
+    if name not in calendar.by_carrier:
+        parcels = parcels_by(calendar.settings.parcels, name)
+        usual = parcels is calendar.settings.parcels
+        calendar.by_carrier[name] = (
+            calendar if usual else replace(calendar, settings=replace(calendar.settings, parcels=parcels))
+        )
+    return calendar.by_carrier[name]
 
 
 def parcels_by(parcels: Parcels, name: str) -> Parcels:

@@ -3,7 +3,7 @@
 typed     what a person types into values: parse_tag, parse_day, parse_time, parse_count, parse_cents
 dates     ship_by_word, day_words, date_words, when_words, time_words, promise_words, told_words, lateness_words,
           done_by_words, age_words, minutes_words, saved_words, many
-bill      charge_words, sums_words, bill_lines, limit_words
+bill      charge_words, sums_words, parts_words, bill_lines, limit_words
 money     money, amount, owed_words, box_money_words
 knives    knife_line, knife_name, knife_signs, length_words, place_words, wait_words, last_seen_words
 promising advice_lines, offer_words, sum_words, room_words, answer_words, planned_words, sure_words

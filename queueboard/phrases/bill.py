@@ -44,6 +44,11 @@ def sums_words(totals: Totals, settings: Settings) -> str:
 
     Empty where it is the knives' prices alone.
     """
+    return f"{parts_words(totals)} {settings.currency}".rstrip() if not totals.plain else ""
+
+
+def parts_words(totals: Totals) -> str:
+    """The same where the next line names the currency: knives 35.00, add-ons 6.00 = 41.00; empty as there."""
     if totals.plain:
         return ""
     parts = (
@@ -57,7 +62,7 @@ def sums_words(totals: Totals, settings: Settings) -> str:
         ("rounding", totals.rounding_cents),
     )
     said = ", ".join(f"{name} {amount(cents)}" for name, cents in parts if cents or name == "knives")
-    return f"{said} = {money(totals.total_cents, settings)}"
+    return f"{said} = {amount(totals.total_cents)}"
 
 
 def bill_lines(box: BoxPicture) -> tuple[str, ...]:

@@ -1,9 +1,10 @@
 """One box in words: n of m, where it stands, its totals, and the sentence read aloud on the phone."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from queueboard.phrases.announced import NOT_HERE, expected_minutes_words, expected_word, expected_words
-from queueboard.phrases.bill import limit_words, sums_words
+from queueboard.phrases.bill import limit_words, parts_words
 from queueboard.phrases.counts import note_words
 from queueboard.phrases.dates import (
     age_words,
@@ -133,10 +134,10 @@ def box_signs(box: BoxPicture, now: datetime) -> tuple[str, ...]:
     return tuple(sign for sign, holds in signs if holds)
 
 
-def counts_words(box: BoxPicture) -> str:
+def counts_words(box: BoxPicture, places: Sequence[Column] = ON_BOARD) -> str:
     """Knives in each place where there are any: 2 received, 3 on bench, 1 testing, 7 ready, 1 looked for, 1 gone."""
     counted = (
-        *((found_in(box, column), column.value) for column in ON_BOARD),
+        *((found_in(box, column), column.value) for column in places),
         (looked_for(box), "looked for"),
         (found_in(box, Column.GONE), Column.GONE.value),
     )
@@ -170,7 +171,7 @@ def batch_totals(box: BoxPicture, settings: Settings, now: datetime, *, working_
         _counts(box) if box.box.opened else _unopened(box, now),
         expected_minutes_words(box, settings) if box.box.announced else left,
         date_words_of(box, now),
-        sums_words(box.totals, settings),
+        parts_words(box.totals),
         box_money_words(box, settings),
         limit_words(box, settings),
         note_words(box, settings),
@@ -196,7 +197,7 @@ def _counts(box: BoxPicture) -> str:
     """Ready of those here, then where each is, unless that says the same once more."""
     if not box.on_hand or box.ready_count == len(box.on_hand):
         return ready_words(box)
-    return f"{n_of_m(box)} ready: {counts_words(box)}"
+    return f"{n_of_m(box)} ready: {counts_words(box, [place for place in ON_BOARD if place is not Column.READY])}"
 
 
 def _unopened(box: BoxPicture, now: datetime) -> str:

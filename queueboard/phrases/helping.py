@@ -115,6 +115,6 @@ WALK_IN = (
 WALL = "Nothing needs to be done here: twelve boxes stand in large numbers, without names, phones or prices."
 WEEK = "See how the next days fill: minutes booked against minutes there, what is due, when the shop is closed."
 QUESTION = (
-    "Answer from the top: Enter steps on, Shift+Tab back, and behind the last answer it is stored. Among numbered "
+    "Answer from the top: Enter steps on, ↑ back, and behind the last answer it is stored. Among numbered "
     "answers a digit takes its line."
 )

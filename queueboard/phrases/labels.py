@@ -7,7 +7,7 @@ from queueboard.phrases.dates import date_words, day_words
 from queueboard.phrases.knives import place_words
 from queueboard.phrases.parcels import over_words
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.weighing import parcel_weight
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.box import ReturnLabel
 from queueboard.values.label import LabelDue
 from queueboard.words import Column, GoesBy, LabelOwner, LabelState, LabelWord

@@ -38,7 +38,7 @@ def too_much_words(cents: int, owed_cents: int, settings: Settings) -> str:
 def credit_words(cents: int, settings: Settings) -> str:
     """What is asked back before a box leaves for which more was paid than it comes to."""
     return (
-        f"{money(cents, settings)} too much was paid: give it back first (. leaves, then y and Shift+Tab on the box). "
+        f"{money(cents, settings)} too much was paid: give it back first (. leaves, then y and ↑ on the box). "
         "The same key once more lets it go as it is."
     )
 

@@ -57,8 +57,6 @@ def average_words(whole: int, count: int) -> str:
 
 def figure_rows(figures: MonthFigures, settings: Settings) -> tuple[tuple[str, str], ...]:
     """The figures with their names, in the order of the sheet."""
-    belts = figures.belts_fitted
-    per_hundred = f", {average_words(100 * belts, figures.knives)} per 100 knives" if figures.knives else ""
     return (
         ("knives ready", str(figures.knives)),
         ("boxes handed over", boxes_words(figures, settings)),
@@ -67,8 +65,22 @@ def figure_rows(figures: MonthFigures, settings: Settings) -> tuple[tuple[str, s
         ("rework", rework_words(figures)),
         ("call-backs", many(figures.call_backs, "box")),
         ("declined", many(figures.declined, "knife")),
-        ("new belts", f"{belts}{per_hundred}"),
+        *belt_rows(figures),
     )
+
+
+BELTS_NAMED = 3
+"""As many processes as a line has room for; the others are counted together."""
+
+
+def belt_rows(figures: MonthFigures) -> tuple[tuple[str, str], ...]:
+    """7, 2.1 per 100 knives; below it what they were put up for: plain 4, serrated 2, others 1."""
+    belts = figures.belts_fitted
+    per_hundred = f", {average_words(100 * belts, figures.knives)} per 100 knives" if figures.knives else ""
+    most = sorted(figures.belts, key=lambda pair: -pair[1])
+    others = ("others", sum(count for _, count in most[BELTS_NAMED:]))
+    named = ", ".join(f"{process} {count}" for process, count in (*most[:BELTS_NAMED], others) if count)
+    return (("new belts", f"{belts}{per_hundred}"), *((("  put up for", named),) if named else ()))
 
 
 def boxes_words(figures: MonthFigures, settings: Settings) -> str:

@@ -53,7 +53,7 @@ class Number:
         if typed.strip():
             return self.sort.literal(typed, ways)
         if self.needed:
-            raise TypedError(f"“{self.words}” cannot be empty. Type it, or escape leaves it as it was.")
+            raise TypedError(f"“{self.words}” cannot be empty. Type it, or Esc leaves it as it was.")
         return self.emptied
 
 

@@ -23,7 +23,7 @@ from queueboard.phrases.parcels import weight_lines
 from queueboard.settings.shapes import Settings
 from queueboard.shop.offering import label_offers
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.weighing import parcel_weight
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.knife import Knife
 from queueboard.values.offer import OfferKind
 from queueboard.words import ThingState

@@ -13,11 +13,11 @@ from queueboard.planning.errors import PlanError
 from queueboard.planning.keeping import kept_batches
 from queueboard.planning.lateness import finishes_of, forecasts_of
 from queueboard.planning.learning import YIELD_SD, Factor, learn
-from queueboard.planning.ledger import Ledger, chances_of, ledger_of, overloads_of
+from queueboard.planning.ledger import chances_of, ledger_of, overloads_of
+from queueboard.planning.planned import Planned
 from queueboard.planning.ranks import pieces_of
 from queueboard.planning.reasons import with_reasons
 from queueboard.planning.timing import Batch, runs_of
-from queueboard.slotted import dataclass
 from queueboard.values.plan import (
     BenchWindow,
     BoxWork,
@@ -32,15 +32,6 @@ from queueboard.values.plan import (
 
 USUAL = PlanRules()
 """One person, fewest late, set-ups saved on repeats."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Planned:
-    """The plan, and the ledger behind it that can be asked for more."""
-
-    plan: Plan
-    ledger: Ledger | None
-    """None for a shop without bench time."""
 
 
 def plan_work(

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from queueboard.money.bill import Bill, BillLines, add_ons, of_the_whole
 from queueboard.records.cells import whole
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.charges import CHARGED_BOX, charges_of, charges_of_boxes
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.records.reading import BOX, CUSTOMER, box_of, by_box, customer_of, knives_of, payments_of
@@ -96,7 +96,7 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
         ),
         lambda line: line[0],
     )
-    charges = by_box(charges_of(database, f"{CHARGED_BOX} IN ({which})", *values), lambda charge: charge.box_id)
+    charges = by_box(charges_of_boxes(database, which, *values), lambda charge: charge.box_id)
     free = {whole(row[0]) for row in database.rows(f"{_NOT_CHARGED} AND k.box_id IN ({which})", values)}
     payments = by_box(payments_of(database, f"box_id IN ({which})", *values), lambda payment: payment.box_id)
     customers, left = _customers(database, whose, *values[1:]), _left(database, whose, *values[1:])

@@ -28,3 +28,10 @@ def charges_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Charg
         )
         for row in database.rows(f"{_CHARGE} WHERE {where} ORDER BY c.id", values)
     )
+
+
+def charges_of_boxes(database: ShopDatabase, which: str, *values: Cell) -> tuple[Charge, ...]:
+    """The charges that some boxes pay, oldest first; which: fixed SQL for the ids of the boxes."""
+    own = f"SELECT o.id FROM charge o WHERE o.knife_id IS NULL AND o.box_id IN ({which})"
+    of_knives = f"SELECT o.id FROM charge o JOIN knife w ON w.id = o.knife_id WHERE w.box_id IN ({which})"
+    return charges_of(database, f"c.id IN ({own} UNION ALL {of_knives})", *values, *values)

@@ -1,10 +1,15 @@
 """A connection to one shop, whichever engine keeps it: a file of its own, or a database on a server."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from typing import Any, Protocol
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, Protocol
 
 from peewee import Database
+
+if TYPE_CHECKING:
+    from queueboard.records.benched import Benched
+    from queueboard.records.measuring import Worked
 
 Cell = int | str | None
 """What a column holds: integers and text only."""
@@ -45,6 +50,12 @@ class ShopDatabase(Database):
 
     on_server = False
     """True where copies are the server's own work, and not ours."""
+
+    benched: "Benched | None" = None
+    """How many knives have come to the bench, as it was last counted (records/benched.py)."""
+
+    belts_at_work: "Mapping[int, Worked]" = MappingProxyType({})
+    """By the id of a belt that is up a knife that it has done, as it was last seen (shop/belt_counts.py)."""
 
     def raw(self) -> Raw:
         """The plain connection beneath."""

@@ -50,6 +50,7 @@ def same_content(original: sqlite3.Connection, copied: Path) -> bool:
     questions += [f"SELECT count(*) FROM {table}" for table in tables]
     wanted = [original.execute(one).fetchall() for one in questions]
     copy = sqlite3.connect(copied)
+    tell(Doing.CHECKING, 0, 0)
     try:
         good = copy.execute("PRAGMA quick_check").fetchone() == ("ok",)
         return good and [copy.execute(one).fetchall() for one in questions] == wanted

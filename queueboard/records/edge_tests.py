@@ -1,5 +1,7 @@
 """One edge as it stands in the shop file: its spots, readings and tests, read with fixed SQL."""
 
+from collections.abc import Collection
+
 from queueboard.records.cells import whole, whole_or_none
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
@@ -113,14 +115,14 @@ def second_looks_of(database: ShopDatabase, knife_id: int) -> tuple[SecondLookTa
     )
 
 
-def benched(database: ShopDatabase, kind: str) -> int:
-    """How many knives of a kind have ever come as far as the bench."""
-    return whole(database.one("SELECT count(*) FROM knife WHERE kind = ? AND place <> 'received'", (kind,)))
-
-
-def with_proof_card(database: ShopDatabase) -> frozenset[int]:
-    """Ids of the customers who get a proof card."""
-    return frozenset(whole(row[0]) for row in database.rows("SELECT id FROM customer WHERE proof_card = 1"))
+def with_proof_card(database: ShopDatabase, box_ids: Collection[int]) -> frozenset[int]:
+    """Those of these boxes whose customer gets a proof card, by their ids."""
+    rows = database.rows(
+        "SELECT b.id FROM box b JOIN customer c ON c.id = b.customer_id "
+        f"WHERE c.proof_card = 1 AND b.id IN ({', '.join('?' * len(box_ids)) or 'NULL'})",
+        tuple(box_ids),
+    )
+    return frozenset(whole(row[0]) for row in rows)
 
 
 def rows_of_edge(database: ShopDatabase, knife_id: int) -> dict[str, tuple[int, ...]]:

@@ -4,7 +4,7 @@ History is read by what stands in its lines, without taking them apart; no perso
 for a field.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from queueboard.records.cells import whole
 from queueboard.records.database import Cell, ShopDatabase
@@ -180,11 +180,34 @@ _FORWARD = (
 
 def gone_forward(database: ShopDatabase, since_us: int) -> tuple[tuple[int, str, int], ...]:
     """What was done at the bench since an instant: when, in which action, and the knife; undone actions left out."""
+    return tuple((at_us, group, knife_id) for at_us, group, knife_id, _ in _forward(database, since_us))
+
+
+def _forward(database: ShopDatabase, since_us: int) -> list[tuple[int, str, int, int]]:
+    """As gone_forward, with the line of history that says so."""
     undone = undone_groups(database)
-    done = database.rows(f"SELECT at_us, group_id, entity_id FROM {_LINES} WHERE {_FORWARD} ORDER BY id", (since_us,))
-    return tuple(
-        (whole(at_us), str(group), whole(knife_id)) for at_us, group, knife_id in done if str(group) not in undone
+    done = database.rows(
+        f"SELECT at_us, group_id, entity_id, id FROM {_LINES} WHERE {_FORWARD} ORDER BY id", (since_us,)
     )
+    return [(whole(row[0]), str(row[1]), whole(row[2]), whole(row[3])) for row in done if str(row[1]) not in undone]
+
+
+_OTHER_KNIFE = (f"instr(h.before, '\"{column}\":') > 0" for column in ("box_id", "kind", "edge", "condition"))
+
+_REACHES_BACK = f"""h.entity IN ('box', 'knife') AND h.at_us < ?
+OR h.entity = 'knife' AND (h.before IS NULL AND h.operation = 'undo' OR {" OR ".join(_OTHER_KNIFE)})
+OR h.undoes IS NOT NULL AND EXISTS (SELECT 1 FROM history u
+WHERE u.group_id = h.undoes AND u.line = 0 AND (u.at_us < ? OR u.undoes IS NOT NULL))"""
+"""A line of history after which what was done before an instant counts otherwise: it was written for then, a knife is
+another than it was thought to be or is taken out or put back, or something of then is undone or done again."""
+
+
+def reaches_back(database: ShopDatabase, line: int, before_us: int) -> bool:
+    """True when what was written after a line of history may change what counts as done before an instant."""
+    found = database.rows(
+        f"SELECT 1 FROM history h WHERE h.id > ? AND ({_REACHES_BACK}) LIMIT 1", (line, before_us, before_us)
+    )
+    return bool(found)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,10 +217,37 @@ class Worked:
     at_us: int
     knife: MetKnife
     """As it stands now."""
+    line: int
+    """The line of history that says so."""
+    group_id: str
 
 
 def worked_since(database: ShopDatabase, since_us: int) -> tuple[Worked, ...]:
     """Each time that the bench was done with a knife since an instant, oldest first; struck knives left out."""
     met = _met(database, f"k.id IN (SELECT h.entity_id FROM {_LINES} WHERE {_KNIFE_LINES})", since_us)
-    done = gone_forward(database, since_us)
-    return tuple(Worked(at_us=at_us, knife=met[knife_id]) for at_us, _, knife_id in done if knife_id in met)
+    return tuple(
+        Worked(at_us=at_us, knife=met[knife_id], line=line, group_id=group)
+        for at_us, group, knife_id, line in _forward(database, since_us)
+        if knife_id in met
+    )
+
+
+def still_so(database: ShopDatabase, worked: Collection[Worked]) -> frozenset[Worked]:
+    """Those of which history says the same as when they were read; one that any undo or belt trial names is left out.
+
+    So is one whose line came to nothing with its transaction, and one whose knife was corrected or struck since.
+    """
+    rows = database.rows(
+        "SELECT h.id, h.group_id, k.id, k.kind, k.edge, k.condition FROM history h JOIN knife k ON k.id = h.entity_id "
+        f"WHERE h.id IN ({', '.join('?' * len(worked)) or 'NULL'}) "
+        "AND NOT EXISTS (SELECT 1 FROM history u WHERE u.undoes = h.group_id) "
+        "AND NOT EXISTS (SELECT 1 FROM trial_knife t WHERE t.knife_id = k.id)",
+        tuple(one.line for one in worked),
+    )
+    now = {tuple(row) for row in rows}
+    return frozenset(
+        one
+        for one in worked
+        if (one.line, one.group_id, one.knife.id, one.knife.kind, one.knife.edge.value, one.knife.condition.value)
+        in now
+    )

@@ -70,9 +70,14 @@ def call_backs(database: ShopDatabase, first_us: int, end_us: int) -> int:
     return _count(database, "box WHERE complaint = 1 AND announced_us IS NULL AND received_us", first_us, end_us)
 
 
-def belts_fitted(database: ShopDatabase, first_us: int, end_us: int) -> int:
-    """New belts that were put up between two instants."""
-    return _count(database, "belt WHERE was_belt_id IS NULL AND fitted_us", first_us, end_us)
+def belts_fitted(database: ShopDatabase, first_us: int, end_us: int) -> tuple[tuple[str, int], ...]:
+    """How many new belts were put up for each process between two instants, by the process's name."""
+    rows = database.rows(
+        "SELECT process, count(*) FROM belt WHERE was_belt_id IS NULL AND fitted_us >= ? AND fitted_us < ? "
+        "GROUP BY process ORDER BY process",
+        (first_us, end_us),
+    )
+    return tuple((str(row[0]), whole(row[1])) for row in rows)
 
 
 def _count(database: ShopDatabase, what: str, first_us: int, end_us: int) -> int:

@@ -1,13 +1,13 @@
 """What stands in the shop file, read with fixed SQL into frozen values."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from datetime import date, time
 from typing import TypeVar
 
 from queueboard.priced_words import Finding, MoneySort
-from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.cells import day_or_none, instant_or_none, whole, whole_or_none, words_by_cell
+from queueboard.records.charges import charges_of_boxes
 from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
@@ -102,7 +102,7 @@ def read_boxes(database: ShopDatabase, which: str, *values: Cell) -> OpenWork:
         promises=by_box(promises_of(database, f"box_id {inside}", *values), lambda promise: promise.box_id),
         labels={label.box_id: label for label in labels_of(database, f"box_id {inside}", *values)},
         payments=by_box(payments_of(database, f"box_id {inside}", *values), lambda payment: payment.box_id),
-        charges=by_box(charges_of(database, f"{CHARGED_BOX} {inside}", *values), lambda charge: charge.box_id),
+        charges=by_box(charges_of_boxes(database, which, *values), lambda charge: charge.box_id),
         close_outs={close.box_id: close for close in close_outs_of(database)},
         runs=open_runs(database),
         moves=moves_of(database, OPEN_BOXES),
@@ -120,6 +120,11 @@ def by_box(values: Iterable[Value], box_id: Callable[[Value], int]) -> dict[int,
     return {key: tuple(group) for key, group in groups.items()}
 
 
+def boxes_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Box, ...]:
+    """The boxes that meet a fixed condition."""
+    return tuple(map(box_of, database.rows(f"{BOX} WHERE {where}", values)))
+
+
 def customer_by_id(database: ShopDatabase, customer_id: int) -> Customer | None:
     """One customer; None for one that was merged into another."""
     found = database.rows(f"{CUSTOMER} WHERE id = ? AND merged_into IS NULL", (customer_id,))
@@ -130,6 +135,13 @@ def customers_of(database: ShopDatabase) -> tuple[Customer, ...]:
     """All customers but those merged into another, by name."""
     rows = database.rows(f"{CUSTOMER} WHERE merged_into IS NULL")
     return tuple(sorted(map(customer_of, rows), key=lambda customer: (customer.name.casefold(), customer.id)))
+
+
+def customers_among(database: ShopDatabase, ids: Collection[int]) -> tuple[Customer, ...]:
+    """Those of some customers that are there and not merged into another, by their ids."""
+    marks = ", ".join("?" * len(ids)) or "NULL"
+    rows = database.rows(f"{CUSTOMER} WHERE merged_into IS NULL AND id IN ({marks}) ORDER BY id", tuple(ids))
+    return tuple(map(customer_of, rows))
 
 
 def knives_of(database: ShopDatabase, where: str, *values: Cell) -> tuple[Knife, ...]:
@@ -264,6 +276,10 @@ def box_of(row: tuple[Cell, ...]) -> Box:
     )
 
 
+# A word is found in a table faster than a class of words is asked for it; hundreds of knives are read at each look.
+_EDGES, _CONDITIONS, _COLUMNS = words_by_cell(Edge), words_by_cell(Condition), words_by_cell(Column)
+
+
 def knife_of(row: tuple[Cell, ...]) -> Knife:
     """A row of KNIFE as a value."""
     return Knife(
@@ -273,10 +289,10 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         box_number=whole(row[3]),
         number=whole(row[4]),
         kind=str(row[5]),
-        edge=Edge(str(row[6])),
+        edge=_EDGES[row[6]],
         length_mm=whole_or_none(row[7]),
-        condition=Condition(str(row[8])),
-        column=Column(str(row[9])),
+        condition=_CONDITIONS[row[8]],
+        column=_COLUMNS[row[9]],
         mark=str(row[10]),
         wish=str(row[11]),
         note=str(row[12]),
@@ -292,7 +308,7 @@ def knife_of(row: tuple[Cell, ...]) -> Knife:
         chips=whole_or_none(row[22]),
         chip_um=whole_or_none(row[23]),
         tip_um=whole_or_none(row[24]),
-        findings=tuple(map(Finding, str(row[25]).splitlines())),
+        findings=tuple(map(Finding, str(row[25]).splitlines())) if row[25] else (),
         apart=row[26] == 1,
         agreed=row[26] == 2,
         added_at=instant_or_none(row[27]),

@@ -6,6 +6,7 @@ from queueboard.records.cells import whole
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.instants import from_us
 from queueboard.shelf_words import MessageSort, NoticeWay
+from queueboard.slotted import dataclass
 from queueboard.values.shelf import CallBack, Notice
 
 
@@ -63,21 +64,37 @@ def pairs_of_knife(database: ShopDatabase, knife_id: int) -> tuple[int, ...]:
     return tuple(whole(row[0]) for row in rows)
 
 
-def gone_numbers(database: ShopDatabase, where: str = "1 = 1", *values: Cell) -> tuple[tuple[int, int, int], ...]:
-    """Id, number and customer of every box that is closed and meets a fixed condition, the newest gone first."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoneBox:
+    """What a box that is gone is found by."""
+
+    id: int
+    number: int
+    customer_id: int
+    closed_us: int
+
+
+def gone_boxes(database: ShopDatabase, where: str, *values: Cell, limit: int) -> tuple[GoneBox, ...]:
+    """The boxes that are closed and meet a fixed condition, the newest gone first, at most *limit*."""
     rows = database.rows(
-        "SELECT id, number, customer_id FROM box "
-        f"WHERE closed_us IS NOT NULL AND {where} ORDER BY closed_us DESC, id DESC",
+        "SELECT id, number, customer_id, closed_us FROM box "
+        f"WHERE closed_us IS NOT NULL AND {where} ORDER BY closed_us DESC, id DESC LIMIT ?",
+        (*values, limit),
+    )
+    return tuple(
+        GoneBox(id=whole(row[0]), number=whole(row[1]), customer_id=whole(row[2]), closed_us=whole(row[3]))
+        for row in rows
+    )
+
+
+def how_they_left(database: ShopDatabase, which: str, *values: Cell) -> dict[int, tuple[str, str]]:
+    """Who fetched some boxes and how their money stood, by their last finished close-outs; by box, where there was one.
+
+    which: fixed SQL for the ids of the boxes.
+    """
+    rows = database.rows(
+        f"SELECT box_id, handed_to, settled FROM close_out WHERE box_id IN ({which}) AND finished_us IS NOT NULL "
+        "ORDER BY finished_us, id",
         values,
     )
-    return tuple((whole(row[0]), whole(row[1]), whole(row[2])) for row in rows)
-
-
-def how_it_left(database: ShopDatabase, box_id: int) -> tuple[str, str] | None:
-    """Who fetched a box and how its money stood, by its last finished close-out; None where it had none."""
-    rows = database.rows(
-        "SELECT handed_to, settled FROM close_out WHERE box_id = ? AND finished_us IS NOT NULL "
-        "ORDER BY finished_us DESC, id DESC LIMIT 1",
-        (box_id,),
-    )
-    return (str(rows[0][0]), str(rows[0][1])) if rows else None
+    return {whole(row[0]): (str(row[1]), str(row[2])) for row in rows}

@@ -5,19 +5,18 @@ one, and nobody has undone that. Counting runs and moves apart would count a kni
 who is left out; this counts each once, and one that is worked again once more.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from queueboard.edges.trial import Half
 from queueboard.records.belts import fitted_belts, spares_rows
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import to_us
-from queueboard.records.measuring import Worked, worked_since
+from queueboard.records.measuring import Worked, still_so, worked_since
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Belt, BeltKind, Settings
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.fitted import FittedBelt
 
@@ -80,16 +79,43 @@ def knives_done(database: ShopDatabase, settings: Settings, belts: Iterable[Fitt
 
     A knife that a belt trial puts into the half without a belt is none of that belt's.
     """
-    belts = tuple(belts)
+    return {belt_id: len(worked) for belt_id, worked in _worked_with(database, settings, tuple(belts)).items()}
+
+
+def idle_processes(database: ShopDatabase, settings: Settings) -> frozenset[str]:
+    """The names of the processes with a belt that is up and has done nothing yet.
+
+    One knife shows that a belt has done something, as long as history says the same of it; only where there is none,
+    history is read from the belt's fitting on.
+    """
+    belts, seen = fitted_belts(database), database.belts_at_work
+    so = still_so(database, seen.values())
+    left = tuple(
+        belt for belt in belts if not (belt.id in seen and seen[belt.id] in so and _did(belt, seen[belt.id], settings))
+    )
+    worked = _worked_with(database, settings, left)
+    drawn = {one.knife_id for one in drawn_knives(database)} if left else set[int]()
+    shown = {belt_id: [one for one in ones if one.knife.id not in drawn] for belt_id, ones in worked.items()}
+    database.belts_at_work = {**seen, **{belt_id: ones[-1] for belt_id, ones in shown.items() if ones}}
+    return frozenset(belt.process for belt in left if not worked[belt.id])
+
+
+def _worked_with(
+    database: ShopDatabase, settings: Settings, belts: Sequence[FittedBelt]
+) -> dict[int, tuple[Worked, ...]]:
+    """For each belt by its id, what it has done since it was fitted, oldest first."""
     if not belts:
         return {}
-    worked: defaultdict[str, list[Worked]] = defaultdict(list)
-    for one in worked_since(database, min(to_us(belt.fitted_at) for belt in belts)):
-        worked[knife_process(settings, one.knife).name].append(one)
+    worked = worked_since(database, min(to_us(belt.fitted_at) for belt in belts))
     spared = {(one.knife_id, one.process, one.belt) for one in drawn_knives(database) if one.half is Half.WITHOUT}
-    return {belt.id: _done_by(belt, worked[belt.process], spared) for belt in belts}
+    return {
+        belt.id: tuple(
+            one for one in worked if _did(belt, one, settings) and (one.knife.id, belt.process, belt.step) not in spared
+        )
+        for belt in belts
+    }
 
 
-def _done_by(belt: FittedBelt, worked: Iterable[Worked], spared: set[tuple[int, str, str]]) -> int:
-    since = to_us(belt.fitted_at)
-    return sum(one.at_us >= since and (one.knife.id, belt.process, belt.step) not in spared for one in worked)
+def _did(belt: FittedBelt, worked: Worked, settings: Settings) -> bool:
+    """True for a knife of the belt's process that was worked since the belt was fitted."""
+    return worked.at_us >= to_us(belt.fitted_at) and knife_process(settings, worked.knife).name == belt.process

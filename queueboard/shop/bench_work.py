@@ -8,16 +8,26 @@ from queueboard.calendar.days import ShopCalendar, bench_windows
 from queueboard.parcels.carriers import carrier_of, with_carrier
 from queueboard.parcels.cutoffs import leaves_at, leaving_moments, ship_by
 from queueboard.parcels.labels import last_use_day
+from queueboard.planning.clock import bench_clock
 from queueboard.planning.learning import Factor, Learned, Yield, learn, learn_yield
-from queueboard.planning.order import Planned, plan_work
+from queueboard.planning.planned import Planned
 from queueboard.records.reading import OpenWork
 from queueboard.settings.rules import knife_minutes, knife_process
 from queueboard.settings.shapes import Settings
 from queueboard.slotted import dataclass
-from queueboard.values.box import Box, Promise, ReturnLabel, put_off
+from queueboard.values.box import Box, ReturnLabel, put_off
 from queueboard.values.knife import Knife
-from queueboard.values.plan import BoxWork, KnifeWork, PlanRules, ProcessWork, RunUnderWay, UnseenWork
-from queueboard.words import Column, Condition, Edge, GoesBy, LabelState, PlanOrder
+from queueboard.values.plan import (
+    BoxForecast,
+    BoxWork,
+    KnifeWork,
+    Plan,
+    PlanRules,
+    ProcessWork,
+    RunUnderWay,
+    UnseenWork,
+)
+from queueboard.words import Column, Condition, Edge, GoesBy, LabelState, Lateness, PlanOrder
 
 HORIZON_DAYS = 90
 """Calendar days of bench time that the plan looks ahead; work beyond has no clock time."""
@@ -54,9 +64,13 @@ class BenchWork:
     minutes: Minutes
     known: dict[tuple[str, Edge, Condition], tuple[str, int]] = field(default_factory=dict, init=False, repr=False)
     """Process and learned seconds by all that they hang on, as far as asked: many knives are alike."""
+    due: dict[int, datetime | None] = field(default_factory=dict, init=False, repr=False)
+    """What ship_by has said so far: the plan, the picture and what is late already ask the same."""
 
     def planned(self, now: datetime, fixed: Sequence[Sequence[int]], restarts: int = 0) -> Planned:
         """The plan at *now*, in the shop's zone; restarts as for the day list."""
+        from queueboard.planning.order import plan_work  # the board shows its knives before it plans them
+
         planning, day_yield = self.settings.planning, self.minutes.day_yield
         rules = PlanRules(
             earliest_due_first=planning.order is PlanOrder.EARLIEST_DUE,
@@ -86,10 +100,40 @@ class BenchWork:
             yield_sd=day_yield.relative_sd,
         )
 
+    def unplanned(self, now: datetime) -> Planned:
+        """What holds at *now* before anything is planned: what the bench has left of today, and who is late already."""
+        late = (box for box in self.work.boxes if not box.announced and self._is_late(box, now))
+        planning, windows = self.settings.planning, bench_windows(self.calendar, now, 1)
+        today = bench_clock(windows, now, self.minutes.day_yield.mean).seconds_on(now.date()) * planning.people
+        return Planned(
+            plan=Plan(
+                runs=(),
+                forecasts=tuple(
+                    BoxForecast(box_id=box.id, finish=None, minutes_left=0, lateness=Lateness.LATE) for box in late
+                ),
+                bench_minutes_today=today // 60,
+                work_minutes_today=0,
+            ),
+            ledger=None,
+        )
+
+    def _is_late(self, box: Box, now: datetime) -> bool:
+        due = self.ship_by(box)
+        return due is not None and now > due and not self._ready_to_fetch(box)
+
+    def _ready_to_fetch(self, box: Box) -> bool:
+        here = [knife for knife in self.work.knives.get(box.id, ()) if knife.on_hand]
+        return bool(here) and box.goes_by is not GoesBy.PARCEL and all(knife.can_leave for knife in here)
+
+    @property
+    def needing(self) -> int:
+        """How many knives need the bench."""
+        here = (self.work.knives.get(box.id, ()) for box in self.work.boxes if not box.announced)
+        return sum(_needs_bench(knife) for knives in here for knife in knives)
+
     def unseen(self, box: Box) -> UnseenWork | None:
         """A box that is announced and promised, or in the door and not opened; None for another, and while it waits."""
-        promises = self.work.promises.get(box.id, ())
-        due = self.ship_by(box, promises[-1]) if promises else None
+        due = self.ship_by(box)
         if box.opened or box.waiting_for is not None or (box.announced and due is None):
             return None
         return UnseenWork(
@@ -109,12 +153,11 @@ class BenchWork:
         knives = self.work.knives.get(box.id, ())
         promises = self.work.promises.get(box.id, ())
         held = promises[-1] if promises else None
-        here = [knife for knife in knives if knife.on_hand]
         handling, by_parcel = self.settings.handling, box.goes_by is GoesBy.PARCEL
         return BoxWork(
             box_id=box.id,
             number=box.number,
-            ship_by=self.ship_by(box, held),
+            ship_by=self.ship_by(box),
             label_by=self._label_by(self.work.labels.get(box.id)),
             promised_today=held is not None and held.day == now.date(),
             rush=box.rush,
@@ -122,19 +165,24 @@ class BenchWork:
             never_slip=box.never_slip,
             put_off=put_off(promises),
             waiting=box.waiting_for is not None,
-            ready_to_fetch=bool(here) and not by_parcel and all(knife.can_leave for knife in here),
+            ready_to_fetch=self._ready_to_fetch(box),
             handling_minutes=handling.pack_per_parcel if by_parcel else handling.counter_per_box,
             knives=tuple(self._knife(knife) for knife in knives if _needs_bench(knife)),
         )
 
-    def ship_by(self, box: Box, held: Promise | None) -> datetime | None:
+    def ship_by(self, box: Box) -> datetime | None:
         """The cut-off of a box, never earlier than its date was told.
 
         Where days were closed since, a box would be called late by more than it was ever owed.
         """
-        calendar = with_carrier(self.calendar, carrier_of(self.work.labels.get(box.id)))
-        due = ship_by(calendar, held, box.goes_by, box.carrier_days)
-        return due if due is None or held is None else max(due, held.told_at.astimezone(due.tzinfo))
+        if box.id not in self.due:
+            promises = self.work.promises.get(box.id, ())
+            held = promises[-1] if promises else None
+            calendar = with_carrier(self.calendar, carrier_of(self.work.labels.get(box.id)))
+            due = ship_by(calendar, held, box.goes_by, box.carrier_days)
+            told = None if due is None or held is None else held.told_at.astimezone(due.tzinfo)
+            self.due[box.id] = due if due is None or told is None else max(due, told)
+        return self.due[box.id]
 
     def _label_by(self, label: ReturnLabel | None) -> datetime | None:
         if label is None or label.state is not LabelState.HERE or label.expires_on is None:

@@ -10,7 +10,7 @@ from queueboard.clean import clean
 from queueboard.errors import ReasonNeededError, RuleError, TypedError
 from queueboard.priced_words import ChargeSort
 from queueboard.records.charge_table import ChargeRow
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.charges import charges_of_boxes
 from queueboard.records.reading import knives_of
 from queueboard.records.shelf import call_backs_of
 from queueboard.records.shelf_tables import CallBackKnifeRow, CallBackRow
@@ -18,9 +18,9 @@ from queueboard.records.tables import BoxRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import store_box
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewBox, NewKnife
@@ -177,7 +177,7 @@ def _charge_nothing(writing: Writing, box: Box, linked: Sequence[Knife]) -> None
             writing.change(KnifeRow, knife.id, knife.version, price_cents=0)
             rows.no_charges(writing, knife.id)
     if all(knife.id in ids for knife in here):
-        for charge in charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id):
+        for charge in charges_of_boxes(writing.database, "?", box.id):
             if charge.sort in _OF_THE_WHOLE:
                 writing.remove(ChargeRow, charge.id)
 

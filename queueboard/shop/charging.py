@@ -9,13 +9,13 @@ from queueboard.money.pricing import quote, shipping_cents, tax_ppm, whole_box_c
 from queueboard.money.rounding import MILLION
 from queueboard.priced_words import ChargeSort
 from queueboard.records.charge_table import ChargeRow
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.charges import charges_of_boxes
 from queueboard.records.tables import BoxRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box, Charge
 from queueboard.values.knife import Knife
 from queueboard.values.new import NewCharge, NewKnife
@@ -42,7 +42,7 @@ def add_charge(writing: Writing, box: Box, new: NewCharge, knife: Knife | None =
         cents=new.cents if new.ppm is None else None,
     )
     if new.sort in ONE_A_BOX:
-        for before in charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id):
+        for before in charges_of_boxes(writing.database, "?", box.id):
             if before.sort is new.sort:
                 writing.remove(ChargeRow, before.id)
     insert_charge(writing, settings_in(writing.database), box.id, new, None if knife is None else knife.id)
@@ -89,7 +89,7 @@ def insert_charge(
 
 def charge_way_back(writing: Writing, settings: Settings, box: Box) -> None:
     """Charge the way back with a label of the shop's, where the list has a price for it and nothing was told yet."""
-    charged = charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id)
+    charged = charges_of_boxes(writing.database, "?", box.id)
     sums = totals(rows.bill_of(writing.database, box.id))
     knives = [knife for knife in rows.knives_of_box(writing.database, box.id) if knife.on_hand]
     cents = shipping_cents(settings.prices, len(knives), sums.work_cents)
@@ -101,7 +101,7 @@ def charge_whole_box(writing: Writing, settings: Settings, box: Box, knives: Seq
     """Charge what the list asks for the whole box, once its knives are known; what was typed before stays."""
     label = rows.newest_label(writing.database, box.id)
     ships = box.goes_by is GoesBy.PARCEL and label is not None and label.owner is LabelOwner.SHOP
-    known = {charge.sort for charge in charges_of(writing.database, f"{CHARGED_BOX} = ?", box.id)}
+    known = {charge.sort for charge in charges_of_boxes(writing.database, "?", box.id)}
     quotes = [quote(settings, kind, one) for one in knives if (kind := settings.kind(one.kind)) is not None]
     asked = whole_box_charges(settings.prices, came_by=box.came_by, rush=box.rush, shop_ships=ships, quotes=quotes)
     for charge in asked:

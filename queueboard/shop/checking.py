@@ -16,7 +16,7 @@ from queueboard.records.copies import as_written, copies_of, elsewhere, stem_of
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import insist_on_file
 from queueboard.records.shares import share_of
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.health import Copies, Health
 
 PATIENCE_MS = 10_000

@@ -5,8 +5,8 @@ from datetime import datetime
 from queueboard.settings.shapes import Settings
 from queueboard.shop.edges_seen import ChangesSeen, ChartSeen, changes_seen, charts_seen
 from queueboard.shop.lasting import LastedSeen, lasted_seen
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.trial_results import TrialSeen, trials_seen
 from queueboard.slotted import dataclass
 

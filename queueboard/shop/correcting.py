@@ -10,9 +10,9 @@ from queueboard.records.swaps_tables import SwapSetRow
 from queueboard.records.tables import BoxRow, CustomerRow, KnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import add_label, findings_cell, insert_customer
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife

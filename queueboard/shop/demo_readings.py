@@ -10,8 +10,8 @@ from queueboard.records.reading import knives_of
 from queueboard.settings.rules import line_of
 from queueboard.shop.gauging import SERRATED, edge, mark_spots, read_spot, usual_spots
 from queueboard.shop.moving import move_knives
-from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_of
 from queueboard.shop.testing import judge_edge
 from queueboard.values.actor import Actor
 from queueboard.values.edge import NewSpot

@@ -9,8 +9,8 @@ from queueboard.records.runs import open_runs
 from queueboard.settings.fields import Table
 from queueboard.settings.rules import knife_process
 from queueboard.shop import closing, demo_readings, labelling, money, moving, noting, promising, rows, running, waiting
-from queueboard.shop.numbers import settings_of
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_of
 from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.box import Box, CloseOut

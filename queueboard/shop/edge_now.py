@@ -5,8 +5,8 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tests import edge_of
 from queueboard.settings.rules import knife_process, line_of
 from queueboard.shop.gauging import usual_spots
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import WobbleNow, wobble_in
 from queueboard.slotted import dataclass
 from queueboard.values.edge import KnifeEdge, Spot

@@ -12,8 +12,8 @@ from queueboard.records.edge_reads import ReadKnife, read_knives
 from queueboard.records.instants import from_us, to_us
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Process
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import WobbleNow, wobble_in
 from queueboard.slotted import dataclass
 

@@ -15,10 +15,10 @@ from queueboard.records.reading import customers_of
 from queueboard.records.tables import STATE
 from queueboard.records.writing import Writing
 from queueboard.shop.market_pad import pad_of
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.owing import owed_by
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.customer import Customer

@@ -13,8 +13,8 @@ from queueboard.records.reading import payments_of
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import MOST_CENTS
 from queueboard.shop.days import today_of
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.evening import DustTray, TillCount
 from queueboard.words import PayWay
 

@@ -1,29 +1,35 @@
 """Finding a box by surname, first name, tag, town or the last figures of the phone; open ones, and those gone."""
 
-from collections.abc import Iterable
-from datetime import tzinfo
-from itertools import islice
+import re
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from types import MappingProxyType
 
-from queueboard.clean import figures, folded
-from queueboard.money.bill import totals
+from queueboard.clean import folded
+from queueboard.money.bill import Bill, totals
+from queueboard.records.charges import charges_of_boxes
 from queueboard.records.database import ShopDatabase
 from queueboard.records.erasing import erased_customers
-from queueboard.records.reading import customer_by_id, customers_of
-from queueboard.records.shelf import gone_numbers, how_it_left
+from queueboard.records.reading import boxes_of, by_box, customers_among, knives_of, labels_of, payments_of
+from queueboard.records.shelf import GoneBox, gone_boxes, how_they_left
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.known_customers import KnownCustomers, Whose, known_customers
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.slotted import dataclass
+from queueboard.shop.settings_now import settings_in
+from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.shelf import GoneSeen
 from queueboard.words import GoesBy, Settling
 
 MOST_GONE = 12
 """So many boxes that are gone are shown, the newest."""
-_PHONE_SIGNS = frozenset("0123456789 +-/().")
-FEWEST_FIGURES = 3
-"""From so many figures on they may be the end of a phone number."""
+MOST_STANDING, MOST_ASKED = 300, 100
+"""Up to so often the rarest word may stand in names and phones, and so many customers may fit, for their boxes to be
+asked for; else boxes are looked through, for then it is not far to the next that fits."""
+FIRST_PAGE = 16
+"""Boxes that are looked through first; then four times as many."""
+NOTHING_READ: Mapping[int, GoneSeen] = MappingProxyType({})
+_NUMBER = re.compile("[1-9][0-9]{0,8}", re.ASCII)
 
 
 def find(picture: Picture, text: str) -> tuple[BoxPicture, ...]:
@@ -36,68 +42,123 @@ def find(picture: Picture, text: str) -> tuple[BoxPicture, ...]:
     if not wanted:
         return ()
     return _by_surname(
-        box for box in picture.boxes if _are_numbers(_Whose.of(box.customer).left_of(wanted), box.box.number)
+        box for box in picture.boxes if _are_numbers(Whose.of(box.customer).left_of(wanted), box.box.number)
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GoneIndex:
-    """Whom and what of boxes that are gone is looked through, as it stood when it was read."""
+def find_gone(
+    shop: Shop, text: str, limit: int = MOST_GONE, read: Mapping[int, GoneSeen] = NOTHING_READ
+) -> tuple[GoneSeen, ...]:
+    """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found.
 
-    whose: dict[int, "_Whose"]
-    numbers: tuple[tuple[int, int, int], ...]
-    """Id, number and customer of each box, the newest gone first."""
-
-
-def gone_index(shop: Shop) -> GoneIndex:
-    """Read once what several searches look through; erased customers are not in it."""
-    with shop.reading() as database:
-        erased = erased_customers(database)
-        whose = {one.id: _Whose.of(one) for one in customers_of(database) if one.id not in erased}
-        return GoneIndex(whose=whose, numbers=gone_numbers(database))
-
-
-def find_gone(shop: Shop, text: str, limit: int = MOST_GONE, index: GoneIndex | None = None) -> tuple[GoneSeen, ...]:
-    """The boxes that are gone and fit, the newest first, at most *limit*; erased customers are not found."""
+    read: boxes that were found before, by their ids, and of which nothing has changed since: letter by letter the same
+    are found again.
+    """
     wanted = folded(text)
     if not wanted:
         return ()
-    there = gone_index(shop) if index is None else index
-    left = {customer_id: one.left_of(wanted) for customer_id, one in there.whose.items()}
-    fitting = (
-        (box_id, there.whose[whose].customer)
-        for box_id, number, whose in there.numbers
-        if whose in left and _are_numbers(left[whose], number)
-    )
     with shop.reading() as database:
-        zone = settings_in(database).zone
-        return tuple(_gone(database, box_id, whose, zone) for box_id, whose in islice(fitting, limit))
+        known = known_customers(shop, database)
+        ids = known.fitting(wanted, MOST_STANDING)
+        if ids is None or len(ids) > MOST_ASKED:
+            found = _newest(database, known, wanted, limit)
+        else:
+            found = _of_some(database, known, wanted, ids, limit)
+        new = {one.box.id: one for one in _seen(database, [box for box in found if box.id not in read])}
+        return tuple(one for box in found if (one := read.get(box.id) or new.get(box.id)) is not None)
+
+
+def _of_some(
+    database: ShopDatabase, known: KnownCustomers, wanted: str, ids: Collection[int], limit: int
+) -> list[GoneBox]:
+    """The boxes of the customers whom every word fits, and those whose number is one of the words."""
+    marks = ", ".join("?" * len(ids)) or "NULL"
+    theirs = gone_boxes(database, f"customer_id IN ({marks})", *ids, limit=limit)
+    numbers = {int(box) for box, _, _ in (word.partition("-") for word in wanted.split()) if _NUMBER.fullmatch(box)}
+    named = (box for number in numbers for box in _newest(database, known, wanted, limit, "number = ?", number))
+    found = {box.id: box for box in (*theirs, *named)}
+    return sorted(found.values(), key=lambda box: (box.closed_us, box.id), reverse=True)[:limit]
+
+
+def _newest(
+    database: ShopDatabase, known: KnownCustomers, wanted: str, limit: int, where: str = "TRUE", *values: int
+) -> list[GoneBox]:
+    """The newest boxes that meet a fixed condition and fit: looked through, newest first, until there are enough."""
+    found: list[GoneBox] = []
+    before, last, page = "", tuple[int, ...](), FIRST_PAGE
+    while len(found) < limit:
+        boxes = gone_boxes(database, f"{where}{before}", *values, *last, limit=page)
+        found += (box for box in boxes if _fits(known, wanted, box))
+        if len(boxes) < page:
+            break
+        before, last, page = " AND (closed_us, id) < (?, ?)", (boxes[-1].closed_us, boxes[-1].id), 4 * page
+    return found[:limit]
+
+
+def _fits(known: KnownCustomers, wanted: str, box: GoneBox) -> bool:
+    whose = known.whose.get(box.customer_id)
+    return whose is not None and _are_numbers(whose.left_of(wanted), box.number)
+
+
+def _seen(database: ShopDatabase, found: Sequence[GoneBox]) -> tuple[GoneSeen, ...]:
+    """What is shown of boxes that are gone, in their order."""
+    if not found:
+        return ()
+    which, values = ", ".join("?" * len(found)), tuple(box.id for box in found)
+    boxes = {box.id: box for box in boxes_of(database, f"id IN ({which})", *values)}
+    customers = {one.id: one for one in customers_among(database, {box.customer_id for box in found})}
+    knives = by_box(knives_of(database, f"k.box_id IN ({which})", *values), lambda knife: knife.box_id)
+    charges = by_box(charges_of_boxes(database, which, *values), lambda charge: charge.box_id)
+    payments = by_box(payments_of(database, f"box_id IN ({which})", *values), lambda payment: payment.box_id)
+    labels = {label.box_id: label for label in labels_of(database, f"box_id IN ({which})", *values)}
+    left = how_they_left(database, which, *values)
+    zone = settings_in(database).zone
+
+    def seen(box: Box, customer: Customer) -> GoneSeen:
+        by_parcel = box.goes_by is GoesBy.PARCEL
+        whom, settled = left.get(box.id, ("", None))
+        bill = Bill(
+            knives=knives.get(box.id, ()),
+            charges=charges.get(box.id, ()),
+            payments=payments.get(box.id, ()),
+            rounding=box.rounding,
+        )
+        return GoneSeen(
+            box=box,
+            customer=customer,
+            knives=bill.knives,
+            left_at=(box.closed_at or box.received_at).astimezone(zone),
+            handed_to="" if by_parcel else whom,
+            carrier=labels[box.id].carrier if box.id in labels and by_parcel else "",
+            settled=None if settled is None else Settling(settled),
+            owed_cents=totals(bill).owed_cents,
+        )
+
+    return tuple(seen(boxes[one.id], customers[one.customer_id]) for one in found if one.customer_id in customers)
 
 
 def gone_box(shop: Shop, box_id: int) -> GoneSeen | None:
     """One box that is gone; None while it is open, or when its customer was erased."""
     with shop.reading() as database:
-        box = rows.box_now(database, box_id)
-        if box.closed_at is None or box.customer_id in erased_customers(database):
-            return None
-        customer = customer_by_id(database, box.customer_id)
-        return None if customer is None else _gone(database, box_id, customer, settings_in(database).zone)
+        rows.box_now(database, box_id)
+        return _one(database, gone_boxes(database, "id = ?", box_id, limit=1))
+
+
+def _one(database: ShopDatabase, found: Sequence[GoneBox]) -> GoneSeen | None:
+    erased = erased_customers(database)
+    return next(iter(_seen(database, [box for box in found if box.customer_id not in erased])), None)
 
 
 def newest_gone(shop: Shop, number: int) -> GoneSeen | None:
     """The box with this number that has left last; None when none has."""
     with shop.reading() as database:
-        same = gone_numbers(database, "number = ?", number)
-    return gone_box(shop, same[0][0]) if same else None
+        return _one(database, gone_boxes(database, "number = ?", number, limit=1))
 
 
 def gone_of_customer(shop: Shop, customer_id: int) -> tuple[GoneSeen, ...]:
     """The boxes of one customer that are gone, the newest first."""
     with shop.reading() as database:
-        customer = customer_by_id(database, customer_id)
-        zone = settings_in(database).zone
-        theirs = [box_id for box_id, _, _ in gone_numbers(database, "customer_id = ?", customer_id)][:MOST_GONE]
-        return () if customer is None else tuple(_gone(database, box_id, customer, zone) for box_id in theirs)
+        return _seen(database, gone_boxes(database, "customer_id = ?", customer_id, limit=MOST_GONE))
 
 
 def surname(name: str) -> str:
@@ -113,49 +174,6 @@ def _by_surname(boxes: Iterable[BoxPicture]) -> tuple[BoxPicture, ...]:
     for box in boxes:
         groups.setdefault(surname(box.customer.name), []).append(box)
     return tuple(box for group in groups.values() for box in group)
-
-
-def _gone(database: ShopDatabase, box_id: int, customer: Customer, zone: tzinfo) -> GoneSeen:
-    box = rows.box_now(database, box_id)
-    left = how_it_left(database, box_id)
-    label = rows.newest_label(database, box_id)
-    by_parcel = box.goes_by is GoesBy.PARCEL
-    return GoneSeen(
-        box=box,
-        customer=customer,
-        knives=rows.knives_of_box(database, box_id),
-        left_at=(box.closed_at or box.received_at).astimezone(zone),
-        handed_to="" if left is None or by_parcel else left[0],
-        carrier=label.carrier if label is not None and by_parcel else "",
-        settled=None if left is None else Settling(left[1]),
-        owed_cents=totals(rows.bill_of(database, box_id)).owed_cents,
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class _Whose:
-    """A customer as one is looked for."""
-
-    customer: Customer
-    known: str
-    phone: str
-
-    @classmethod
-    def of(cls, customer: Customer) -> "_Whose":
-        return cls(customer, folded(f"{customer.name} {customer.town}"), figures(customer.phone))
-
-    def left_of(self, wanted: str) -> tuple[str, ...]:
-        """The words that fit neither name, town nor phone: only the number of a box can be meant by them."""
-        if " " in wanted and _PHONE_SIGNS.issuperset(wanted):
-            typed = figures(wanted)
-            if len(typed) > FEWEST_FIGURES and self.phone.endswith(typed):
-                return ()
-        return tuple(word for word in wanted.split() if word not in self.known and not _ends(self.phone, word))
-
-
-def _ends(phone: str, word: str) -> bool:
-    """True for the last figures of a phone."""
-    return len(word) >= FEWEST_FIGURES and word.isdigit() and phone.endswith(word)
 
 
 def _are_numbers(words: tuple[str, ...], number: int) -> bool:

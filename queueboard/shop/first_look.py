@@ -2,10 +2,10 @@
 
 from datetime import datetime
 
-from queueboard.shop.numbers import settings_in
+from queueboard.records import asking
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import Picture
-from queueboard.shop.saying import in_tenths, is_said, said_versus_seen, say_chances, told_versus_seen
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.actor import Actor
 from queueboard.values.measured import SaidTenth
@@ -14,12 +14,13 @@ from queueboard.values.measured import SaidTenth
 def first_look_due(shop: Shop, now: datetime) -> bool:
     """True while nothing was said of the day that *now* (aware) belongs to; asking takes no picture."""
     with shop.reading() as database:
-        zone = settings_in(database).zone
-    return not is_said(shop, now.astimezone(zone).date())
+        return not asking.boxes_said(database, now.astimezone(settings_in(database).zone).date())
 
 
 def say_first_look(shop: Shop, actor: Actor, picture: Picture) -> None:
     """Keep the chance of being late of each box that is still to be ready, once a day."""
+    from queueboard.shop.saying import is_said, say_chances
+
     said = tuple(
         (box.box.id, box.ship_by, box.forecast.late_permille)
         for box in picture.boxes
@@ -43,6 +44,8 @@ class Judged:
 
 def judged(shop: Shop, now: datetime) -> Judged:
     """The last year by now (aware)."""
+    from queueboard.shop.saying import in_tenths, said_versus_seen, told_versus_seen
+
     told = told_versus_seen(shop, now)
     return Judged(
         tenths=in_tenths(said_versus_seen(shop, now)),

@@ -6,8 +6,8 @@ from queueboard.records.belts import fitted_belts, spares_rows
 from queueboard.records.edge_tables import BeltRow, BeltSparesRow
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Belt
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.fitted import FittedBelt
 from queueboard.words import BeltEnd
 

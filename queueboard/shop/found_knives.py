@@ -5,9 +5,9 @@ from queueboard.errors import ReasonNeededError, RuleError, TypedError
 from queueboard.records.moved_tables import FoundKnifeRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import bring_later
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.found import FoundKnife
 from queueboard.values.new import NewKnife

@@ -10,9 +10,9 @@ from queueboard.records.instants import to_us
 from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_process, line_of
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import checked_force
 from queueboard.values.edge import KnifeEdge, NewSpot, Reading, Spot
 from queueboard.values.knife import Knife

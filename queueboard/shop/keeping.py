@@ -10,19 +10,19 @@ from queueboard.errors import FileError
 from queueboard.records import copying, erased_list
 from queueboard.records import database as db
 from queueboard.records.copies import (
-    as_written,
     copies_folder,
     copies_of,
     copy_name,
     day_of,
+    known_good,
     newest_copy_words,
     note_elsewhere,
     sum_file,
 )
 from queueboard.records.making import making
 from queueboard.records.thinning import kept
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 
 
 def daily_copy(shop: Shop, now: datetime) -> Path | None:
@@ -38,7 +38,7 @@ def daily_copy(shop: Shop, now: datetime) -> Path | None:
     today = now.astimezone(settings.zone).date()
     target = copies_folder(shop.path) / copy_name(shop.path, today.isoformat())
     with _about(target):
-        made = not (target.exists() and as_written(target))
+        made = not (target.exists() and known_good(target))
         if made:
             target.parent.mkdir(mode=0o700, exist_ok=True)
             _copy(shop, target)
@@ -55,7 +55,7 @@ def _second(shop: Shop, copy: Path, folder: Path, now: datetime) -> None:
     with _about(target):
         if not folder.is_dir():
             return
-        if not (target.exists() and as_written(target)):
+        if not (target.exists() and known_good(target)):
             if not copying.copy_bytes(copy, target):
                 raise FileError(
                     f"The copy in {folder} is not what was written there; it was thrown away. The shop file and the "

@@ -14,19 +14,20 @@ from queueboard.parcels.closing import check
 from queueboard.parcels.cutoffs import arrives_on, leaving_moments
 from queueboard.parcels.labels import label_due, worst_first
 from queueboard.planning.learning import learn, learn_yield
-from queueboard.planning.order import Planned
+from queueboard.planning.planned import Planned
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us
+from queueboard.records.kept_days import read_days, write_days
 from queueboard.records.reading import OpenWork, read_open_work
 from queueboard.records.reading_on import read_on
 from queueboard.records.telling import newest_line
 from queueboard.records.trials import DrawnKnife, drawn_knives
 from queueboard.shop.bench_work import BenchWork, Minutes
-from queueboard.shop.measuring import measured_runs, worked_days
-from queueboard.shop.numbers import settings_of
+from queueboard.shop.measuring import days_known, measured_runs
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import NOTHING_OFF, BoxPicture, DayLine, Picture, lost_only
+from queueboard.shop.settings_now import settings_of
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
@@ -66,7 +67,18 @@ class _Read:
 def look(shop: Shop, now: datetime, *, restarts: int = 0) -> Picture:
     """The whole shop at one instant; restarts: more ways to try for the plan, when a day list is made."""
     read = _read(shop, now)
-    planned = read.bench.planned(read.now, read.fixed, restarts)
+    return _whole(shop, read, read.bench.planned(read.now, read.fixed, restarts))
+
+
+def at_first_sight(shop: Shop, now: datetime, many: int) -> Picture:
+    """As look; but where so *many* knives or more need the bench, with nothing of the plan, which follows."""
+    read = _read(shop, now)
+    if read.bench.needing < many:
+        return _whole(shop, read, read.bench.planned(read.now, read.fixed))
+    return replace(_whole(shop, read, read.bench.unplanned(read.now)), plan_follows=True)
+
+
+def _whole(shop: Shop, read: _Read, planned: Planned) -> Picture:
     forecasts = {forecast.box_id: forecast for forecast in planned.plan.forecasts}
     twins = _twins(read.bench.work)
     boxes = (
@@ -103,9 +115,10 @@ def _read(shop: Shop, now: datetime) -> _Read:
         settings_id, settings = settings_of(database)
         calendar = ShopCalendar(settings, asking.closed_days(database, settings_id))
         newest = newest_line(database)
-        work = _open_work(shop, database, 0 if newest is None else newest[0])
+        line = 0 if newest is None else newest[0]
+        work = _open_work(shop, database, line)
         local = now.astimezone(settings.zone)
-        minutes = _minutes(shop, database, settings_id, calendar, local)
+        minutes = _minutes(shop, database, calendar, local, (settings_id, line))
         return _Read(
             now=local,
             bench=BenchWork(settings=settings, calendar=calendar, work=work, minutes=minutes),
@@ -155,15 +168,26 @@ def _fixed_order(database: ShopDatabase, today: date) -> tuple[tuple[int, ...], 
     return () if stored is None else tuple(tuple(run) for run in json.loads(stored))
 
 
-def _minutes(shop: Shop, database: ShopDatabase, settings_id: int, calendar: ShopCalendar, now: datetime) -> Minutes:
-    """What the shop has measured; read again only when a run was finished since, a day is over, or settings are new."""
-    known = (settings_id, now.date(), *asking.finished_runs(database))
-    if shop.minutes_cache is None or shop.minutes_cache[0] != known:
+def _minutes(shop: Shop, database: ShopDatabase, calendar: ShopCalendar, now: datetime, at: tuple[int, int]) -> Minutes:
+    """What the shop has measured; learned again only when a run was finished since, a day is over, or settings are new.
+
+    at: the ids of the settings in force and of the newest line of history.
+    """
+    before = shop.minutes_cache
+    kept = read_days(shop.path, database) if before is None else before[0]
+    days = days_known(database, calendar, now, kept, at)
+    if days.days and (kept is None or days.days is not kept.days) and not shop.only_read:
+        write_days(shop.path, database, days)
+    known = (at[0], *asking.finished_runs(database), days.days)
+    if before is None or before[1] != known:
         settings = calendar.settings
         learned = learn(measured_runs(database, settings), len(settings.processes))
-        day_yield = learn_yield(worked_days(database, calendar, now), learned.processes)
-        shop.minutes_cache = (known, Minutes(learned=learned, day_yield=day_yield))
-    return shop.minutes_cache[1]
+        day_yield = learn_yield((day for _, day in days.days), learned.processes)
+        minutes = Minutes(learned=learned, day_yield=day_yield)
+    else:
+        minutes = before[2]
+    shop.minutes_cache = (days, known, minutes)
+    return minutes
 
 
 def _forecast(forecasts: Mapping[int, BoxForecast], box: Box) -> BoxForecast:
@@ -212,7 +236,7 @@ def _parts(work: OpenWork, box: Box, twins: frozenset[int]) -> _Parts:
 def _box_picture(bench: BenchWork, parts: _Parts, forecast: BoxForecast, now: datetime) -> BoxPicture:
     box, knives, promises, label = parts["box"], parts["knives"], parts["promises"], parts["label"]
     calendar = with_carrier(bench.calendar, carrier_of(label))
-    cut_off = bench.ship_by(box, promises[-1] if promises else None)
+    cut_off = bench.ship_by(box)
     close = parts["close_out"]
     bill = Bill(knives=knives, charges=parts["charges"], payments=parts["payments"], rounding=box.rounding)
     to_buy = label is not None and label.state is LabelState.TO_BUY
@@ -257,9 +281,10 @@ def _twins(work: OpenWork) -> frozenset[int]:
 
 def _leaves_on(box: BoxPicture, day: date) -> bool:
     """True for a box whose cut-off is that day and of which something else than a lost knife is still here."""
+    if box.ship_by is None or box.ship_by.date() != day:
+        return False
     unopened = not box.box.opened and not box.box.announced
-    here = unopened or any(not knife.looking_for for knife in box.on_hand)
-    return here and box.ship_by is not None and box.ship_by.date() == day
+    return unopened or any(not knife.looking_for for knife in box.on_hand)
 
 
 def _day_line(boxes: tuple[BoxPicture, ...], plan: Plan, labels: Iterable[LabelDue], today: date) -> DayLine:

@@ -16,11 +16,11 @@ from queueboard.shop import rows
 from queueboard.shop.days import today_of
 from queueboard.shop.finding import surname
 from queueboard.shop.money import add_payment
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import store_box
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer
 from queueboard.values.market import MarketBox, MarketLine, MarketTaken

@@ -2,14 +2,17 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 from operator import itemgetter
+from zoneinfo import ZoneInfo
 
 from queueboard.calendar.days import ShopCalendar, bench_windows
 from queueboard.planning.learning import MeasuredRun, WorkedDay, beyond_belief
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import from_us, to_us
+from queueboard.records.kept_days import KeptDays
 from queueboard.records.measuring import (
     FinishedRun,
     MetKnife,
@@ -17,6 +20,7 @@ from queueboard.records.measuring import (
     WorkLeft,
     finished_runs,
     gone_forward,
+    reaches_back,
     work_left,
 )
 from queueboard.settings.rules import knife_minutes, knife_process
@@ -66,25 +70,66 @@ def off_by_its_length(run: BenchRun, now: datetime) -> StaysOut | None:
 
 
 def worked_days(database: ShopDatabase, calendar: ShopCalendar, now: datetime) -> tuple[WorkedDay, ...]:
-    """The days before today, of the last 90, on which something was done at the bench.
+    """The days before today, of the last 90, on which something was done at the bench; worked out anew.
 
     now: aware, in the shop's zone. A set-up is counted each time that the process of what was finished changed.
     """
+    return tuple(day for _, day in _days_between(database, calendar, _first_day(now.date()), now.date()))
+
+
+def days_known(
+    database: ShopDatabase, calendar: ShopCalendar, now: datetime, kept: KeptDays | None, at: tuple[int, int]
+) -> KeptDays:
+    """The worked days with their dates, from what was kept of them: only days that are over since are counted.
+
+    All are, where that cannot be told from what is kept. at: the ids of the settings in force and of the newest line.
+    """
+    settings_id, line = at
+    today = now.date()
+    if kept is None or kept.settings_id != settings_id or not _still_true(database, kept, calendar, today, line):
+        days = _days_between(database, calendar, _first_day(today), today)
+    elif kept.until == today:
+        return replace(kept, line=line)
+    else:
+        known = (one for one in kept.days if one[0] >= _first_day(today))
+        days = (*known, *_days_between(database, calendar, kept.until, today))
+    return KeptDays(settings_id=settings_id, line=line, until=today, days=days)
+
+
+def _still_true(database: ShopDatabase, kept: KeptDays, calendar: ShopCalendar, today: date, line: int) -> bool:
+    """True while the days kept are among those looked at, and nothing written since is about them."""
+    if not _first_day(today) <= kept.until <= today:
+        return False
+    end_us = to_us(_midnight(kept.until, calendar.settings.zone))
+    return kept.line == line or not reaches_back(database, kept.line, end_us)
+
+
+def _first_day(today: date) -> date:
+    return today - timedelta(days=LOOK_BACK_DAYS)
+
+
+def _midnight(day: date, zone: ZoneInfo) -> datetime:
+    return datetime.combine(day, time(0), tzinfo=zone)
+
+
+def _days_between(
+    database: ShopDatabase, calendar: ShopCalendar, first: date, today: date
+) -> tuple[tuple[date, WorkedDay], ...]:
+    """The days from the first on and before today on which something was done."""
     settings = calendar.settings
-    today = datetime.combine(now.date(), time(0), tzinfo=settings.zone)
-    first = today - timedelta(days=LOOK_BACK_DAYS)
-    since_us = to_us(first)
-    work = work_left(database, since_us)
+    since = _midnight(first, settings.zone)
+    work = work_left(database, to_us(since))
     windows: defaultdict[date, list[BenchWindow]] = defaultdict(list)
-    for window in bench_windows(calendar, first, LOOK_BACK_DAYS):
+    for window in bench_windows(calendar, since, (today - first).days):
         windows[window.start.date()].append(window)
     done: defaultdict[date, list[tuple[str, MetKnife]]] = defaultdict(list)
-    for at_us, group, knife_id in gone_forward(database, since_us):
+    for at_us, group, knife_id in gone_forward(database, to_us(since)):
         if knife_id in work.knives:
             done[from_us(at_us).astimezone(settings.zone).date()].append((group, work.knives[knife_id]))
-    mornings = _left_at(work, [bench[0].start for day, bench in windows.items() if done[day]])
+    worked = {day: bench for day, bench in windows.items() if done[day]}
+    mornings = _left_at(work, [bench[0].start for bench in worked.values()])
     return tuple(
-        _worked_day(settings, done[day], mornings[bench[0].start], bench) for day, bench in windows.items() if done[day]
+        (day, _worked_day(settings, done[day], mornings[bench[0].start], bench)) for day, bench in worked.items()
     )
 
 

@@ -12,9 +12,9 @@ from queueboard.records.accounts import LeftUnpaid, left_unpaid
 from queueboard.records.database import ShopDatabase
 from queueboard.records.instants import to_us
 from queueboard.shop.measuring import estimated_seconds
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.saying import told_between
+from queueboard.shop.settings_now import settings_in
 from queueboard.words import Column
 
 MOST_ON_THE_WAY_DAYS = 60
@@ -43,7 +43,7 @@ def _seen(database: ShopDatabase, now: datetime, month: Month) -> MonthSeen:
         runs=_runs(database, *ends),
         payments=records.paid_between(database, *ends),
         debts=_debts(database, min(end, now.astimezone(zone), key=datetime.timestamp)),
-        belts_fitted=records.belts_fitted(database, *ends),
+        belts=records.belts_fitted(database, *ends),
     )
 
 

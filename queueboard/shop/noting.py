@@ -6,9 +6,9 @@ from queueboard.priced_words import Finding
 from queueboard.records.tables import BoxRow, KnifeRow, ThingRow
 from queueboard.records.writing import Writing
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import findings_cell
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, ThingState

@@ -1,14 +1,11 @@
-"""The shop's own numbers: taken in as text, read back, and the day list's order as it was fixed."""
+"""The shop's own numbers, taken in as text, and the day list's order as it was fixed."""
 
 from collections.abc import Sequence
-from datetime import date, datetime
-from functools import lru_cache
+from datetime import date
 
-from queueboard.calendar.days import ShopCalendar
 from queueboard.errors import ChangedError, RuleError, SettingsError
 from queueboard.records import asking
 from queueboard.records.database import ShopDatabase
-from queueboard.records.instants import to_us
 from queueboard.records.tables import ClosedDayRow, DayOrderRow, SettingsRow
 from queueboard.records.writing import Writing, canonical
 from queueboard.settings.comparing import changed_words
@@ -19,6 +16,7 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import if_readable
 
 YEARS_AHEAD = 2
 """Public holidays are filled in for this year and so many more."""
@@ -58,26 +56,33 @@ def _holidays(settings: Settings, text: str, year: int) -> Sequence[tuple[date, 
         days = public_holidays(settings.country, settings.region, year, year + YEARS_AHEAD)
     except UnknownPlaceError as trouble:
         raise SettingsError(f"line {lines_of(text)['shop', trouble.key]}: {trouble}") from None
-    known = {part.strip().casefold() for _, name in days for part in name.split(";")}
+    known = _names(days)
+    if settings.region and settings.open_on_holidays - known:  # one that the country has and this region has not
+        known |= _names(public_holidays(settings.country, "", year, year + YEARS_AHEAD))
     if strange := sorted(settings.open_on_holidays - known):
         from difflib import get_close_matches
 
         close = get_close_matches(strange[0], known, n=1)
-        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}."
+        hint = f"do you mean “{close[0]}”?" if close else f"these are: {', '.join(sorted(known))}"
         line = lines_of(text)["shop", "open_on_holidays"]
         raise SettingsError(f"line {line}: “{strange[0]}” is no public holiday of {settings.country}; {hint}")
     return days
 
 
+def _names(days: Sequence[tuple[date, str]]) -> frozenset[str]:
+    """The names of public holidays, in small letters; a day may carry two."""
+    return frozenset(part.strip().casefold() for _, name in days for part in name.split(";"))
+
+
 def settings_before(shop: Shop) -> Settings | None:
     """The settings that new ones are to take the place of; None for those of a time when less was refused."""
     with shop.reading() as database:
-        return _if_readable(asking.settings_text(database))
+        return if_readable(asking.settings_text(database))
 
 
 def currency_of(database: ShopDatabase) -> str | None:
     """The currency of the settings in force; None before there are any, and where they cannot be read any more."""
-    settings = None if asking.settings_id(database) is None else _if_readable(asking.settings_text(database))
+    settings = None if asking.settings_id(database) is None else if_readable(asking.settings_text(database))
     return None if settings is None else settings.currency
 
 
@@ -93,53 +98,6 @@ def insist_on_currency(database: ShopDatabase, before: str | None) -> None:
             f"called {now} with these settings. Write {before} again, or begin a new file for {now} with "
             "`queueboard --file NEW start --settings FILE`. Nothing was stored."
         )
-
-
-def settings_text(shop: Shop) -> str:
-    """The settings in force, as they were taken in."""
-    with shop.reading() as database:
-        return asking.settings_text(database)
-
-
-def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
-    """The id and the values of the settings in force."""
-    return asking.settings_id(database) or 0, settings_in(database)
-
-
-def settings_in(database: ShopDatabase) -> Settings:
-    """The settings in force."""
-    return _read(asking.settings_text(database))
-
-
-def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
-    """The calendar as the shop knew it at an instant (aware); today's where that one cannot be read any more."""
-    then = asking.settings_id_at(database, to_us(at))
-    settings = _if_readable(asking.text_of_settings(database, then)) or settings_in(database)
-    return ShopCalendar(settings, asking.closed_days(database, then))
-
-
-@lru_cache(maxsize=4)
-def _read(text: str) -> Settings:
-    """Reading takes longer than most actions, and the text hardly ever changes."""
-    return read_settings(text)
-
-
-def _if_readable(text: str) -> Settings | None:
-    """Settings that were taken in once; None where the rules of today refuse them."""
-    try:
-        return _read(text)
-    except SettingsError:
-        return None
-
-
-def holidays_run_out(shop: Shop, today: date) -> bool:
-    """True when the filled-in holidays end within a year, so that the settings should be taken in again."""
-    with shop.reading() as database:
-        settings_id, settings = settings_of(database)
-        if not settings.country:
-            return False
-        last = max(asking.closed_days(database, settings_id), default=today)
-    return last.year <= today.year
 
 
 @operation(step=False)

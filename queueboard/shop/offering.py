@@ -4,10 +4,10 @@ from queueboard.errors import RuleError
 from queueboard.records.writing import Writing
 from queueboard.shop.charging import charge_way_back
 from queueboard.shop.labelling import replace_label
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.weighing import parcel_weight
+from queueboard.shop.settings_now import settings_in
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.box import Box
 from queueboard.values.new import NewLabel
 from queueboard.values.offer import LabelOffer, OfferKind

@@ -5,30 +5,47 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from queueboard.errors import ChangedError, FileError, LostError
 from queueboard.records import copying, holding, typed_password
 from queueboard.records import database as db
+from queueboard.records.kept_days import KeptDays
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import address_in as address_in  # noqa: PLC0414  # where a command says a shop is
 from queueboard.records.pointing import checked_address, folder_name, is_address, point
 from queueboard.records.reading import OpenWork
-from queueboard.records.writing import Writing, transaction
 from queueboard.shop.bench_work import Minutes
 from queueboard.values.actor import Actor
+
+if TYPE_CHECKING:
+    from queueboard.records.writing import Writing
+    from queueboard.shop.known_customers import KnownCustomers
 
 
 class Shop:
     """An open shop file. Opaque: only the shop room knows what is in it."""
 
-    __slots__ = ("_database", "_held", "_salt", "_unsettled", "backup_at", "minutes_cache", "path", "work_cache")
+    __slots__ = (
+        "_database",
+        "_held",
+        "_salt",
+        "_unsettled",
+        "backup_at",
+        "customers_cache",
+        "minutes_cache",
+        "path",
+        "work_cache",
+    )
 
     def __init__(self, path: Path, database: db.ShopDatabase, salt: str, held: holding.Hold = None) -> None:
         self.path = path
         self.backup_at: datetime | None = None
-        self.minutes_cache: tuple[tuple[object, ...], Minutes] | None = None
+        self.minutes_cache: tuple[KeptDays, tuple[object, ...], Minutes] | None = None
+        """The worked days as they were last known, what else the minutes were learned from, and the minutes."""
         self.work_cache: tuple[int, OpenWork] | None = None
         """The open work as it was last read, and the line of history that was the newest then."""
+        self.customers_cache: KnownCustomers | None = None
         self._database = database
         self._salt = salt
         self._held = held
@@ -42,11 +59,13 @@ class Shop:
             yield self._database
 
     @contextmanager
-    def writing(self, actor: Actor, operation: str) -> Iterator[Writing]:
+    def writing(self, actor: Actor, operation: str) -> "Iterator[Writing]":
         """One transaction of one action; FileError where the shop may only be read.
 
         Where the connection was lost on the way, the action is looked for in history: it happens at most once.
         """
+        from queueboard.records.writing import transaction  # a look needs none of what it knows of tables
+
         if self.only_read:
             raise db.only_to_read(self.path)
         self._settle()

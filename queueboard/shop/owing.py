@@ -5,8 +5,8 @@ from datetime import datetime
 from queueboard.money.bill import totals_of
 from queueboard.records.accounts import left_owing
 from queueboard.records.database import ShopDatabase
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.customer import Customer

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, datetime
+from typing import TYPE_CHECKING
 
 from queueboard.intake.adding_up import BoxSum, add_up
 from queueboard.money.bill import Bill, totals
-from queueboard.planning.ledger import Ledger
 from queueboard.records.trials import DrawnKnife
 from queueboard.settings.shapes import Settings
 from queueboard.shop.bench_work import Minutes
@@ -21,6 +21,9 @@ from queueboard.values.plan import BoxForecast, Plan
 from queueboard.values.shelf import CallBack
 from queueboard.values.totals import Totals
 from queueboard.words import Column
+
+if TYPE_CHECKING:
+    from queueboard.planning.ledger import Ledger
 
 NOTHING_OFF = Off()
 
@@ -196,7 +199,7 @@ class Picture:
     """When the newest verified copy was made."""
     minutes: Minutes
     """What the shop has learned of its own minutes."""
-    ledger: Ledger | None = None
+    ledger: "Ledger | None" = None
     """What the plan can be asked; None for a shop without bench time."""
     runs: tuple[BenchRun, ...] = ()
     """The runs under way, oldest first."""

@@ -13,9 +13,9 @@ from queueboard.records.shelf import call_backs_of
 from queueboard.records.trials import drawn_knives
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Settings
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.rows import box_now
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import wobble_in
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box

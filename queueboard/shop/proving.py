@@ -9,7 +9,7 @@ from queueboard.records.edge_tests import not_ok_of
 from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Settings
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 from queueboard.words import Column, EdgeTestWay
 

@@ -19,10 +19,10 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
 from queueboard.shop.charging import charge_whole_box, insert_charge
 from queueboard.shop.label_fields import printed
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.promising import add_promise
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.box import Box, ReturnLabel
 from queueboard.values.customer import Customer
 from queueboard.values.knife import Knife

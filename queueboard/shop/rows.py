@@ -9,7 +9,7 @@ from queueboard.intake.adding_up import BoxSum, add_up
 from queueboard.money.bill import Bill, totals
 from queueboard.records import asking
 from queueboard.records.charge_table import ChargeRow
-from queueboard.records.charges import CHARGED_BOX, charges_of
+from queueboard.records.charges import charges_of, charges_of_boxes
 from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
@@ -171,7 +171,7 @@ def bill_of(database: ShopDatabase, box_id: int) -> Bill:
     """What a box is charged for and what was paid for it, as it is stored now."""
     return Bill(
         knives=knives_of_box(database, box_id),
-        charges=charges_of(database, f"{CHARGED_BOX} = ?", box_id),
+        charges=charges_of_boxes(database, "?", box_id),
         payments=payments_of(database, "box_id = ?", box_id),
         rounding=box_now(database, box_id).rounding,
     )

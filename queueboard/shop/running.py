@@ -10,9 +10,9 @@ from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_minutes
 from queueboard.shop import rows
 from queueboard.shop.moving import pass_on, place_knives
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.run_laws import at_the_bench, end_run, going_on, in_whose_run
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 from queueboard.values.measured import BenchRun
 from queueboard.words import Column

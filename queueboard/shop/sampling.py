@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 from queueboard.edges.sampling import Candidate, SamplingRule, why_read
-from queueboard.records.belts import fitted_belts
-from queueboard.records.edge_tests import benched, with_proof_card
+from queueboard.records.benched import benched
+from queueboard.records.edge_tests import with_proof_card
 from queueboard.records.reading import knives_of
 from queueboard.records.tables import KnifeRow
 from queueboard.records.trials import drawn_knives
@@ -12,8 +12,8 @@ from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Gauge, Settings
 from queueboard.shop import rows
-from queueboard.shop.belt_counts import knives_done
-from queueboard.shop.numbers import settings_in
+from queueboard.shop.belt_counts import idle_processes
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 from queueboard.words import WhyRead
 
@@ -24,20 +24,21 @@ def ask_for_gauge(writing: Writing, knives: Sequence[Knife]) -> None:
     A knife that has been there before keeps the answer it has.
     """
     settings = settings_in(writing.database)
-    before = {kind: benched(writing.database, kind) - _count(knives, kind) for kind in {k.kind for k in knives}}
+    there = benched(writing.database)
+    before = {kind: there[kind] - _count(knives, kind) for kind in {knife.kind for knife in knives}}
     drawn = {one.knife_id for one in drawn_knives(writing.database, "t.ended_us IS NULL")}
     fresh = _first_on_fresh_belts(writing, knives, settings) if settings.gauge.fresh_belt else frozenset[int]()
-    cards = with_proof_card(writing.database)
+    boxes = {box_id: rows.box_now(writing.database, box_id) for box_id in {knife.box_id for knife in knives}}
+    cards = with_proof_card(writing.database, boxes)
     for place, knife in enumerate(knives):
-        box = rows.box_now(writing.database, knife.box_id)
         before_it = before[knife.kind] + _count(knives[:place], knife.kind)
         candidate = Candidate(
             kind=knife.kind,
             gauge=knife.kind not in settings.gauge.by_cutting,
             nth_of_kind=before_it % max(1, settings.gauge.every) + 1,
             first_on_belt=knife.id in fresh,
-            proof_card=box.customer_id in cards,
-            complaint=box.complaint,
+            proof_card=knife.box_id in cards,
+            complaint=boxes[knife.box_id].complaint,
             in_trial=knife.id in drawn,
         )
         why = why_read(candidate, rule_of(settings.gauge))
@@ -62,9 +63,7 @@ def _count(knives: Sequence[Knife], kind: str) -> int:
 
 def _first_on_fresh_belts(writing: Writing, knives: Sequence[Knife], settings: Settings) -> frozenset[int]:
     """For each process with a belt that has done nothing yet the first of these, unless one is at the bench for it."""
-    belts = fitted_belts(writing.database)
-    done = knives_done(writing.database, settings, belts)
-    fresh = {belt.process for belt in belts if not done[belt.id]}
+    fresh = idle_processes(writing.database, settings)
     if not fresh:
         return frozenset()
     ids = {knife.id for knife in knives}

@@ -13,9 +13,9 @@ from queueboard.records.judging import Became, first_and_last_told, said_since, 
 from queueboard.records.reading import promises_of
 from queueboard.records.tables import SaidRow
 from queueboard.records.writing import Writing
-from queueboard.shop.numbers import calendar_at, settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import calendar_at, settings_in
 from queueboard.values.box import Promise
 from queueboard.values.measured import SaidSeen, SaidTenth, ToldSeen
 from queueboard.words import GoesBy

@@ -13,10 +13,10 @@ from queueboard.records.writing import Writing
 from queueboard.settings.shapes import Settings
 from queueboard.shelf_words import MessageSort, NoticeWay
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
 from queueboard.shop.picture import BoxPicture, Picture
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box
 from queueboard.values.shelf import Notice

@@ -7,8 +7,8 @@ from queueboard.records.belts import stable_row
 from queueboard.records.edge_tables import StablePeriodRow
 from queueboard.records.instants import to_us
 from queueboard.records.writing import Writing
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 
 
 @operation()

@@ -23,9 +23,9 @@ from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
 from queueboard.shop.charging import insert_charge
 from queueboard.shop.days import today_of
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.receiving import insert_customer, store_box
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.swap_places import kinds_of_set, next_round, place_of_set
 from queueboard.values.box import Box
 from queueboard.values.new import NewBox, NewCharge, NewCustomer, NewPromise

@@ -13,9 +13,9 @@ from queueboard.records.reading import customers_of
 from queueboard.records.swaps import OF_CUSTOMER, missing_knives, newest_check, rounds_of, sets_of
 from queueboard.settings.shapes import Settings
 from queueboard.shop import rows
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.owing import Account, owing
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.swap_places import Place, kinds_of_set, next_round, place_of_set
 from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer

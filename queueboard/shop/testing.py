@@ -13,9 +13,9 @@ from queueboard.shop import rows
 from queueboard.shop.edge_now import EdgeNow, edge_in
 from queueboard.shop.moving import place_knives
 from queueboard.shop.noting import decline
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
 from queueboard.shop.proving import daily_way, prove, write_test
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 from queueboard.words import Column, DeclineReason, EdgeTestWay, SecondLook
 

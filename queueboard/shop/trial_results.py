@@ -8,8 +8,8 @@ from queueboard.edges.trial import Half, Result, TrialKnife, result_of
 from queueboard.records.edge_reads import ReadKnife, read_knives, trial_minutes
 from queueboard.records.trials import STILL_LIKE, DrawnKnife, Trial, drawn_knives, trials
 from queueboard.settings.shapes import Settings
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import WobbleNow, wobble_in
 from queueboard.slotted import dataclass
 from queueboard.words import Condition

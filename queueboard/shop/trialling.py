@@ -10,8 +10,8 @@ from queueboard.records.writing import Writing
 from queueboard.settings.rules import knife_process, process_of
 from queueboard.settings.shapes import Kind, Settings
 from queueboard.shop.fitting import step_of
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.knife import Knife
 
 MOST_EACH = 500

@@ -13,9 +13,9 @@ from queueboard.records.database import ShopDatabase
 from queueboard.records.edge_tables import StudyReadingRow, StudyRow
 from queueboard.records.studies import studies
 from queueboard.records.writing import Writing
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import operation
+from queueboard.shop.settings_now import settings_in
 from queueboard.slotted import dataclass
 from queueboard.values.study import TIMES, Study
 

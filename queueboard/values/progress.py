@@ -11,6 +11,7 @@ class Doing(StrEnum):
     """What a long piece of work is busy with."""
 
     COPYING = "copying"
+    CHECKING = "checking the copy"
     LOOKING_OVER = "looking history over"
     WRITING_OUT = "writing out"
     TAKING_IN = "taking in"
@@ -19,7 +20,7 @@ class Doing(StrEnum):
 T = TypeVar("T")
 
 Listener = Callable[[Doing, int, int], None]
-"""Takes what is being done, how much of it is done, and how much there is."""
+"""Takes what is being done, how much of it is done, and how much there is; 0 of 0 where nobody can tell."""
 
 EVERY = 500
 """Rows between two words to the listener: often enough for a bar, too seldom to cost anything."""

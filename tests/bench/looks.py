@@ -16,8 +16,8 @@ from queueboard.board.desk import Desk
 from queueboard.board.themes import THEMES
 from queueboard.shop.opening import close_shop
 from tests.bench.papers import QUIET
+from tests.board.all_screens import SCREENS, Make
 from tests.board.host import LARGE, SMALL, Home, Host
-from tests.board.test_bursts import SCREENS, Make
 from tests.house.picture import at_home
 from tests.shop.place import NOW, counter, parcel, small_shop
 

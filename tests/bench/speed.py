@@ -15,7 +15,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from queueboard.shop.finding import gone_index
+from queueboard.records.reading import customers_of
 from tests.bench.machine import heading
 from tests.bench.speed_growth import growth
 from tests.bench.speed_keys import keys
@@ -46,7 +46,11 @@ BEGINS, ENDS = "<!-- speed -->\n", "<!-- end of speed -->\n"
 def control(shops: Shops, runs: int) -> str:
     """A program that does the same twice must be found too slow."""
     with opened(shops.ten) as (shop, _):
-        once, twice = worked_by_turns(lambda: gone_index(shop), lambda: (gone_index(shop), gone_index(shop)), runs)
+        once, twice = worked_by_turns(
+            lambda: customers_of(shop.database),
+            lambda: (customers_of(shop.database), customers_of(shop.database)),
+            runs,
+        )
     slow = Figure(name="", base="", base_runs=tuple(once), our_runs=tuple(twice), most=1.5)
     return f"control: the same done twice is found too slow    {'NO' if slow.is_met else 'yes'}, {slow.ratio:.2f} times"
 

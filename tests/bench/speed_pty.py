@@ -18,6 +18,7 @@ from pathlib import Path
 import pyte
 from ptyprocess import PtyProcess
 
+from tests.bench.speed_clock import scheduled, unhindered
 from tests.terminal.pty import QUIET_SECONDS, ROOT
 
 COLUMNS, ROWS = 120, 40
@@ -83,7 +84,7 @@ class Program:
 
     def worked_seconds(self) -> float:
         """What the processor has done for the program since its start."""
-        return self._schedule(0)
+        return scheduled(self._process.pid, 0)
 
     def close(self) -> None:
         """Kill it; how it leaves is not what is measured."""
@@ -93,12 +94,7 @@ class Program:
 
     def _clock(self) -> float:
         """Seconds by the wall, less those for which the program waited for a processor."""
-        return time.perf_counter() - self._schedule(1)
-
-    def _schedule(self, which: int) -> float:
-        """Seconds that all its threads have run (0), or stood in the queue for a processor (1)."""
-        tasks = Path(f"/proc/{self._process.pid}/task").glob("*/schedstat")
-        return sum(int(task.read_text(encoding="ascii").split()[which]) for task in tasks) / 1_000_000_000
+        return unhindered(self._process.pid)
 
     def _until(self, seen: Seen, since: float, drawn: list[tuple[float, str]] | None = None) -> float:
         """drawn: takes what stood on the screen behind each part, with the part's time."""

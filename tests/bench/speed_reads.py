@@ -9,8 +9,8 @@ from functools import partial
 from pathlib import Path
 from unittest.mock import patch
 
+from queueboard.planning import order
 from queueboard.planning.order import plan_work
-from queueboard.shop import bench_work
 from queueboard.shop.finding import find_gone
 from queueboard.shop.looking import look
 from queueboard.shop.noting import note_box
@@ -75,7 +75,7 @@ def planner_alone(shop: Shop, now: datetime) -> Callable[[], object]:
         given.append(lambda: plan_work(*args, **kwargs))  # type: ignore[arg-type]  # handed on as it came
         return given[0]()
 
-    with patch.object(bench_work, "plan_work", keep):
+    with patch.object(order, "plan_work", keep):
         look(shop, now)
     return given[0]
 

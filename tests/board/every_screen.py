@@ -8,6 +8,7 @@ from pathlib import Path
 
 from textual.pilot import Pilot
 
+from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.market import MarketScreen
 from queueboard.shop import numbers
@@ -18,10 +19,10 @@ from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.values.new import NewBox, NewPromise
 from queueboard.words import CameBy, Column, GoesBy, PromiseKind
 from tests import lending
+from tests.board.all_screens import SCREENS, Make
 from tests.board.answering import COUNTER
 from tests.board.host import AnyScreen, Home, Host
-from tests.board.test_bursts import SCREENS, Make
-from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started
+from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started, two_boxes_shop
 from tests.shop.undo_market import MARKET_ON
 
 SIGNS = "[red]x[/] [/] [@click=app.quit]x[/] \x1b[31mred\x1b[0m\x1b]0;title\x07 \u05d0\u05d1 \u202eleft\u202c"
@@ -157,6 +158,29 @@ async def screens_over(made: Callable[[Path], Shop], folder: Path, pilot: Pilot[
         with desk_of(made, folder / f"{kind.__name__}.qb") as desk:
             yield await opened(make(desk), pilot)
             await pilot.app.pop_screen()
+
+
+async def desks(folder: Path, pilot: Pilot[int]) -> AsyncIterator[tuple[type[AnyScreen], Make, Desk]]:
+    """Every screen with what makes it, each time with the app and its home at a new desk over the two boxes.
+
+    What was opened is closed before the next, so a test of all screens costs one app and not one for each of them.
+    """
+    app = pilot.app
+    assert isinstance(app, Host)
+    home = app.screen
+    for kind, make in SCREENS.items():
+        own = folder / kind.__name__
+        own.mkdir()
+        app.desk = desk = Desk(two_boxes_shop(own), "MB", lambda: NOW)
+        for screen in app.screen_stack:
+            assert isinstance(screen, ShopScreen)
+            screen.desk = desk
+        yield kind, make, desk
+        while app.screen is not home:
+            await app.pop_screen()
+        await pilot.pause()
+        close_shop(desk.shop)
+        lending.finished(desk.shop.path)
 
 
 async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:

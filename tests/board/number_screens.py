@@ -7,7 +7,7 @@ from queueboard.board.screens.dialogs.numbers import NumberDialog, TakeInDialog,
 from queueboard.board.screens.numbers import NumbersScreen, SectionScreen, ways_of
 from queueboard.phrases.number_sections import section_with
 from queueboard.phrases.own_numbers import Entry
-from queueboard.shop.numbers import settings_text
+from queueboard.shop.settings_now import settings_text
 from tests.board.host import AnyScreen
 
 

@@ -1,20 +1,21 @@
 """The bell: one key from anywhere, and one back to the very place."""
 
+from pathlib import Path
+
 import pytest
 from textual.widgets.input import Selection
 
-from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
-from tests.board.host import LARGE, SMALL, Host, until
+from tests.board.every_screen import desks, opened, over_home
+from tests.board.host import LARGE, SMALL, until
 from tests.board.ringing import board, top
-from tests.board.test_bursts import SCREENS, Make
 from tests.board.typing import fill
-from tests.shop.place import NOW, picture
+from tests.shop.place import picture
 
 
 async def test_everything_half_typed_is_there_again(two_boxes: Shop) -> None:
@@ -90,25 +91,22 @@ async def test_the_bell_rings_on_every_screen_and_leads_back(place: str, two_box
     assert len(picture(two_boxes).boxes) == 2
 
 
-ANYWHERE = {kind: make for kind, make in SCREENS.items() if kind not in {WalkInScreen, InitialsScreen}}
-"""Every screen there is, but for the walk-in itself and the one that asks who acts."""
-
-
-@pytest.mark.parametrize("make", ANYWHERE.values(), ids=[kind.__name__ for kind in ANYWHERE])
-async def test_no_screen_is_without_the_bell(two_boxes: Shop, make: Make) -> None:
+async def test_no_screen_is_without_the_bell(tmp_path: Path) -> None:
     """Every screen that can be opened, a new one too, is left for a walk-in and found again as it was."""
-    desk = Desk(two_boxes, "MB", lambda: NOW)
-    app = Host(desk, lambda: make(desk))
+    app = over_home(tmp_path)
     async with app.run_test(size=LARGE) as pilot:
-        await pilot.pause()
-        here, before, focused = app.screen, dump(app), app.focused
-        await pilot.press("f4")
-        top(app)
-        await pilot.press("f4")
-        await until(pilot, lambda: app.screen is here)
-        await pilot.pause()
+        async for kind, make, desk in desks(tmp_path, pilot):
+            if kind in {WalkInScreen, InitialsScreen}:
+                continue
+            here = await opened(make(desk), pilot)
+            before, focused = dump(app), app.focused
+            await pilot.press("f4")
+            top(app)
+            await pilot.press("f4")
+            await until(pilot, lambda here=here: app.screen is here)  # type: ignore[misc]  # bound at once
+            await pilot.pause()
 
-        assert (dump(app), app.focused) == (before, focused)
+            assert (dump(app), app.focused) == (before, focused), kind.__name__
 
 
 async def test_a_number_half_typed_stays(two_boxes: Shop) -> None:

@@ -206,3 +206,17 @@ async def test_the_day_list_says_the_half_at_the_bench(read_shop: Shop) -> None:
 
     assert "TRIAL: with 16 um" in sheet
     assert "TRIAL: without 16 um" in sheet
+
+
+async def test_another_section_begins_at_its_top(read_shop: Shop) -> None:
+    """Wherever the cursor was among the belts, what is read first in the next section has it."""
+    app = bench(read_shop)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press(*("down",) * 9, "4")
+        await pilot.pause()
+        screen = app.screen
+        assert isinstance(screen, BenchScreen)
+        here = screen.current()
+        assert here is not None
+        assert here.id == "said"

@@ -13,6 +13,7 @@ from queueboard.board.screens.first import FirstScreen
 from queueboard.phrases.first_numbers import NAME
 from queueboard.shop.opening import Shop
 from tests.board.answering import COUNTER
+from tests.board.dump import dump
 from tests.board.host import SMALL, Host
 from tests.house.keys_table import holders
 from tests.shop.place import NOW, box
@@ -52,6 +53,13 @@ async def test_one_key_leads_back_in_a_form(two_boxes: Shop) -> None:
         assert app.focused is form.typed[NAME.path]
         await pilot.press("up")
         assert app.focused is form.who
+
+        await pilot.press("down", "down")
+        assert form.country.at == 0
+        await pilot.press("m")
+        assert "Here a digit answers, 1 to 6" in dump(app)
+        await pilot.press("right", "up")
+        assert (form.country.at, app.focused) == (1, form.typed[NAME.path])
 
         theme = app.theme
         await app.push_screen(PaymentDialog(desk, box(two_boxes, COUNTER).box.id))

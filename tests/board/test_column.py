@@ -1,7 +1,7 @@
 """One column by itself: the cursor stays on its row while the rows change around it."""
 
 from textual.app import App, ComposeResult
-from textual.geometry import Size
+from textual.geometry import Region, Size
 
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.rows import Row
@@ -159,3 +159,38 @@ async def test_rows_are_laid_out_for_a_width_that_is_there() -> None:
     async with app.run_test(size=(20, 10)):
         assert app.early == Size(0, 0)
         assert app.column.render_line(0).text.startswith("▸417 ")
+
+
+async def test_a_line_is_drawn_anew_only_when_it_looks_otherwise() -> None:
+    """The same objects come back as long as they look so, as wide as they are asked for."""
+    app = One()
+    async with app.run_test(size=(20, 10)) as pilot:
+        whole = Region(0, 0, 20, 10)
+        before = app.column.render_lines(whole)
+        assert {line.cell_length for line in before} == {20}
+        assert all(old is new for old, new in zip(before, app.column.render_lines(whole), strict=True))
+
+        app.column.set_rows(app.column.rows, frozenset({417002}))
+        marked = app.column.render_lines(whole)
+        assert [n for n, (old, new) in enumerate(zip(before, marked, strict=True)) if old is not new] == [3]
+
+        app.theme = "textual-light"
+        await pilot.pause()
+        light = app.column.render_lines(whole)
+        assert [line.text for line in light] == [line.text for line in marked]
+        assert not any(old is new for old, new in zip(marked, light, strict=True))
+
+
+async def test_rows_that_come_and_go_are_drawn_once() -> None:
+    """What was hidden and is shown again is as it was drawn; below the last row it is blank."""
+    app = One()
+    async with app.run_test(size=(20, 10)) as pilot:
+        app.column.styles.scrollbar_gutter = "stable"  # as on the board: no line is as wide as its bar allows
+        await pilot.pause()
+        whole, rows_then = Region(0, 0, 20, 10), app.column.rows
+        app.column.set_rows(rows_then[:-1], frozenset())
+        before = app.column.render_lines(whole)
+        app.column.set_rows(rows_then[:4], frozenset())
+        assert [line.text.strip() for line in app.column.render_lines(whole)[6:]] == [""] * 4
+        app.column.set_rows(rows_then, frozenset())
+        assert all(old is new for old, new in zip(before, app.column.render_lines(whole), strict=True))

@@ -16,10 +16,10 @@ from textual.pilot import Pilot
 from queueboard.board.forms.form import Dialog
 from queueboard.board.key_names import key_name
 from queueboard.board.screens.help import help_lines
+from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.every_screen import WALKED, empty_screens, over_home, walk
 from tests.board.host import LARGE, SMALL, until
-from tests.board.test_bursts import SCREENS
 from tests.board.test_no_colour import told_by_colour_alone
 from tests.kept import UPDATE, kept
 

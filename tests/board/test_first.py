@@ -13,8 +13,8 @@ from queueboard.cli.first import FIRST_BOX
 from queueboard.errors import FileError
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_text
 from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.settings_now import settings_text
 from queueboard.shop.starting import new_shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host
@@ -97,6 +97,19 @@ async def test_an_answer_that_cannot_be_is_said_at_its_field_and_loses_nothing(s
 
     assert app.answer is True
     assert look(shop, NOW).settings.name == "Kestrel [/] Edge"
+
+
+async def test_a_state_without_a_holiday_of_the_starter_is_taken(shop: Shop) -> None:
+    """39 of 57 states and territories keep no Columbus Day, on which the starter opens; their shops are made too.
+
+    The days are those of the library of public holidays; Washington is one of the 39.
+    """
+    app = asked(shop)
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, ON, "Hill Edge", "<1>", "WA", "<f2>")
+
+    assert app.answer is True
+    assert look(shop, NOW).settings.region == "WA"
 
 
 @pytest.mark.parametrize(

@@ -9,9 +9,9 @@ from queueboard.board.forms.form import Dialog
 from queueboard.board.key_names import KeyGroup, KeyLine, key_groups, key_name
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.help import HelpScreen, group_lines, help_lines
+from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.host import SMALL, FakeDesk
-from tests.board.test_bursts import SCREENS
 from tests.busy_morning import busy_morning
 from tests.house import keys_table as key_table
 from tests.house.keys_table import holders, written

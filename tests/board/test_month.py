@@ -52,6 +52,19 @@ async def test_left_and_right_go_through_the_months(shop: Shop) -> None:
         assert "! No figures reach beyond this month." in dump(app)
 
 
+async def test_what_belongs_to_the_figures_is_a_key_away(shop: Shop) -> None:
+    """What was said, and the charts, lie over the month; leaving them leads back to it."""
+    desk = worked(shop)
+    app = Host(desk, lambda: MonthScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.press("z")
+        assert "What was said in the last year" in dump(app)
+        await pilot.press("escape", "k")
+        assert "▸5 chart" in dump(app)
+        await pilot.press("escape")
+        assert "November 2026, so far" in dump(app)
+
+
 async def test_what_is_done_meanwhile_is_in_the_figures(shop: Shop) -> None:
     """Another window makes two more knives ready: the figures follow with the picture."""
     desk = worked(shop)

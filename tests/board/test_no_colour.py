@@ -13,7 +13,7 @@ from textual.widget import Widget
 from textual.widgets import DataTable, OptionList, Static
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.widgets.column import CURSOR, MARK, SAME
+from queueboard.board.widgets.column_lines import CURSOR, MARK, SAME
 from queueboard.edges.drift import Limits, Mark, Signal
 from queueboard.phrases.chart import LOUD, POINT, chart_lines
 from tests.board.dump import dump

@@ -12,8 +12,9 @@ from queueboard.board.screens.numbers import HALF_TYPED, NumbersScreen, SectionS
 from queueboard.phrases.number_sections import SECTIONS, section_with
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
+from queueboard.shop.settings_now import settings_text
 from queueboard.shop.undoing import steps, undo
 from tests.board.dump import assert_screen, dump
 from tests.board.host import LARGE, SMALL, Host, until

@@ -4,8 +4,10 @@ import pytest
 
 from tests.bench.keys import is_heard, press_at_random
 
-PARTS, SEQUENCES, KEYS_EACH = 4, 25, 8
-"""A hundred sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
+pytestmark = pytest.mark.own_folder
+
+PARTS, SEQUENCES, KEYS_EACH = 4, 15, 8
+"""Sixty sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
 
 
 @pytest.mark.parametrize("part", range(PARTS))

@@ -4,27 +4,29 @@ Contrast ratio and relative luminance after WCAG 2.2 (see test_themes.py). The c
 Rich, which writes to the terminal, comes down to; its palette of 16 is the usual VGA one. A terminal may show its own.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
-from rich.color import ColorSystem
+from rich.color import Color, ColorSystem
 from rich.segment import Segment
 from textual.app import App
 from textual.pilot import Pilot
+from textual.theme import Theme
 from textual.widgets import OptionList
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.desk import Desk
-from queueboard.board.themes import SIXTEEN, THEMES, themes_for
-from queueboard.shop.opening import Shop
-from tests.board.host import LARGE, SMALL, AnyScreen, FakeDesk, Host
-from tests.board.test_bursts import SCREENS
+from queueboard.board.themes import EIGHT_BIT, SIXTEEN, THEMES, themes_for
+from queueboard.board.widgets.head import ColumnHead
+from tests.board.every_screen import desks, opened, over_home
+from tests.board.host import LARGE, SMALL, FakeDesk
 from tests.board.test_themes import READABLE, contrast
 from tests.busy_morning import busy_morning
-from tests.shop.place import NOW
 
-SHOWN = ((THEMES, (ColorSystem.TRUECOLOR, ColorSystem.EIGHT_BIT)), (SIXTEEN, (ColorSystem.STANDARD,)))
+SHOWN = {ColorSystem.TRUECOLOR: THEMES, ColorSystem.EIGHT_BIT: EIGHT_BIT, ColorSystem.STANDARD: SIXTEEN}
 """Which themes are worn where."""
+
+everywhere = pytest.mark.parametrize("system", SHOWN, ids=lambda system: system.name)
 
 
 def words(app: App[int]) -> Iterator[Segment]:
@@ -35,63 +37,77 @@ def words(app: App[int]) -> Iterator[Segment]:
                 yield segment
 
 
-def pairs(app: App[int], systems: Iterable[ColorSystem]) -> dict[tuple[str, str, ColorSystem], str]:
-    """Text and ground as drawn, in each system of colours, with the words they were first seen on."""
-    seen: dict[tuple[str, str, ColorSystem], str] = {}
+def pairs(app: App[int], system: ColorSystem) -> dict[tuple[str, str], str]:
+    """Text and ground as drawn in a system of colours, with the words they were first seen on."""
+    seen: dict[tuple[str, str], str] = {}
     for segment in words(app):
         style = segment.style
         assert style is not None
         assert style.color is not None
         assert style.bgcolor is not None
         text, ground = (style.bgcolor, style.color) if style.reverse else (style.color, style.bgcolor)
-        for system in systems:
-            drawn = (text.downgrade(system).get_truecolor().hex, ground.downgrade(system).get_truecolor().hex)
-            seen.setdefault((*drawn, system), segment.text.strip())
+        drawn = (text.downgrade(system).get_truecolor().hex, ground.downgrade(system).get_truecolor().hex)
+        seen.setdefault(drawn, segment.text.strip())
     return seen
 
 
-async def too_weak(pilot: Pilot[int]) -> list[str]:
-    """The pairs that cannot be read, in all themes one after the other."""
+async def too_weak(pilot: Pilot[int], system: ColorSystem) -> list[str]:
+    """The pairs that cannot be read, in the themes worn there one after the other."""
     app, weak = pilot.app, list[str]()
-    for themes, systems in SHOWN:
-        for theme in themes:
-            app.register_theme(theme)
-            app.theme = theme.name
-            for options in app.screen.query(OptionList):
-                options._clear_caches()  # no terminal wears both themes of one name, whose ground is the same
-            await pilot.pause()
-            for (text, ground, system), on in pairs(app, systems).items():
-                if contrast(text, ground) < READABLE:
-                    weak.append(
-                        f"{theme.name} {system.name} {text} on {ground} {contrast(text, ground):.2f}: {on[:40]}"
-                    )
+    for theme in SHOWN[system]:
+        app.register_theme(theme)
+        app.theme = theme.name
+        # No terminal wears two themes of one name, whose ground is the same.
+        for options in app.screen.query(OptionList):
+            options._clear_caches()
+        for head in app.screen.query(ColumnHead):
+            head._drawn.clear()
+        await pilot.pause()
+        for (text, ground), on in pairs(app, system).items():
+            if contrast(text, ground) < READABLE:
+                weak.append(f"{theme.name} {text} on {ground} {contrast(text, ground):.2f}: {on[:40]}")
     return weak
 
 
-def test_a_terminal_of_sixteen_colours_gets_its_own() -> None:
+def test_a_terminal_of_fewer_colours_gets_its_own() -> None:
     """By what Rich says of the terminal; names and order are the same, so that key and choice are too."""
     assert (themes_for("standard"), themes_for("256"), themes_for("truecolor"), themes_for(None)) == (
-        *(SIXTEEN, THEMES, THEMES),
+        *(SIXTEEN, EIGHT_BIT, THEMES),
         THEMES,
     )
-    assert [theme.name for theme in SIXTEEN] == [theme.name for theme in THEMES]
+    for few in (SIXTEEN, EIGHT_BIT):
+        assert [theme.name for theme in few] == [theme.name for theme in THEMES]
 
 
+@pytest.mark.parametrize("theme", EIGHT_BIT, ids=lambda theme: theme.name)
+def test_what_is_shown_over_ssh_stays_quiet(theme: Theme) -> None:
+    """In 256 colours all grounds are greys, and the line under the cursor is read at 7 to 1 or more."""
+    cursor = theme.variables["cursor-ground"]
+    for ground in (theme.background, theme.surface, theme.panel, theme.variables["heading-ground"]):
+        drawn = Color.parse(ground or "").downgrade(ColorSystem.EIGHT_BIT).get_truecolor()
+        assert drawn.red == drawn.green == drawn.blue
+    shown = Color.parse(cursor).downgrade(ColorSystem.EIGHT_BIT).get_truecolor().hex
+    assert contrast(theme.variables["cursor-text"], shown) >= 7
+
+
+@everywhere
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])
-async def test_the_busy_board_can_be_read(size: tuple[int, int]) -> None:
+async def test_the_busy_board_can_be_read(size: tuple[int, int], system: ColorSystem) -> None:
     """Late, due, quiet, marked and under the cursor: each word of a busy morning has its contrast in every theme."""
     app = QueueboardApp(FakeDesk(busy_morning()))
     async with app.run_test(size=size) as pilot:
         await pilot.press("down", "asterisk")
-        assert not await too_weak(pilot)
+        assert not await too_weak(pilot, system)
 
 
-@pytest.mark.parametrize("kind", SCREENS, ids=lambda kind: kind.__name__)
-async def test_every_screen_can_be_read(kind: type[AnyScreen], two_boxes: Shop) -> None:
+@everywhere
+async def test_every_screen_can_be_read(system: ColorSystem, tmp_path: Path) -> None:
     """Each word on each screen, hints and fields too, has its contrast in every theme."""
-    desk = Desk(two_boxes, "MB", lambda: NOW)
-    app = Host(desk, lambda: SCREENS[kind](desk))
+    app, weak = over_home(tmp_path), dict[str, list[str]]()
     async with app.run_test(size=SMALL) as pilot:
-        await pilot.pause()
-        assert isinstance(app.screen, kind)
-        assert not await too_weak(pilot)
+        async for kind, make, desk in desks(tmp_path, pilot):
+            await opened(make(desk), pilot)
+            assert isinstance(app.screen, kind)
+            if found := await too_weak(pilot, system):
+                weak[kind.__name__] = found
+    assert not weak

@@ -12,9 +12,9 @@ from queueboard.board.forms.fields import Choice
 from queueboard.board.screens.too_small import TooSmallScreen
 from queueboard.shop.opening import close_shop
 from tests import lending
+from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.host import LARGE, SMALL, Home, Host, until
-from tests.board.test_bursts import SCREENS
 from tests.shop.place import NOW, two_boxes_shop
 
 TINY = (59, 19)

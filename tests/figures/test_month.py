@@ -30,7 +30,7 @@ EMPTY = MonthSeen(
     runs=(),
     payments=(),
     debts=(),
-    belts_fitted=0,
+    belts=(),
 )
 
 

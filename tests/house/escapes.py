@@ -5,6 +5,7 @@ Run it with `python -m tests.house.escapes`.
 
 import ast
 import io
+import re
 import tokenize
 from collections import Counter
 from collections.abc import Iterator
@@ -12,10 +13,13 @@ from collections.abc import Iterator
 from tests.house.tree import Source, sources
 
 KINDS = ("Any", "cast", "type: ignore")
+WORDS = re.compile(rf"\b(?:{'|'.join(KINDS)})\b")
 
 
 def escapes(source: Source) -> Iterator[tuple[int, str]]:
-    """Line and kind of each place where mypy is told to look away."""
+    """Line and kind of each place where mypy is told to look away; a file that has none of the words is not read."""
+    if not WORDS.search(source.text):
+        return
     for node in ast.walk(source.tree):
         match node:
             case ast.Name(id="Any" | "cast" as kind) | ast.Attribute(value=ast.Name(id="typing" | "t"), attr=kind):

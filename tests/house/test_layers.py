@@ -37,6 +37,8 @@ NOT_FOR_A_LIST = {
     "queueboard.shop.keeping",
     "queueboard.cli.keeping",
     "queueboard.cli.market",
+    "queueboard.records.tables",
+    "queueboard.records.writing",
 }
 """What `queueboard day --json` gets along without besides: each is a hundredth of its time or more."""
 
@@ -69,6 +71,8 @@ NOT_FOR_THE_FIRST_PAINT = {
     "queueboard.shop.testing",
     "queueboard.shop.finding",
     "queueboard.shop.keeping",
+    "queueboard.records.tables",
+    "queueboard.records.writing",
 }
 """What the board is shown without: each is loaded by the key that needs it."""
 

@@ -34,7 +34,11 @@ class Source:
 
     path: Path
     text: str
-    tree: ast.Module
+
+    @property
+    def tree(self) -> ast.Module:
+        """What the text means, read when it is first asked for."""
+        return _tree(self.text)
 
     @property
     def where(self) -> str:
@@ -66,8 +70,13 @@ def _definitions(node: ast.AST, prefix: str) -> Iterator[tuple[str, Definition]]
 def sources(*folders: str) -> tuple[Source, ...]:
     """The Python files under these folders of the project, in order of their path."""
     paths = sorted(path for folder in folders for path in (ROOT / folder).rglob("*.py"))
-    texts = ((path, path.read_text(encoding="utf-8")) for path in paths)
-    return tuple(Source(path=path, text=text, tree=ast.parse(text, str(path))) for path, text in texts)
+    return tuple(Source(path=path, text=path.read_text(encoding="utf-8")) for path in paths)
+
+
+@cache
+def _tree(text: str) -> ast.Module:
+    """Once for all tests, whichever folders they ask for."""
+    return ast.parse(text)
 
 
 def called_name(call: ast.Call) -> str:

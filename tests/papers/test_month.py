@@ -35,7 +35,7 @@ def busy_month(name: str = "[red]Old Quay Inn[/]") -> MonthFigures:
         runs=(TimedRun(hands_on_seconds=1900, knives=(("chef", 360), ("chef", 360), ("bread", 180))),),
         payments=((paid(9800), inn), (paid(2500, PayWay.CARD), inn), (paid(800, sort=MoneySort.REFUND), inn)),
         debts=(Debt(customer=inn, cents=97_600),),
-        belts_fitted=2,
+        belts=(("cleaver", 1), ("plain", 3), ("scalloped", 1), ("serrated", 1), ("steak", 2)),
     )
     return replace(month_figures(seen), first_told=Kept(told=46, kept=41), last_told=Kept(told=46, kept=46))
 

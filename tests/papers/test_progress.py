@@ -85,6 +85,7 @@ def test_work_that_does_not_tell_how_far_it_is_says_what_goes_on(monkeypatch: py
         assert screen.getvalue() == ""
         standing.say_working()
         assert "month: working it out" in screen.getvalue()
+        assert "%" not in screen.getvalue()
         print_text("November\n")
         drawn = screen.getvalue()
         standing.say_working()

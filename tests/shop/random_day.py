@@ -21,7 +21,7 @@ from queueboard.priced_words import ChargeSort
 from queueboard.records.accounts import left_owing, left_unpaid
 from queueboard.records.auditing import audit
 from queueboard.records.moved import moves_of, off_of
-from queueboard.records.reading import BOX, box_of, read_open_work
+from queueboard.records.reading import BOX, box_of
 from queueboard.records.runs import open_runs
 from queueboard.shop import charging, closing, fitting, moving, numbers, running, testing, trialling, undoing, wobbling
 from queueboard.shop.looking import glance
@@ -34,6 +34,8 @@ from queueboard.values.new import NewCharge
 from queueboard.words import Column, Settling
 from tests import lending
 from tests.shop.acts import FAMILIES, LENIENT
+from tests.shop.days_counted import is_counted_as_it_is_counted_anew
+from tests.shop.kept_reading import hold_what_is_kept
 from tests.shop.moment import Moment, NothingThereError
 from tests.shop.place import NOW, another, box, by, cash, counter, parcel, started
 from tests.shop.undo_announcing import announced
@@ -205,19 +207,14 @@ for one_family in FAMILIES:
 
 def hold_laws(shop: Shop, picture: Picture) -> None:
     """All that must hold of a shop at any moment."""
-    _is_read_on_as_it_is_read_anew(shop)
+    is_counted_as_it_is_counted_anew(shop, picture)
+    hold_what_is_kept(shop)
     _is_owed_as_it_is_added_up(shop)
     _every_knife_is_somewhere(shop, picture)
     _an_open_box_can_go_on(shop, picture)
     _planned_knives_are_on_the_board(picture)
     _nobody_has_anothers_knife(shop, picture)
     _every_box_adds_up(shop, picture)
-
-
-def _is_read_on_as_it_is_read_anew(shop: Shop) -> None:
-    """What a look keeps of the one before, and reads on from there, is what stands in the file."""
-    assert shop.work_cache is not None
-    assert shop.work_cache[1] == read_open_work(shop.database)
 
 
 def _is_seen_at_a_glance(shop: Shop, before: Picture, picture: Picture) -> None:

@@ -9,9 +9,10 @@ from queueboard.money.estimate import estimate
 from queueboard.priced_words import ChargeSort, Finding, MoneySort
 from queueboard.seedfiles import seed_text
 from queueboard.shop import announcing, charging, losing, money, moving, receiving, undoing
-from queueboard.shop.numbers import settings_in, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
+from queueboard.shop.settings_now import settings_in
 from queueboard.values.new import NewAnnounced, NewBox, NewCharge, NewKnife, NewPayment
 from queueboard.words import CameBy, Column, Edge, GoesBy, PayWay, Rounding, Settling
 from tests.shop.place import box, by, cash, chef, counter, parcel

@@ -12,7 +12,7 @@ pytestmark = pytest.mark.own_folder
 PARTS = 4
 """So that processors share the work."""
 
-DAYS, ACTS = 500, 5
+DAYS, ACTS = 240, 5
 """Of random acts; `python -m tests.bench.fuzz` does twenty thousand, and longer ones."""
 
 

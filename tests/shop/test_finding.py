@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from queueboard.seedfiles import seed_text
+from queueboard.shop import finding
 from queueboard.shop.erasing import erase_customer
 from queueboard.shop.finding import find, find_gone, gone_box, newest_gone, surname
 from queueboard.shop.numbers import take_settings
@@ -73,6 +74,18 @@ def test_a_box_that_is_gone_is_found_as_an_open_one_is(shop: Shop) -> None:
     assert [one.box.number for one in find_gone(shop, str(first.box.number))] == [first.box.number]
     assert find_gone(shop, "verrin") == ()
     assert newest_gone(shop, 9999) is None
+
+
+def test_boxes_are_looked_through_page_by_page(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where so many customers fit that their boxes are not asked for, the same are found, the newest first."""
+    numbers = [gone(shop).box.number for _ in range(4)][::-1]
+    asked = [one.box.number for one in find_gone(shop, "tallis")]
+    monkeypatch.setattr(finding, "MOST_STANDING", 0)
+    monkeypatch.setattr(finding, "FIRST_PAGE", 1)
+
+    assert [one.box.number for one in find_gone(shop, "tallis")] == asked == numbers
+    assert [one.box.number for one in find_gone(shop, f"tallis {numbers[2]}")] == [numbers[2]]
+    assert [one.box.number for one in find_gone(shop, "tallis", limit=2)] == numbers[:2]
 
 
 def test_an_erased_customer_is_not_found(shop: Shop) -> None:

@@ -10,7 +10,8 @@ from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.correcting import correct_customer
 from queueboard.shop.labelling import label_bought, set_label
 from queueboard.shop.opening import Shop
-from queueboard.shop.weighing import parcel_weight, weigh_parcel
+from queueboard.shop.weighing import weigh_parcel
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.box import ReturnLabel
 from queueboard.values.compared import Part, Source
 from queueboard.values.new import NewLabel

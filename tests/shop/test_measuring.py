@@ -9,9 +9,9 @@ from queueboard.planning.learning import MeasuredRun, WorkedDay, stays_out
 from queueboard.records import asking
 from queueboard.shop import moving, noting, receiving, running, undoing
 from queueboard.shop.measuring import measured_runs, worked_days
-from queueboard.shop.numbers import settings_in
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
+from queueboard.shop.settings_now import settings_in
 from queueboard.shop.waiting import box_waits, knives_wait
 from queueboard.values.new import NewKnife
 from queueboard.words import Column, DeclineReason, Edge, WaitingFor

@@ -8,9 +8,10 @@ from queueboard.errors import ChangedError, RuleError, SettingsError
 from queueboard.phrases.moves import step_words, undo_words
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
-from queueboard.shop.numbers import settings_before, settings_text, take_settings
+from queueboard.shop.numbers import settings_before, take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.saying import told_versus_seen
+from queueboard.shop.settings_now import settings_text
 from queueboard.shop.undoing import last_undo, steps, undo
 from tests.shop.place import NOW, by, counter
 

@@ -13,16 +13,17 @@ import pytest
 import queueboard.shop
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError
 from queueboard.shop import correcting, moving, noting, undoing
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
+from queueboard.shop.settings_now import settings_text
 from queueboard.words import Column
 from tests.bench.undos import undo_at_random
 from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = 40
+EXAMPLES = 24
 """Of random acts taken back; `python -m tests.bench.undos` does a thousand."""
 
 

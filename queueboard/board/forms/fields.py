@@ -122,8 +122,10 @@ class Choice(Widget, Generic[Value], can_focus=True):
     """
     BINDING_GROUP_TITLE = "Among numbered answers"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("left,up", "turn(-1)", "before", False, tooltip="The answer before.", id="answer.before"),
-        Binding("right,down", "turn(1)", "after", False, tooltip="The answer behind.", id="answer.after"),
+        Binding("left", "turn(-1)", "before", False, tooltip="The answer before.", id="answer.before"),
+        Binding("right", "turn(1)", "after", False, tooltip="The answer behind.", id="answer.after"),
+        Binding("up", "go(-1)", "above", False, tooltip="The answer above, else the line before.", id="answer.above"),
+        Binding("down", "go(1)", "below", False, tooltip="The answer below, else the line behind.", id="answer.below"),
         Binding(
             "enter", "take", "take it", False, tooltip="Take the marked answer; so does its digit.", id="answer.take"
         ),
@@ -216,12 +218,11 @@ class Choice(Widget, Generic[Value], can_focus=True):
         self.refresh()
 
     def on_key(self, event: Key) -> None:
-        if event.character and event.character in "0123456789":
+        place = "123456789".find(event.character or " ")
+        if 0 <= place < len(self.answers):
             event.stop()
-            place = int(event.character) - 1
-            if 0 <= place < len(self.answers):
-                self.at = place
-                self.action_take()
+            self.at = place
+            self.action_take()
 
     def on_click(self, event: Click) -> None:
         rows, end = self._rows(self.content_size.width), 0
@@ -234,6 +235,15 @@ class Choice(Widget, Generic[Value], can_focus=True):
     def action_turn(self, by: int) -> None:
         """Move the mark by one answer, round the ends."""
         self.at = (self.at + by) % len(self.answers)
+
+    def action_go(self, by: int) -> None:
+        """Move the mark among answers that stand below each other; from their ends on, from line to line."""
+        if not self.across and 0 <= self.at + by < len(self.answers):
+            self.at += by
+        elif by < 0:
+            self.app.action_focus_previous()
+        else:
+            self.app.action_focus_next()
 
     def action_take(self) -> None:
         """Take the answer shown."""

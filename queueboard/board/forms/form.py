@@ -8,6 +8,7 @@ from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.content import Content
+from textual.events import Key
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
@@ -22,8 +23,13 @@ from queueboard.values.knife import Knife
 
 NAME_CELLS = 14
 """The least room for the name of a field, as on the forms."""
-LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · escape leaves"
+KEYS_CELLS = 72
+"""Room for the keys in a question, on the smallest screen there is."""
+LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · Esc leaves"
 """The way on where somebody else has changed the same thing."""
+
+ALL_KEYS = " · F1 keys"
+"""Behind the keys of every question: in a field ? is a letter like any other."""
 
 Answer = TypeVar("Answer")
 Read = TypeVar("Read")
@@ -89,6 +95,12 @@ class Form(ShopScreen[Answer]):
             return
         self.step_on(field)
 
+    def on_key(self, event: Key) -> None:
+        """A letter typed among numbered answers is none, and is not lost in silence."""
+        here = self.focused
+        if isinstance(here, Choice) and event.is_printable and event.key not in self.active_bindings:
+            self.say(f"Here a digit answers, 1 to {len(here.answers)}; Enter takes the marked one.", trouble=True)
+
     @on(Taken)
     def answered(self, event: Taken) -> None:
         """An answer taken steps on."""
@@ -140,6 +152,15 @@ def _shown(part: Widget) -> bool:
     return all(node.display for node in part.ancestors_with_self if isinstance(node, Widget))
 
 
+def by_items(keys: str) -> Content:
+    """Keys on as many lines as a question needs for them, broken between two of them and never within one."""
+    lines = [Content()]
+    for item in keys.split(" · "):
+        longer = Content(" · ").join((lines[-1], Content(item))) if lines[-1] else Content(item)
+        lines = [*lines[:-1], longer] if longer.cell_length <= KEYS_CELLS else [*lines, Content(item)]
+    return Content("\n").join(lines)
+
+
 class Dialog(Form[bool], ShopModal[bool]):
     """One question over the screen below; True when it was done, None when it was left."""
 
@@ -164,7 +185,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         Binding("f5", "look_again", "look again, when it was changed meanwhile", id="dialog.again"),
     ]
     AUTO_FOCUS = "Field, Choice, Tick"
-    hint: str = "Enter on, at the end it is stored · escape leaves"
+    hint: str = "Enter on, at the end it is stored · Esc leaves"
 
     def heading(self) -> str:
         """The question, with the tag or box and the customer's name."""
@@ -179,7 +200,7 @@ class Dialog(Form[bool], ShopModal[bool]):
             yield Static(Content(self.heading()), id="heading")
             yield from self.fields()
             yield Static("", id="sentence")
-            yield Static(Content(self.hint), id="hint")
+            yield Static(by_items(f"{self.hint}{ALL_KEYS}"), id="hint", markup=False)
 
     def on_mount(self) -> None:
         """All names take as much room as the longest; a blank line parts what is said from what is asked."""
@@ -206,7 +227,7 @@ class Dialog(Form[bool], ShopModal[bool]):
         """Say why; where somebody else was quicker, also how to go on."""
         super().refused(error)
         if isinstance(error, ChangedError):
-            self.query_one("#hint", Static).update(Content(LOOK_AGAIN))
+            self.say_keys(LOOK_AGAIN)
 
     async def action_look_again(self) -> None:
         """Ask anew over what stands now; what was typed here is carried over, and this one leaves with that one."""
@@ -218,6 +239,10 @@ class Dialog(Form[bool], ShopModal[bool]):
         if fresh is not None:
             await self.app.push_screen(fresh, self.dismiss)
             fresh.say(carry_over(self, fresh))
+
+    def say_keys(self, keys: str) -> None:
+        """Say other keys below the question."""
+        self.query_one("#hint", Static).update(by_items(f"{keys}{ALL_KEYS}"))
 
     def box_now(self, box_id: int) -> BoxPicture:
         """The box as the newest picture has it."""

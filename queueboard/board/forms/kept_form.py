@@ -37,7 +37,7 @@ class KeptForm(Form[Answer]):
             for part, text in zip(parts, before, strict=True):
                 part.put_back(text)
         self.changed()
-        self.say("Typed before and not taken in yet: look it through and go on, or escape twice lets it go.")
+        self.say("Typed before and not taken in yet: look it through and go on, or Esc twice lets it go.")
 
     def parts(self) -> list[Part]:
         """Everything that holds something typed, in the order of the screen."""
@@ -77,7 +77,7 @@ class KeptForm(Form[Answer]):
         """Leave without doing anything; with something typed it asks once."""
         if self.touched and not self.asked_to_leave:
             self.asked_to_leave = True
-            self.say("Leave? What is typed here is let go. Escape again leaves.", trouble=True)
+            self.say("Leave? What is typed here is let go. Esc again leaves.", trouble=True)
             return
         self.kept.forget()
         self.dismiss(None)

@@ -22,9 +22,9 @@ Answer = TypeVar("Answer")
 DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
 KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
     GoesBy.PICK_UP: (
-        ("ready on a day", PromiseKind.DAY),
-        ("ready by a time", PromiseKind.BY_TIME),
-        ("customer waits", PromiseKind.WAITS),
+        ("on a day", PromiseKind.DAY),
+        ("by a time", PromiseKind.BY_TIME),
+        ("they wait", PromiseKind.WAITS),
         ("next round", PromiseKind.NEXT_ROUND),
     ),
     GoesBy.PARCEL: (("in hand by", PromiseKind.DAY), ("ships by", PromiseKind.SHIPS_BY)),
@@ -37,13 +37,13 @@ class PromisePart(Vertical):
 
     DEFAULT_CSS = "PromisePart { height: auto; }"
 
-    def __init__(self, desk: Desk, goes_by: GoesBy, before: Promise | None = None) -> None:
+    def __init__(self, desk: Desk, goes_by: GoesBy, before: Promise | None = None, *, hint: str = DAY_HINT) -> None:
         super().__init__()
         self.desk = desk
         kinds = [kind for _, kind in KINDS[goes_by]]
         at = kinds.index(before.kind) if before is not None and before.kind in kinds else 0
         self.kind = Choice(KINDS[goes_by], at=at)
-        self.day = Field(hint=DAY_HINT, check=self.day_of)
+        self.day = Field(hint=hint, check=self.day_of)
         self.time = Field(hint="16:00", check=parse_time)
         self.time_row = Row(("time", self.time))
 

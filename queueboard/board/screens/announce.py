@@ -22,8 +22,8 @@ class AnnounceScreen(BoxForm):
 
     HELP = helping.ANNOUNCE
     opening_words = "A box will come by mail; its number is"
-    hint = "Enter on · Shift+Tab back · F2 notes it now · Esc leaves"
-    hint_with_day = "Enter on · Shift+Tab back · F2 notes it now · F3 take the day · Esc leaves"
+    hint = "Enter on · ↑ back · F2 note it · F1 keys · Esc leave"
+    hint_with_day = "Enter on · ↑ back · F2 note it · F3 the day · F1 keys · Esc leave"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, GoesBy.PARCEL)

@@ -28,9 +28,10 @@ from queueboard.shop.trialling import end_trial
 from queueboard.shop.wobbling import begin_study_over, study_now, wobble_now
 
 SECTIONS = ("belts", "tester", "trials", "before and after", "chart")
+CHART = SECTIONS.index("chart")
 DOES = (
     "+ fit, or take off · / count spares",
-    "+ study, next reading · - begin it over",
+    "+ study, next reading · - begin over",
     "+ begin a trial · - end this one",
     "nothing to do here",
     "s set the stable period",
@@ -49,26 +50,34 @@ class BenchScreen(BoxListScreen):
         Binding("slash", "spares", "count spares", id="bench.spares"),
         Binding("s", "stable", "set the stable period of a chart", id="bench.stable"),
         Binding("u", "undo", "undo", id="bench.undo"),
-        Binding("k", "leave", "back to the board", id="bench.leave", show=False),
+        Binding("k", "leave", "back", id="bench.leave", show=False),
     ]
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, section: int = 0) -> None:
+        """Section: the place among SECTIONS that is shown first."""
         super().__init__(desk)
-        self.section = 0
+        self.section = section
         self.places: tuple[BeltPlace, ...] = ()
         self.trials: tuple[TrialSeen, ...] = ()
         self.charts: tuple[ChartSeen, ...] = ()
 
+    def first_show(self) -> None:
+        """Belts are there at once; another section may take a while to be worked out."""
+        if self.section:
+            self.work(SECTIONS[self.section], super().first_show)
+        else:
+            super().first_show()
+
     def heading(self, picture: Picture) -> Content:
-        """The sections, the one that is shown in brackets, and below them how much a figure is worth."""
-        names = [f"[{n} {name}]" if n == self.section + 1 else f" {n} {name} " for n, name in enumerate(SECTIONS, 1)]
+        """The sections, the one that is shown with the mark, and below them how much a figure is worth."""
+        names = [f"{'▸' if n == self.section + 1 else ' '}{n} {name} " for n, name in enumerate(SECTIONS, 1)]
         wobble = "" if self.section < 2 else f"\n{wobble_words(wobble_now(self.desk.shop), picture.now)}"
         return Content.assemble(("bench ", "bold"), " ".join(names), wobble)
 
     def lines(self, picture: Picture) -> tuple[Line, ...]:
         """The lines of the section that is shown."""
         shop, now, width = self.desk.shop, picture.now, self.app.size.width - 4
-        self.query_one("#keys", Static).update(f"{DOES[self.section]} · 1-5 section · u undo · . back")
+        self.query_one("#keys", Static).update(f"{DOES[self.section]} · 1-5 section · u undo · ? keys · . back")
         match self.section:
             case 0:
                 self.places = belt_places(shop)
@@ -90,6 +99,7 @@ class BenchScreen(BoxListScreen):
         if event.character and event.character in "12345":
             event.stop()
             self.section = int(event.character) - 1
+            self.begin_at_the_top()
             self.work(SECTIONS[self.section], lambda: self.show(self.desk.picture))
 
     def _here(self) -> str:

@@ -9,8 +9,8 @@ from textual.content import Content
 from textual.events import Key
 from textual.widgets import Static
 
-from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
+from queueboard.board.screens.board_drawing import BoardDrawing
 from queueboard.board.showing import Showing, Shown
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.columns import Columns
@@ -26,7 +26,7 @@ NOTHING_YET = (
 )
 
 
-class BoardView(ShopScreen[None]):
+class BoardView(BoardDrawing):
     """Looking round the board."""
 
     BINDING_GROUP_TITLE = "Getting about on the board"
@@ -88,7 +88,7 @@ class BoardView(ShopScreen[None]):
             self.desk.look()
 
     def _show_around(self, boxes: tuple[BoxPicture, ...], picture: Picture) -> None:
-        self.query_one(DayTop).refresh()
+        self.query_one(DayTop).look()
         showing = self.shown.words(picture)
         nothing = NOTHING_YET if not picture.boxes else f"No box: {self.shown.what.value}.\n\nEsc   shows all boxes"
         words = (f"{showing}   / or s goes on   Esc shows all" if showing else "", "" if boxes else nothing)
@@ -127,8 +127,7 @@ class BoardView(ShopScreen[None]):
         meant = self.box_meant()
         self.shown = shown
         self.show(self.desk.picture)  # which boxes are late is for the plan to say
-        boxes = shown.boxes(self.desk.picture)
-        if boxes:
+        if boxes := shown.boxes(self.desk.picture):
             lands_on = next((b for b in boxes if meant is not None and b.box.id == meant.box.id), boxes[0])
             self.jump(lands_on)
             self._meant, self._landed = (meant or lands_on).box.number, lands_on.box.number

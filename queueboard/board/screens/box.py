@@ -21,7 +21,7 @@ from queueboard.board.screens.close_out import CloseOutScreen
 from queueboard.board.screens.dialogs import dialog_for
 from queueboard.board.screens.edge import open_test
 from queueboard.board.screens.undo import UndoScreen
-from queueboard.board.widgets.column import CURSOR
+from queueboard.board.widgets.column_lines import CURSOR
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError
 from queueboard.phrases import helping

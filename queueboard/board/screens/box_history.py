@@ -33,7 +33,7 @@ class BoxHistoryScreen(ShopModal[None]):
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="history"):
             yield Static("", id="steps")
-        yield Static(Content("newest first · arrows scroll · q back"), id="keys")
+        yield Static(Content("newest first · ↑ ↓ scroll · ? keys · . back"), id="keys")
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)

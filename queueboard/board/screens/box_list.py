@@ -70,7 +70,7 @@ class BoxListScreen(ShopScreen[int | None]):
         Binding("escape,full_stop,comma,q", "leave", "back to the board", id="list.leave"),
         Binding("backspace", "untype", "take back a digit", id="list.untype", show=False),
     ]
-    KEYS = "Enter to this box · digits jump to a box · . or escape back to the board"
+    KEYS = "Enter to this box · digits: a box · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -135,6 +135,11 @@ class BoxListScreen(ShopScreen[int | None]):
                 event.option_list.replace_option_prompt_at_index(place, Content.assemble(sign, self.shown[place].text))
         self.marked = event.option_index
 
+    def begin_at_the_top(self) -> None:
+        """Other lines come: the place where the cursor was in these says nothing about them."""
+        self.shown, self.marked = (), None
+        self.query_one(OptionList).clear_options()
+
     def current(self) -> Line | None:
         """The line under the cursor; None in an empty list."""
         place = self.query_one(OptionList).highlighted
@@ -184,7 +189,7 @@ class BoxListScreen(ShopScreen[int | None]):
                 box, _ = read_tag(self.typed, self.desk.picture)
             except TypedError as error:
                 self._type("")
-                self.say(f"{error} Type another number, or escape.", trouble=True)
+                self.say(f"{error} Type another number, or Esc.", trouble=True)
             else:
                 self.dismiss(box.box.number)
             return

@@ -54,7 +54,7 @@ class BoxesScreen(ShopScreen[int | None]):
         yield Static(id="heading", markup=False)
         yield DataTable[Text](id="table", cursor_type="row", zebra_stripes=True, cell_padding=0)
         yield Static(
-            "Enter to this box · * sort otherwise · / turn round · ← → more · . back",
+            "Enter to it · * sort otherwise · / turn round · ← → more · ? keys · . back",
             id="keys",
             markup=False,
         )
@@ -102,7 +102,7 @@ class BoxesScreen(ShopScreen[int | None]):
 
     def _heading(self, picture: Picture) -> str:
         if not picture.boxes:
-            return "No box is open. Escape, then r receives one."
+            return "No box is open. Esc, then r receives one."
         order = f"{self.sort}, turned round" if self.down else self.sort
         expected = sum(box.box.announced for box in picture.boxes)
         here = many(len(picture.boxes) - expected, "box")

@@ -17,7 +17,8 @@ from queueboard.shop import closing
 from queueboard.shop.comparing_names import compare_box
 from queueboard.shop.money import take_payment
 from queueboard.shop.rehoming import found_among
-from queueboard.shop.weighing import parcel_weight, weigh_parcel
+from queueboard.shop.weighing import weigh_parcel
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.values.knife import Knife, Thing
 from queueboard.values.new import NewPayment
 from queueboard.words import CloseStep, GoesBy, PayWay, Settling
@@ -121,7 +122,7 @@ def names(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
     elif typed == "-":
         raise TypedError(
             "Stop: do not close the parcel. Find whose name is on the label, put the right label on, "
-            "or correct the name on the box (escape, then e). Then compare again."
+            "or correct the name on the box (Esc, then e). Then compare again."
         )
     else:
         raise TypedError("Read both names. + when they are the same, - when they are not.")
@@ -141,8 +142,7 @@ def label(screen: ShopScreen[None], stand: Stand, typed: str) -> None:
         _weigh(screen, stand, typed)
     elif typed == "-":
         raise TypedError(
-            "Then it cannot go yet. Buy or renew the label (escape, then l), and come back: "
-            "what you have counted stays."
+            "Then it cannot go yet. Buy or renew the label (Esc, then l), and come back: what you have counted stays."
         )
     else:
         raise TypedError("Look at the label. + when it is on the parcel and in date, - when not.")

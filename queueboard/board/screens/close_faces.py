@@ -14,12 +14,12 @@ from queueboard.phrases.knives import knife_line
 from queueboard.phrases.money import money
 from queueboard.phrases.parcels import parcel_words
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.weighing import parcel_weight
+from queueboard.shop.weight_seen import parcel_weight
 from queueboard.slotted import dataclass
 from queueboard.values.box import CloseCheck, CloseOut
 from queueboard.words import CloseStep, GoesBy
 
-ANEW = "/ count anew · . leaves"
+ANEW = "/ count anew · F1 keys · . leaves"
 """The keys that work in every step after the count."""
 
 
@@ -48,10 +48,11 @@ class Stand:
     beside: tuple[tuple[int, str], ...] = ()
     """By the id of each missing knife what lay beside it when it was last moved, in words."""
 
-    @property
-    def title(self) -> str:
-        """Whose close-out it is; nothing of it tells how many."""
-        return f"Close-out · box {self.box.box.number} · {self.box.customer.name}"
+
+def title_of(picture: Picture, box_id: int) -> str:
+    """Whose close-out it is; nothing of it tells how many. Without a name where the box is gone."""
+    box = next((one for one in picture.boxes if one.box.id == box_id), None)
+    return "Close-out" if box is None else f"Close-out · box {box.box.number} · {box.customer.name}"
 
 
 def stand_of(picture: Picture, box_id: int) -> Stand | None:
@@ -93,7 +94,7 @@ def _count(stand: Stand) -> Face:
             "",
             *(PACKING if _by_parcel(stand) else HAND_OVER),
         ),
-        keys="the number, Enter · . or escape leaves, what is stored stays",
+        keys="the number, Enter · . or Esc leaves, what is stored stays",
     )
 
 
@@ -107,7 +108,7 @@ def _tick(stand: Stand) -> Face:
             f"{many(len(ticked), 'knife')} ticked" if ticked else "Nothing is ticked yet.",
             *(f"  ✓ {knife_line(knife, stand.picture.settings)}" for knife in ticked),
         ),
-        keys=f"3 or {stand.box.box.number}-3, Enter ticks, again takes back · Enter alone: that is all · {ANEW}",
+        keys=f"3 or {stand.box.box.number}-3, Enter ticks, again takes back · Enter alone: that is all\n{ANEW}",
         quick=frozenset("/"),
     )
 
@@ -144,7 +145,7 @@ def _missing(stand: Stand) -> Face:
     return Face(
         question=_question(stand),
         body=(*lines, "", "Gone without, they stay on the board as looked for."),
-        keys=f"a tag, Enter: found · 7 in 421 why: found in that tray · the reason: goes without · {ANEW}",
+        keys=f"a tag, Enter: found · 7 in 421 why: found in that tray · the reason: goes without\n{ANEW}",
         quick=frozenset("/"),
     )
 

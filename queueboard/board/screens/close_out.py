@@ -12,7 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
 from queueboard.board.screens.close_answers import ANSWERS, GoOnTypingError
-from queueboard.board.screens.close_faces import Stand, face, stand_of, with_beside
+from queueboard.board.screens.close_faces import Stand, face, stand_of, title_of, with_beside
 from queueboard.board.screens.close_view import StepView
 from queueboard.board.screens.summary import SummaryScreen
 from queueboard.errors import TypedError
@@ -80,15 +80,15 @@ class CloseOutScreen(ShopScreen[None]):
         stand = stand_of(self.desk.picture, self.box_id)
         if self.gone:
             return
+        self.query_one("#heading", Static).update(title_of(self.desk.picture, self.box_id))
         if stand is None:
             if self.step is not None and not self.answering:
                 self.say("This close-out was ended in another window.", trouble=True)
-            self.query_one("#keys", Static).update(". or escape back to the board")
+            self.query_one("#keys", Static).update(". or Esc back to the board")
             return
         self._say_what_changed(stand)
         shown = face(with_beside(stand, self.desk))
         self.query_one(StepView).paint(shown)
-        self.query_one("#heading", Static).update(stand.title)
         self.query_one("#keys", Static).update(shown.keys)
         self.query_one(AnswerLine).quick = shown.quick | {".", ","}
 

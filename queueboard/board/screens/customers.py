@@ -15,7 +15,7 @@ from queueboard.values.customer import Customer
 class GiveBoxDialog(Dialog):
     """A box entered for the wrong customer goes to the right one."""
 
-    hint = "type a surname, Enter takes the match · escape leaves"
+    hint = "type a surname, Enter takes the match · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -39,7 +39,7 @@ class GiveBoxDialog(Dialog):
 class MergeDialog(Dialog):
     """A customer entered twice: all boxes of the double go to the entry that is kept."""
 
-    hint = "type the other entry, Enter takes it, Enter again puts them together · escape leaves"
+    hint = "type the other entry, Enter takes it, Enter again puts them together · Esc leaves"
 
     def __init__(self, desk: Desk, keep: Customer) -> None:
         super().__init__(desk)

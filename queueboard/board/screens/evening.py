@@ -45,7 +45,7 @@ class EveningScreen(BoxListScreen):
         Binding("u", "undo", "undo", id="evening.undo"),
         Binding("Z", "leave", "back to the board", id="evening.leave", show=False),
     ]
-    KEYS = "+ count, dust tray · * close the day · / to a file · ← → another day · . back"
+    KEYS = "+ count, dust tray · * close the day · / file · ← → a day · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

@@ -4,7 +4,7 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Input, Static
 
@@ -12,7 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.copying import copy_text
 from queueboard.board.desk import Desk
 from queueboard.board.screens.answer_line import AnswerLine
-from queueboard.board.screens.find_cards import Match, card
+from queueboard.board.screens.find_cards import Cards, Match, card
 from queueboard.board.screens.gone import GoneScreen
 from queueboard.board.screens.message import MessageScreen
 from queueboard.board.screens.paper_out import write_and_say
@@ -57,11 +57,11 @@ class FindScreen(ShopScreen[int | None]):
         )
         yield AnswerLine(id="answer")
         yield Static(id="found", markup=False)
-        yield Horizontal(id="cards")
+        yield Cards(self._side_by_side())
         with VerticalScroll(id="aloud", can_focus=False):
             yield Static(id="sentence", markup=False)
         yield Static(id="typed", markup=False)
-        keys = "Enter to it · + copy · F7 message · F9 to a file · * or ↓ next · / or ↑ before"
+        keys = "Enter to it · + copy · F7 message · F9 file · ↓ next · ↑ before · F1 keys"
         yield Static(keys, id="keys", markup=False)
 
     def on_mount(self) -> None:
@@ -71,7 +71,8 @@ class FindScreen(ShopScreen[int | None]):
         line.quick = frozenset(".,")
         line.behind = frozenset("+")
         line.focus()
-        self.show(self.desk.picture)
+        # Not by the message of a change, which comes when the letter alone has been drawn.
+        self.watch(line, "value", lambda: self.show(self.desk.picture))
 
     def show(self, picture: Picture) -> None:
         """Look again for what was typed; the mark stays on its box."""
@@ -110,25 +111,22 @@ class FindScreen(ShopScreen[int | None]):
             found = "No box fits. Type less, or another way: tag, town, last four of the phone."
         else:
             found = f"{many(len(picture.boxes), 'box')} open."
-        self.query_one("#found", Static).update(found)
+        self.query_one("#found", Static).update(found, layout=False)
         whose = "" if marked is None else f"{marked.box.number} {cell_text(marked.customer.name)}\n"
         self.query_one("#sentence", Static).update(Content.assemble(whose, (cell_text(self.sentence()), "bold")))
-        fit = max(1, self.app.size.width // CARD_WIDTH)
+        fit = self._side_by_side()
         first = max(0, min(self.place - fit // 2, len(self.matches) - fit))
-        cards = self.query_one("#cards")
-        with self.app.batch_update():
-            cards.remove_children()
-            for box in self.matches[first : first + fit]:
-                cards.mount(Static(Content.assemble(card(box, picture, marked=box is marked)), classes="card"))
+        shown = [card(box, picture, marked=box is marked) for box in self.matches[first : first + fit]]
+        self.query_one(Cards).lay(shown)
+
+    def _side_by_side(self) -> int:
+        """How many cards fit."""
+        return max(1, self.app.size.width // CARD_WIDTH)
 
     def on_resize(self) -> None:
         """More or fewer stand side by side."""
         if self.children:
             self._paint(self.typed())
-
-    def on_input_changed(self, event: Input.Changed) -> None:
-        """Every letter looks again."""
-        self.show(self.desk.picture)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Leave with the marked box; one that is gone is shown over this, since the board does not have it."""

@@ -1,8 +1,12 @@
 """One match of a search as a card, so that the same surnames stand side by side."""
 
+from collections.abc import Sequence
+from itertools import zip_longest
 from typing import TypeAlias
 
+from textual.containers import Horizontal
 from textual.content import Content
+from textual.widgets import Static
 
 from queueboard.clean import cell_text
 from queueboard.phrases.announced import expected_words
@@ -14,6 +18,30 @@ from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.shelf import GoneSeen
 
 Match: TypeAlias = BoxPicture | GoneSeen
+
+
+class Cards(Horizontal):
+    """Cards side by side; one that lies there takes the next text, so that no letter makes new ones."""
+
+    def __init__(self, fit: int) -> None:
+        self._lying = [_nothing_yet() for _ in range(fit)]
+        super().__init__(*self._lying, id="cards")
+
+    def lay(self, contents: Sequence[Content]) -> None:
+        """Show these."""
+        new = [_nothing_yet() for _ in contents[len(self._lying) :]]
+        self._lying += new
+        self.mount_all(new)
+        for lying, content in zip_longest(self._lying, contents):
+            lying.display = content is not None
+            if content is not None and content != lying.content:
+                lying.update(content)
+
+
+def _nothing_yet() -> Static:
+    lying = Static(classes="card", markup=False)
+    lying.display = False
+    return lying
 
 
 def card(box: Match, picture: Picture, *, marked: bool) -> Content:

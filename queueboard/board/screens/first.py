@@ -22,7 +22,8 @@ from queueboard.seedfiles import seed_text
 from queueboard.settings.countries import Country, read_countries
 from queueboard.settings.editing import quoted, values_in
 from queueboard.settings.locate import Path
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
+from queueboard.shop.settings_now import settings_text
 
 UNITS = ("in", "cm")
 
@@ -48,7 +49,7 @@ class FirstScreen(Form[bool]):
         Binding("escape", "leave", "leave, nothing is made", id="first.leave"),
     ]
     AUTO_FOCUS = "Field"
-    hint = "Enter takes an answer and goes on, at the end the shop is made · F2 makes it now · Esc leaves"
+    hint = "Enter takes an answer, the last makes the shop · F2 now · F1 keys · Esc leaves"
     asked_to_leave = False
 
     def __init__(self, desk: Desk, initials: str, zone: str, code: str) -> None:
@@ -167,7 +168,7 @@ class FirstScreen(Form[bool]):
         touched = any(part.touched for part in (*self.query(Field), *self.query(Choice)))
         if touched and not self.asked_to_leave:
             self.asked_to_leave = True
-            self.say("Leave? Nothing is made, and what is typed here is let go. Escape again leaves.", trouble=True)
+            self.say("Leave? Nothing is made, and what is typed here is let go. Esc again leaves.", trouble=True)
             return
         self.dismiss(None)
 

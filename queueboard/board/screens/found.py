@@ -24,7 +24,7 @@ class FoundScreen(BoxListScreen):
         Binding("slash,asterisk,s", "settle", "what became of this one", id="found.settle"),
         Binding("F", "leave", "back to the board", id="found.leave"),
     ]
-    KEYS = "+ note one · / what became of it · Enter to the box it came out of · . back"
+    KEYS = "+ note one · / what became of it · Enter to its old box · ? keys · . back"
 
     def heading(self, picture: Picture) -> Content:
         """How many there are."""

@@ -28,7 +28,7 @@ from queueboard.shop.proof import card_of_box
 from queueboard.shop.shelving import notices_of_box
 from queueboard.values.shelf import GoneSeen
 
-KEYS = "+ copy · / not sharp: it came back · * message · P proof card · . back"
+KEYS = "+ copy · / not sharp: it came back · * message · P card · ? keys · . back"
 
 
 class GoneScreen(ShopScreen[int | None]):

@@ -52,7 +52,7 @@ class LabelsScreen(BoxListScreen):
             id="labels.shop",
         ),
     ]
-    KEYS = "Enter to this box · + it is bought, its last day · digits: a box · . back"
+    KEYS = "Enter to it · + bought, its last day · digits: a box · ? keys · . back"
 
     def heading(self, picture: Picture) -> Content:
         """How many labels want something done, as the day line counts them; loudly those too late or too heavy for."""

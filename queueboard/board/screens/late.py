@@ -41,7 +41,7 @@ class LateScreen(BoxListScreen):
         ),
         Binding("p", "promise", "tell a date", tooltip="Tell the customer another date.", id="late.promise"),
     ]
-    KEYS = "Enter to this box · + how likely · p tell a date · digits: a box · . back"
+    KEYS = "Enter to it · + how likely · p tell a date · digits: a box · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

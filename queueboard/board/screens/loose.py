@@ -52,7 +52,7 @@ class LooseScreen(ShopScreen[Candidate]):
         yield Static(id="understood", markup=False)
         with VerticalScroll(id="knives", can_focus=False):
             yield Static(id="candidates", markup=False)
-        yield Static("Enter to its box · * or ↓ next · / or ↑ before · . or escape back", id="keys", markup=False)
+        yield Static("Enter to its box · * or ↓ next · / or ↑ before · F1 keys · . back", id="keys", markup=False)
 
     def on_mount(self) -> None:
         """Wait for the first letters."""

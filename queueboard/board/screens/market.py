@@ -92,7 +92,7 @@ class MarketScreen(ShopScreen[None]):
         if not text:
             line.value = self.typed.mend()
             line.cursor_position = len(line.value)
-            self.say("Mend it, then Enter; escape leaves it as it was." if line.value else "")
+            self.say("Mend it, then Enter; Esc leaves it as it was." if line.value else "")
             return
         try:
             said = self.typed.take(text)
@@ -150,7 +150,7 @@ class MarketScreen(ShopScreen[None]):
         """Take the line under the cursor off; its text stays to be typed again with Enter."""
         self.query_one(AnswerLine).value = self.typed.strike()
         self.show(self.desk.picture)
-        self.say("Taken off. Enter puts it back at the end; escape lets it go.")
+        self.say("Taken off. Enter puts it back at the end; Esc lets it go.")
 
     def undo(self) -> None:
         """To the steps that can be undone."""

@@ -24,7 +24,7 @@ from queueboard.shop.finding import gone_box
 from queueboard.shop.picture import Picture
 from queueboard.shop.shelving import notices_of_box
 
-KEYS = "1-4 which · + copy · v or * to a file · / note that it was told · . back"
+KEYS = "1-4 which · + copy · v or * file · / note that it was told · ? keys · . back"
 
 
 class MessageScreen(ShopScreen[None]):

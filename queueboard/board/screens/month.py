@@ -21,7 +21,7 @@ from queueboard.phrases.typed_figures import FIRST_YEAR
 from queueboard.shop.month_seen import figures_of
 from queueboard.shop.picture import Picture
 
-KEYS = "← → another month · ↑ ↓ scroll · / to a file · . or escape back to the board"
+KEYS = "← → another month · z what was said · k charts · / file · ? keys · . back"
 
 
 class MonthScreen(ShopScreen[int | None]):
@@ -35,6 +35,8 @@ class MonthScreen(ShopScreen[int | None]):
         Binding("left,minus", "month(-1)", "the month before", id="month.before", priority=True),
         Binding("right,plus", "month(1)", "the next month", id="month.after", priority=True),
         Binding("slash,v", "write", "write it to a file, to print it", id="month.write"),
+        Binding("z", "said", "what was said, and what was seen", id="month.said"),
+        Binding("k", "charts", "the charts of the readings", id="month.charts"),
         Binding("escape,full_stop,comma,q,M,enter", "leave", "back to the board", id="month.leave"),
     ]
 
@@ -92,6 +94,16 @@ class MonthScreen(ShopScreen[int | None]):
             self.say(str(error), trouble=True)
         else:
             self.say(f"Written to {path}")
+
+    def action_said(self) -> None:
+        from queueboard.board.screens.said import SaidScreen
+
+        self.app.push_screen(SaidScreen(self.desk))
+
+    def action_charts(self) -> None:
+        from queueboard.board.screens.bench import CHART, BenchScreen
+
+        self.app.push_screen(BenchScreen(self.desk, CHART))
 
     def action_leave(self) -> None:
         self.dismiss(None)

@@ -30,8 +30,9 @@ from queueboard.phrases.own_numbers import (
     with_checked,
 )
 from queueboard.settings.locate import Path
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.picture import Picture
+from queueboard.shop.settings_now import settings_text
 
 HALF_TYPED = "typed and not stored yet"
 _TITLE = 40
@@ -96,7 +97,7 @@ class NumbersScreen(OwnNumbersScreen):
     HELP = helping.NUMBERS
     BINDING_GROUP_TITLE = "The shop's own numbers: sections"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("N", "leave", "back to the board", id="numbers.leave", show=False)]
-    KEYS = "Enter or number opens · c checked · v to a file · t from one · u undo · . back"
+    KEYS = "Enter or number opens · c checked · v t file · u undo · ? keys · . back"
     digits = ""
     """The number of a section as far as it is typed; tags mean nothing here."""
 
@@ -157,7 +158,7 @@ class SectionScreen(OwnNumbersScreen):
         Binding("plus", "add", "add a row to this list", id="section.add"),
         Binding("minus", "take_out", "take this row out", id="section.out"),
     ]
-    KEYS = "Enter change · + add · - take out · c checked · v t file · u undo · . back"
+    KEYS = "Enter change · + add · - take out · c checked · u undo · ? keys · . back"
 
     def __init__(self, desk: Desk, section: Section) -> None:
         super().__init__(desk)

@@ -24,7 +24,7 @@ class OwingScreen(BoxListScreen):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("plus,y", "pay", "take money for this box", id="owing.pay"),
     ]
-    KEYS = "+ take money for this box · Enter to an open box · digits: a box · . back"
+    KEYS = "+ take money for it · Enter to an open box · digits: a box · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

@@ -47,8 +47,8 @@ class ReceiveScreen(BoxForm):
     ]
 
     opening_words = "Receive a box; its number is"
-    hint = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F6 same again · Esc leave"
-    hint_with_day = "Enter on · Shift+Tab back (knives: ↑) · F2 take in · F3 the day · F6 same again"
+    hint = "Enter on · ↑ back · F2 take in · F6 same again · F1 keys · Esc leave"
+    hint_with_day = "Enter on · ↑ back · F2 take in · F3 the day · F6 again · F1 keys · Esc leave"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk, GoesBy.PICK_UP)

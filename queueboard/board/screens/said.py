@@ -24,14 +24,14 @@ class SaidScreen(ShopScreen[int | None]):
     HELP = helping.SAID
     BINDING_GROUP_TITLE = "On what was said and seen"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,full_stop,comma,q,z,enter", "leave", "back", tooltip="Back to the board.", id="said.leave")
+        Binding("escape,full_stop,comma,q,z,enter", "leave", "back", tooltip="Back to where you were.", id="said.leave")
     ]
 
     def compose(self) -> ComposeResult:
         yield Static(id="heading", markup=False)
         with VerticalScroll(id="days"):
             yield Static(id="tables")
-        yield Static(Content("↑ ↓ scroll · . or escape back to the board"), id="keys")
+        yield Static(Content("↑ ↓ scroll · ? keys · . back"), id="keys")
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)

@@ -43,7 +43,7 @@ class ShelfScreen(BoxListScreen):
         Binding("v", "write", "write the list to a file, to print it", id="shelf.write"),
         Binding("S", "leave", "back to the board", id="shelf.leave"),
     ]
-    KEYS = "+ notice · * place · / fetched · y pay · v to a file · Enter to it · . back"
+    KEYS = "+ notice · * place · / fetched · y pay · Enter to it · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

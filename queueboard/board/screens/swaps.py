@@ -29,7 +29,7 @@ class SwapsScreen(BoxListScreen):
         Binding("plus,n", "define", "describe a set", id="swaps.define"),
         Binding("W", "leave", "back to the board", id="swaps.leave"),
     ]
-    KEYS = "Enter its sheet · + describe a set · . back"
+    KEYS = "Enter its sheet · + describe a set · ? keys · . back"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -95,7 +95,7 @@ class SwapSheetScreen(BoxListScreen):
         Binding("v", "write", "write the sheet to a file, to print it", id="swap.write"),
         Binding("W", "leave", "back to the kitchens", id="swap.leave"),
     ]
-    KEYS = "+ round · * check next set · / charge · - found · v to a file · . back"
+    KEYS = "+ round · * check next set · / charge · - found · v file · ? keys · . back"
 
     def __init__(self, desk: Desk, customer_id: int) -> None:
         super().__init__(desk)

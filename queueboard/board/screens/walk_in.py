@@ -88,7 +88,7 @@ class WalkInScreen(KeptForm[int]):
             yield Row(("told", self.told), id="told")
         yield self.when
         yield Static("", id="sentence")
-        yield Static("Enter on, at the end in and printed · F4 back to your place, kept · Esc let go", id="hint")
+        yield Static("Enter on, the last takes it in · F4 back, kept · F1 keys · Esc lets go", id="hint")
 
     def on_mount(self) -> None:
         self.changed()

@@ -26,7 +26,7 @@ from queueboard.shop.quoting import DayLoad, week
 
 HEAD = 18
 """Cells for the name of a day."""
-KEYS = "█ booked · ░ free · ↑ ↓ scroll · . or escape back"
+KEYS = "█ booked · ░ free · ↑ ↓ scroll · ? keys · . back"
 
 
 class WeekScreen(ShopScreen[int | None]):

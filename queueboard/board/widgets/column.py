@@ -1,40 +1,20 @@
-"""One column of the board, drawn line by line: it costs what is visible, however much there is."""
+"""One column of the board: it costs what is visible, however much there is."""
 
 from typing import ClassVar
 
-from rich.segment import Segment
-from rich.style import Style
 from textual.binding import Binding, BindingType
-from textual.events import Click, Resize
+from textual.events import Click
 from textual.geometry import Size
 from textual.message import Message
-from textual.scroll_view import ScrollView
-from textual.strip import Strip
 
-from queueboard.board.widgets.kept import LaidOut
-from queueboard.board.widgets.rows import Row, Tone, nearest
+from queueboard.board.widgets.column_lines import GUTTER, ColumnLines
+from queueboard.board.widgets.rows import Row, nearest
 from queueboard.words import Column
 
-CURSOR = "▸"
-SAME = "▹"
-"""The box under the cursor, where it stands in another column too."""
-MARK = "*"
-"""The sign of a marked knife is the key that marks it."""
 
-GUTTER = 2
-"""Cells for cursor and mark; a heading begins one cell earlier."""
-
-
-class ColumnView(ScrollView, can_focus=True):
+class ColumnView(ColumnLines, can_focus=True):
     """The boxes and knives that stand in one column, with a cursor that stays on its row."""
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {
-        *(f"column--{tone}" for tone in Tone),
-        "column--heading",
-        "column--cursor",
-        "column--mark",
-        "column--here",
-    }
     BINDING_GROUP_TITLE = "Within a column"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("up", "step(-1)", "up", False, tooltip="The row above.", id="column.up"),
@@ -46,7 +26,6 @@ class ColumnView(ScrollView, can_focus=True):
         Binding("shift+up,backspace", "box(-1)", "box before", False, tooltip="Box before.", id="column.box-before"),
         Binding("shift+down,space", "box(1)", "next box", False, tooltip="The next box.", id="column.box-next"),
     ]
-    ALLOW_SELECT = False
 
     class Moved(Message):
         """The cursor rests on another row."""
@@ -55,14 +34,8 @@ class ColumnView(ScrollView, can_focus=True):
         """A row was clicked twice."""
 
     def __init__(self, column: Column) -> None:
-        super().__init__(id=column.name.lower().replace("_", "-"))
+        super().__init__(column.name.lower().replace("_", "-"))
         self.column = column
-        self.rows: tuple[Row, ...] = ()
-        self.cursor = 0
-        self.marked: frozenset[int] = frozenset()
-        self.here = 0
-        """Id of the box under the cursor of the board; its heading stands out in every column."""
-        self._laid = LaidOut()
 
     def set_rows(self, rows: tuple[Row, ...], marked: frozenset[int]) -> None:
         """Show these rows; the cursor stays on its row, or goes to the next one that is still there."""
@@ -74,7 +47,7 @@ class ColumnView(ScrollView, can_focus=True):
         keys = {row.key: place for place, row in enumerate(rows)}
         self.cursor = next((keys[row.key] for row in nearest(self.rows, self.cursor) if row.key in keys), 0)
         self.rows, self.marked = rows, marked
-        self._lay_out()
+        self.lay_out()
 
     def current(self) -> Row | None:
         """The row under the cursor; None in an empty column."""
@@ -95,7 +68,8 @@ class ColumnView(ScrollView, can_focus=True):
             if row.knife is None and row.box_id in changed:
                 self._refresh_row(place)
 
-    def _lay_out(self) -> None:
+    def lay_out(self) -> None:
+        """Put the rows into lines, once there is a width for them."""
         if not (width := self.scrollable_content_region.width):
             return  # not on the screen yet; laid out for no width, every row would show as a lone "…" for a moment
         self._laid.lay(self.rows, width, GUTTER)
@@ -124,15 +98,13 @@ class ColumnView(ScrollView, can_focus=True):
                 self._refresh_row(one)
         self.post_message(self.Moved())
 
-    def on_resize(self, event: Resize) -> None:
-        self._lay_out()
+    def watch_has_focus(self, _has_focus: bool) -> None:  # Textual's own shape
+        """Nothing in the style sheet hangs on it; only the cursor shows it."""
+        if self.cursor < len(self._laid.tops):
+            self._refresh_row(self.cursor)
 
     def on_focus(self) -> None:
-        self.refresh()
         self.post_message(self.Moved())
-
-    def on_blur(self) -> None:
-        self.refresh()
 
     def on_click(self, event: Click) -> None:
         offset = event.get_content_offset(self)
@@ -159,29 +131,3 @@ class ColumnView(ScrollView, can_focus=True):
     def action_box(self, by: int) -> None:
         places = range(self.cursor + 1, len(self.rows)) if by > 0 else range(self.cursor - 1, -1, -1)
         self._put(next((place for place in places if self.rows[place].knife is None), self.cursor))
-
-    def render_line(self, y: int) -> Strip:
-        line, width = self._laid.line_at(y, self.scroll_offset.y), self.scrollable_content_region.width
-        if line >= len(self._laid.lines):
-            return Strip.blank(width, self.rich_style)
-        place, parts = self._laid.lines[line]
-        row = self.rows[place]
-        cursor = place == self.cursor and self.has_focus
-        first = line == self._laid.tops[place]
-        same = row.knife is None and row.box_id == self.here
-        gutter = (CURSOR if cursor else SAME if same else " ") if first else " "
-        gutter += "" if row.knife is None else MARK if row.knife.id in self.marked else " "
-        ground = self._ground("cursor" if cursor else "heading") if cursor or row.knife is None else Style()
-        segments = [Segment(gutter, self._style("mark") + ground)]
-        for part in parts:
-            name = "here" if same and first else part.tone.value
-            segments.append(Segment(part.text, self._style(name) + ground))
-        return Strip(segments).adjust_cell_length(width, self._style("plain") + ground)
-
-    def _style(self, name: str) -> Style:
-        return self.get_visual_style(f"column--{name}").rich_style
-
-    def _ground(self, name: str) -> Style:
-        """The ground of a heading; under the cursor also its one colour, so that every word stays readable."""
-        style = self._style(name)
-        return Style(bgcolor=style.bgcolor, color=style.color if name == "cursor" else None)

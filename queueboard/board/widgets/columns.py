@@ -12,8 +12,16 @@ from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
 
+class Place(Vertical):
+    """A column with its head."""
+
+    BLANK = True
+
+
 class Columns(Horizontal):
     """Received, on bench, testing, ready: each with its head; one of them has the cursor."""
+
+    BLANK = True
 
     def __init__(self) -> None:
         super().__init__(id="columns")
@@ -24,7 +32,7 @@ class Columns(Horizontal):
 
     def compose(self) -> ComposeResult:
         for head, view in zip(self._heads, self._views, strict=True):
-            yield Vertical(head, view, classes="place")
+            yield Place(head, view)
 
     def all(self) -> tuple[ColumnView, ...]:
         """The four columns, left to right."""

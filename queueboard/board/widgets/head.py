@@ -3,10 +3,15 @@
 from rich.cells import cell_len
 from textual.app import RenderResult
 from textual.content import Content
+from textual.geometry import Region
 from textual.reactive import reactive
+from textual.strip import Strip
 from textual.widget import Widget
 
 from queueboard.words import Column
+
+MOST_LOOKS = 100
+"""So many are kept."""
 
 
 class ColumnHead(Widget):
@@ -18,6 +23,16 @@ class ColumnHead(Widget):
     def __init__(self, column: Column) -> None:
         super().__init__()
         self.column = column
+        self._drawn: dict[tuple[object, ...], list[Strip]] = {}
+
+    def render_lines(self, crop: Region) -> list[Strip]:
+        """As Textual does it, once for each look: a count that was shown comes back with the boxes that were hidden."""
+        look = (self.count, self.here, crop, self.visual_style, self.app.theme)
+        if look not in self._drawn:
+            if len(self._drawn) == MOST_LOOKS:
+                self._drawn.clear()
+            self._drawn[look] = super().render_lines(crop)
+        return self._drawn[look]
 
     def render(self) -> RenderResult:
         name, count = self.column.value, str(self.count)

@@ -1,13 +1,27 @@
 """What a column shows, kept from picture to picture where nothing has changed: most of the board is as it was."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
 from textual.geometry import Region
+from textual.strip import Strip
 
 from queueboard.board.widgets.rows import Part, Row, in_order, rows_of_box
 from queueboard.phrases.boxes import found_in
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.words import Column
+
+KEPT_ROWS = 1000
+"""Rows beyond twice those that are shown, up to which none is forgotten."""
+
+
+class Look(NamedTuple):
+    """What of a line is the column's and not its row's."""
+
+    cursor: bool
+    same: bool
+    """It is the heading of the box under the cursor of the board."""
+    marked: bool
 
 
 class KeptRows:
@@ -16,52 +30,93 @@ class KeptRows:
     def __init__(self, column: Column) -> None:
         self.column = column
         self._moment: tuple[object, ...] = ()
-        self._boxes: dict[int, tuple[BoxPicture, tuple[Row, ...], int]] = {}
+        self._boxes: dict[int, _KeptBox] = {}
+        self._before: dict[int, _KeptBox] = {}
+        """Of the moment before."""
 
     def fill(self, boxes: Iterable[BoxPicture], picture: Picture) -> tuple[tuple[Row, ...], int]:
         """The rows of the boxes that have a knife here, in their order, and how many knives really stand in them.
 
-        Words such as LATE hang on the minute, so that nothing is kept for longer.
+        Words such as LATE hang on the minute, so that nothing is taken for true for longer; a row that comes out as it
+        was before is the same object as before, so that it need not be drawn anew.
         """
         moment = (picture.settings, picture.now.date(), picture.now.hour, picture.now.minute)
         if moment != self._moment:
-            self._moment, self._boxes = moment, {}
+            self._moment, self._before, self._boxes = moment, self._boxes, {}
         rows: list[Row] = []
         count = 0
         for box in in_order(boxes):
             kept = self._boxes.get(box.box.id)
-            if kept is None or not (kept[0] is box or kept[0] == box):
-                made = rows_of_box(box, self.column, picture)
-                kept = self._boxes[box.box.id] = (box, made, found_in(box, self.column))
-            rows += kept[1]
-            count += kept[2]
+            if kept is None or not (kept.box is box or kept.box == box):
+                last = kept or self._before.get(box.box.id)
+                made = _as_before(rows_of_box(box, self.column, picture), () if last is None else last.rows)
+                kept = self._boxes[box.box.id] = _KeptBox(box, made, found_in(box, self.column))
+            rows += kept.rows
+            count += kept.found
         return tuple(rows), count
+
+
+class _KeptBox(NamedTuple):
+    """What of a box stands in a column."""
+
+    box: BoxPicture
+    rows: tuple[Row, ...]
+    found: int
+    """Knives that really stand there."""
+
+
+def _as_before(made: tuple[Row, ...], before: tuple[Row, ...]) -> tuple[Row, ...]:
+    """The rows made, each by the equal one from before where there is one."""
+    known = {row.key: row for row in before}
+    return tuple(old if (old := known.get(row.key)) == row else row for row in made)
+
+
+class LaidRow:
+    """A row as lines for one width, and as it was drawn: most of a column looks as it did a moment ago."""
+
+    __slots__ = ("drawn", "lines", "row")
+
+    def __init__(self, row: Row, lines: tuple[tuple[Part, ...], ...]) -> None:
+        self.row = row
+        self.lines = lines
+        self.drawn: dict[tuple[int, Look], Strip] = {}
+        """By the number of the line, and how it looks."""
 
 
 class LaidOut:
     """The rows of a column as lines one below the other, for one width."""
 
     def __init__(self) -> None:
-        self.lines: list[tuple[int, tuple[Part, ...]]] = []
-        """Each line: the place of its row, and what stands in it."""
+        self.lines: list[tuple[int, LaidRow, int]] = []
+        """Each line: the place of its row, the row, and which of its lines it is."""
         self.tops: list[int] = []
         """The first line of each row."""
         self._heads: list[int] = []
         self._width = 0
-        self._rows: dict[int, tuple[Row, tuple[tuple[Part, ...], ...]]] = {}
+        self._rows: dict[int, LaidRow] = {}
+        """By the id of the row, which is kept beside it, so that no other can get its id."""
 
-    def lay(self, rows: Iterable[Row], width: int, gutter: int) -> None:
-        """Lay rows out in so many cells; a knife's lines begin behind the gutter, a heading's in it."""
-        before = self._rows if width == self._width else {}
-        self._width, self._rows = width, {}
+    def lay(self, rows: Sequence[Row], width: int, gutter: int) -> None:
+        """Lay rows out in so many cells; a knife's lines begin behind the gutter, a heading's in it.
+
+        Rows that are not among them are kept for a while, since what is hidden is often shown again.
+        """
+        if width != self._width or len(self._rows) > KEPT_ROWS + 2 * len(rows):
+            self._width, self._rows = width, {}
         self.lines, self.tops, self._heads = [], [], []
         for place, row in enumerate(rows):
-            inside = width - (gutter if row.knife is not None else gutter - 1)
-            # A row is kept beside its lines, so that no other can get its id.
-            _, lines = self._rows[id(row)] = before.get(id(row)) or (row, row.lines(inside))
+            laid = self._rows.get(id(row))
+            if laid is None:
+                inside = width - (gutter if row.knife is not None else gutter - 1)
+                laid = self._rows[id(row)] = LaidRow(row, row.lines(inside))
             self.tops.append(len(self.lines))
             self._heads.append(place if row.knife is None or not place else self._heads[-1])
-            self.lines += [(place, parts) for parts in lines]
+            self.lines += [(place, laid, number) for number in range(len(laid.lines))]
+
+    def forget_drawn(self) -> None:
+        """The colours have changed."""
+        for laid in self._rows.values():
+            laid.drawn.clear()
 
     def height(self, place: int) -> int:
         """How many lines a row has."""

@@ -18,14 +18,24 @@ WIDE = 98
 class KeyLineView(Widget):
     """Keys with their labels, from the bindings themselves."""
 
+    def __init__(self, *, id: str) -> None:
+        super().__init__(id=id)
+        self._shown: list[tuple[str, str]] = []
+
     def on_mount(self) -> None:
-        self.screen.bindings_updated_signal.subscribe(self, lambda _: self.refresh())
+        self.screen.bindings_updated_signal.subscribe(self, lambda _: self.call_after_refresh(self._look))
+
+    def _look(self) -> None:
+        """Show other keys, where others can work now; what they are about is drawn before."""
+        if self._offered() != self._shown:
+            self.refresh()
 
     def render(self) -> RenderResult:
+        self._shown = self._offered()
         parts: list[Content] = []
         gap = 3 if self.size.width >= WIDE else 2
         left = self.size.width - cell_len(ALL_KEYS) - gap
-        for key, label in self._offered():
+        for key, label in self._shown:
             left -= cell_len(key) + cell_len(label) + 1 + gap
             if left < 0:
                 break

@@ -6,7 +6,7 @@ from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from queueboard.board.widgets.column import CURSOR
+from queueboard.board.widgets.column_lines import CURSOR
 
 
 class SignedList(OptionList):

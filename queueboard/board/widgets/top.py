@@ -20,8 +20,18 @@ class DayTop(Widget):
     def __init__(self, desk: Desk) -> None:
         super().__init__(id="top")
         self.desk = desk
+        self._shown = Content()
+
+    def look(self) -> None:
+        """Show what the picture says by now, where it says something else."""
+        if self._content() != self._shown:
+            self.refresh()
 
     def render(self) -> RenderResult:
+        self._shown = self._content()
+        return self._shown
+
+    def _content(self) -> Content:
         picture, width = self.desk.seen, self.size.width
         parts = day_line_words(picture.day_line, len(picture.found), working_out=picture.plan_follows)
         when = f"{date_words(picture.now.date(), picture.now.date())} {time_words(picture.now)}"

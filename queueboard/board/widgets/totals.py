@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.content import Content
+from textual.css.scalar import Scalar
 from textual.widgets import Static
 
 from queueboard.clean import cell_text
@@ -45,28 +46,40 @@ class Totals(Horizontal):
         self.told = (box, knife, picture)
         left, right = self.query_one("#box-totals", Static), self.query_one("#knife-facts", Static)
         if box is None:
-            left.update(Content())
-            right.update(Content())
+            _put(left, Content())
+            _put(right, Content())
             return
         low = self.size.height <= LOW_LINES
         lines = box_contents(box, picture, with_signs=not low)
-        left.update(Content("\n").join(lines))
+        _put(left, Content("\n").join(lines))
         if low:
             longest = max(line.cell_length for line in lines[:LOW_LINES])
-            left.styles.width = max(LEFT_CELLS[0], min(longest + 1, LEFT_CELLS[1]))
+            _make_wide(left, max(LEFT_CELLS[0], min(longest + 1, LEFT_CELLS[1])))
         else:
-            left.styles.width = "3fr"
+            _make_wide(left, "3fr")
         if knife is not None:
-            right.update(Content("\n").join(knife_contents(knife, box, picture)))
+            _put(right, Content("\n").join(knife_contents(knife, box, picture)))
         elif low:
-            right.update(Content("\n").join(lines[LOW_LINES:]))
+            _put(right, Content("\n").join(lines[LOW_LINES:]))
         else:
-            right.update(Content("\n").join(Content(cell_text(line)) for line in told_lines(box, picture)))
+            _put(right, Content("\n").join(Content(cell_text(line)) for line in told_lines(box, picture)))
 
     def on_resize(self) -> None:
         """More or fewer lines fit."""
         if self.told is not None:
             self.tell(*self.told)
+
+
+def _put(side: Static, content: Content) -> None:
+    """Show something else there; each side is as large as it is, so that nothing needs to be laid out for it."""
+    if content != side.content:
+        side.update(content, layout=False)
+
+
+def _make_wide(side: Static, width: int | str) -> None:
+    """Give a side its width, where it has another: Textual would lay the screen out again all the same."""
+    if (now := side.styles.width) is None or now != Scalar.parse(str(width)):
+        side.styles.width = width
 
 
 def told_lines(box: BoxPicture, picture: Picture) -> Iterator[str]:

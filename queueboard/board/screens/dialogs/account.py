@@ -20,7 +20,7 @@ from queueboard.words import PayWay
 class AccountDialog(Dialog):
     """How much came in for it, and how."""
 
-    hint = "Enter takes it · a digit says how · escape leaves · no card numbers here"
+    hint = "Enter takes it · a digit says how · Esc leaves · no card numbers here"
 
     def __init__(self, desk: Desk, owed: OwedBox) -> None:
         super().__init__(desk)

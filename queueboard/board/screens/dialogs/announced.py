@@ -18,7 +18,7 @@ from queueboard.shop.announcing import arrived, call_off, expect_box
 class AnnouncedDialog(Dialog):
     """What became of it? A digit answers at once, or opens its own question."""
 
-    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -85,7 +85,7 @@ class ExpectDialog(Dialog):
 class CallOffDialog(Dialog):
     """Why it does not come; it leaves the board."""
 
-    hint = "Enter takes it off the board · escape leaves it expected"
+    hint = "Enter takes it off the board · Esc leaves it expected"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

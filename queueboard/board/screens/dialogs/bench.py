@@ -27,7 +27,7 @@ from queueboard.words import BeltEnd
 class OffDialog(Dialog):
     """Why a belt comes off, or where it goes for finer duty."""
 
-    hint = "a digit takes its line · Enter on, at the end it is stored · escape leaves it up"
+    hint = "a digit takes its line · Enter on, at the end it is stored · Esc leaves it up"
 
     def __init__(self, desk: Desk, belt: FittedBelt, finer: tuple[BeltPlace, ...]) -> None:
         super().__init__(desk)
@@ -56,7 +56,7 @@ class OffDialog(Dialog):
 class SparesDialog(Dialog):
     """How many new belts of a label lie in the drawer."""
 
-    hint = "Enter sets it · escape leaves it as it was"
+    hint = "Enter sets it · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, place: BeltPlace) -> None:
         super().__init__(desk)
@@ -95,7 +95,7 @@ class BeginStudyDialog(Dialog):
 class StudyDialog(Dialog):
     """One reading after the other; the last one finishes the study."""
 
-    hint = "digits, Enter: the next reading · escape leaves, and the study waits"
+    hint = "digits, Enter: the next reading · Esc leaves, and the study waits"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -106,7 +106,7 @@ class StudyDialog(Dialog):
     def heading(self) -> str:
         study, wanted = self.study, None if self.study is None else next_reading(self.study)
         if study is None:
-            return "No study is under way any more; escape leaves"
+            return "No study is under way any more; Esc leaves"
         if wanted is None:
             return "All readings are there: Enter finishes the study"
         return f"Knife {wanted.knife} of {study.knives}, reading {wanted.number} of {TIMES} at its marked spot"
@@ -121,7 +121,7 @@ class StudyDialog(Dialog):
 
     def go(self) -> None:
         if self.study is None:
-            raise TypedError("No study is under way; escape leaves.")
+            raise TypedError("No study is under way; Esc leaves.")
         if next_reading(self.study) is not None:
             force = self.read(self.force, parse_force)
             if self.attempt(read_study, self.study, force) is None:
@@ -135,7 +135,7 @@ class StudyDialog(Dialog):
 class TrialDialog(Dialog):
     """The rule of a belt trial, written down before the first knife."""
 
-    hint = "Enter on, at the end the trial begins · escape leaves"
+    hint = "Enter on, at the end the trial begins · Esc leaves"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
@@ -182,7 +182,7 @@ class TrialDialog(Dialog):
 class StableDialog(Dialog):
     """Which readings of a chart were good work."""
 
-    hint = "Enter sets it · escape leaves it as it was"
+    hint = "Enter sets it · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, chart: ChartSeen) -> None:
         super().__init__(desk)

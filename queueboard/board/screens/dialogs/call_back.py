@@ -45,7 +45,7 @@ class CallBackAsked(Dialog):
 class TakeBackDialog(CallBackAsked):
     """Which knives of a box that is gone came back, and what is wrong; they are received as a new box."""
 
-    hint = "Enter on, at the end they are received as a new box · escape leaves"
+    hint = "Enter on, at the end they are received as a new box · Esc leaves"
 
     def __init__(self, desk: Desk, gone: GoneSeen) -> None:
         super().__init__(desk)
@@ -102,7 +102,7 @@ class TakeBackDialog(CallBackAsked):
 class LinkCallBackDialog(CallBackAsked):
     """Which earlier box an open box was: its knives are known again by kind, length and mark."""
 
-    hint = "Enter on, at the end it is linked · escape leaves"
+    hint = "Enter on, at the end it is linked · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

@@ -28,7 +28,7 @@ FOR_A_KNIFE = tuple(sort for sort in ChargeSort if sort not in ONE_A_BOX)
 class ChargeDialog(Dialog):
     """What is charged, and how much; the list's price is offered."""
 
-    hint = "a digit says what · Enter on, at the end it is stored · escape leaves"
+    hint = "a digit says what · Enter on, at the end it is stored · Esc leaves"
 
     def __init__(self, desk: Desk, about: Knife | Box) -> None:
         super().__init__(desk)
@@ -82,7 +82,7 @@ class ChargeDialog(Dialog):
 class StrikeChargeDialog(Dialog):
     """Which of the charges comes off the bill."""
 
-    hint = "a digit takes its line off · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line off · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -109,7 +109,7 @@ class StrikeChargeDialog(Dialog):
 class LimitDialog(Dialog):
     """The most that the customer has agreed to."""
 
-    hint = "Enter sets it, empty takes it away · escape leaves"
+    hint = "Enter sets it, empty takes it away · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

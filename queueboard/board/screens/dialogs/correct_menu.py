@@ -20,7 +20,7 @@ Opens = Callable[[], Dialog]
 class CorrectDialog(Dialog):
     """A typed mistake: whose line is it in? A digit opens that form."""
 
-    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, about: Knife | Box | Customer) -> None:
         super().__init__(desk)

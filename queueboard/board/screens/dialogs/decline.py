@@ -31,7 +31,7 @@ class DeclineDialog(Dialog):
 
     def fields(self) -> ComposeResult:
         if self.knife.declined is not None:
-            self.hint = "Enter or + takes it after all · - or escape leaves it declined"
+            self.hint = "Enter or + takes it after all · - or Esc leaves it declined"
             yield Choice([("take it after all", True)])
             return
         yield Static(Content("It travels back unsharpened, costs nothing, and is counted at close-out."))

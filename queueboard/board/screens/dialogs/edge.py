@@ -32,7 +32,7 @@ def edge_dialog(what: str, desk: Desk, seen: EdgeNow, spot: Spot, stage: Stage) 
 class SpotsDialog(Dialog):
     """Which spots are read, before and after."""
 
-    hint = "Enter marks them · escape leaves them as they are"
+    hint = "Enter marks them · Esc leaves them as they are"
 
     def __init__(self, desk: Desk, seen: EdgeNow) -> None:
         super().__init__(desk)
@@ -63,7 +63,7 @@ class SpotsDialog(Dialog):
 class WrongDialog(Dialog):
     """What a reading should have been: it is struck, and the right one is written beside it."""
 
-    hint = "Enter on, at the end it is struck · escape leaves it as it is"
+    hint = "Enter on, at the end it is struck · Esc leaves it as it is"
 
     def __init__(self, desk: Desk, seen: EdgeNow, spot: Spot, reading: Reading) -> None:
         super().__init__(desk)
@@ -87,7 +87,7 @@ class WrongDialog(Dialog):
 class SecondLookDialog(Dialog):
     """What becomes of a knife that is not OK the second time, and why."""
 
-    hint = "a digit takes its line · Enter on, at the end it is stored · escape leaves the knife where it is"
+    hint = "a digit takes its line · Enter on, at the end it is stored · Esc leaves the knife where it is"
 
     def __init__(self, desk: Desk, seen: EdgeNow) -> None:
         super().__init__(desk)

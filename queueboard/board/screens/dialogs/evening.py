@@ -19,7 +19,7 @@ from queueboard.shop.evening_seen import Evening, evening, not_done
 class TillDialog(Dialog):
     """How much was counted."""
 
-    hint = "digits, Enter: it is written down with your initials · escape leaves it as it was"
+    hint = "digits, Enter: it is written down with your initials · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, day: date, money: WayMoney) -> None:
         super().__init__(desk)
@@ -49,7 +49,7 @@ class TillDialog(Dialog):
 class CloseDayDialog(Dialog):
     """The day is closed, with a note for the next morning."""
 
-    hint = "Enter closes it; u on the screen below takes it back · escape leaves it open"
+    hint = "Enter closes it; u on the screen below takes it back · Esc leaves it open"
 
     def __init__(self, desk: Desk, seen: Evening) -> None:
         super().__init__(desk)

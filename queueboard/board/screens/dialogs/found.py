@@ -17,7 +17,7 @@ from queueboard.values.found import FoundKnife
 class NoteFoundDialog(Dialog):
     """What the knife is, as at receiving, and where it lies."""
 
-    hint = "Enter on, at the end it is noted · escape leaves"
+    hint = "Enter on, at the end it is noted · Esc leaves"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

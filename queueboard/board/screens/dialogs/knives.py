@@ -31,7 +31,7 @@ from queueboard.shop.receiving import add_knife, open_box
 class AddKnifeDialog(Dialog):
     """One knife added to a box that is on the board; its tag is told, to be written on the handle."""
 
-    hint = "Enter adds it · escape leaves"
+    hint = "Enter adds it · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -77,7 +77,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
 
     BINDING_GROUP_TITLE = "Opening a box"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "promise the earliest day", id="open.day")]
-    hint = "count before the note is read · up goes back · F3 the earliest day · Enter at the end opens · escape leaves"
+    hint = "count before the note is read · up goes back · F3 the earliest day · Enter at the end opens · Esc leaves"
     DEFAULT_CSS = """
     OpenBoxDialog KnifeLines VerticalScroll { max-height: 7; }
     """
@@ -138,7 +138,7 @@ class OpenBoxDialog(Dialog, KeptForm[bool]):
 class ThingDialog(Dialog):
     """Something more that came with the box and must go back."""
 
-    hint = "Enter adds it · escape leaves"
+    hint = "Enter adds it · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

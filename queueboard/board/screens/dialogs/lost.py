@@ -73,7 +73,7 @@ def _same(one: Knife | Thing, other: Knife | Thing) -> bool:
 class StrikeDialog(Dialog):
     """A knife that was typed by mistake; it asks why, for a knife never just vanishes."""
 
-    hint = "Enter takes it off the box · escape leaves"
+    hint = "Enter takes it off the box · Esc leaves"
 
     def __init__(self, desk: Desk, knife: Knife) -> None:
         super().__init__(desk)

@@ -23,7 +23,7 @@ from queueboard.words import PayWay
 class PriceDialog(Dialog):
     """What this knife costs."""
 
-    hint = "Enter sets it · escape leaves it as it was"
+    hint = "Enter sets it · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, knife: Knife) -> None:
         super().__init__(desk)
@@ -54,7 +54,7 @@ class PaymentDialog(Dialog):
     """How much came in, and how; or what is given back."""
 
     AUTO_FOCUS = "Field"
-    hint = "a digit says how, and takes it · Shift+Tab: a deposit, money back · no card numbers here"
+    hint = "a digit says how, and takes it · ↑ a deposit, money back · no card numbers"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

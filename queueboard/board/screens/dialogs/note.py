@@ -13,7 +13,7 @@ from queueboard.values.knife import Knife
 class NoteDialog(Dialog):
     """One line of the shop's own words; empty takes the note away."""
 
-    hint = "Enter writes it · escape leaves it as it was"
+    hint = "Enter writes it · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, about: Knife | Box) -> None:
         super().__init__(desk)

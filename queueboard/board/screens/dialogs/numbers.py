@@ -18,8 +18,9 @@ from queueboard.phrases.own_numbers import Entry, Number, Rows, Section, after_w
 from queueboard.plainfiles import read_text
 from queueboard.settings.editing import take_out, values_in
 from queueboard.shop.belts import belts_to_ask
-from queueboard.shop.numbers import settings_text, take_settings
+from queueboard.shop.numbers import take_settings
 from queueboard.shop.picture import Picture
+from queueboard.shop.settings_now import settings_text
 
 NOTHING = "Nothing was changed."
 
@@ -51,7 +52,7 @@ class NumberDialog(Telling, KeptForm[bool]):
     DEFAULT_CSS = """
     NumberDialog Row > .name { min-width: 20; }
     """
-    hint = "Enter on, at the end it is in force · escape leaves"
+    hint = "Enter on, at the end it is in force · Esc leaves"
 
     def __init__(self, desk: Desk, section: Section, about: Entry | Rows, text: str) -> None:
         super().__init__(desk)
@@ -145,7 +146,7 @@ def _capital(sentence: str) -> str:
 class TakeOutDialog(Telling):
     """Whether a row goes."""
 
-    hint = "+ or Enter takes it out · - or escape leaves it"
+    hint = "+ or Enter takes it out · - or Esc leaves it"
 
     def __init__(self, desk: Desk, section: Section, entry: Entry, text: str) -> None:
         super().__init__(desk)
@@ -178,7 +179,7 @@ class TakeOutDialog(Telling):
 class TakeInDialog(Telling):
     """A file of settings in the place of all numbers."""
 
-    hint = "Enter takes it in, or says every first mistake with its line · escape leaves all as it was"
+    hint = "Enter takes it in, or says every first mistake with its line · Esc leaves all as it was"
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)

@@ -13,13 +13,14 @@ from queueboard.board.forms.form import Dialog
 from queueboard.clean import cell_text
 from queueboard.errors import RuleError, TypedError
 from queueboard.intake.orders import COLUMNS, Orders, read_orders
+from queueboard.phrases.dates import many
 from queueboard.phrases.orders import orders_report, taken_words
 from queueboard.plainfiles import read_text
 from queueboard.shop.orders import take_orders, try_orders
 from queueboard.values.actor import Actor
 
-HINT = "Enter reads it, nothing is taken in yet · escape leaves"
-HINT_READ = "Enter announces the good ones · ↑ ↓ scroll · escape takes none"
+HINT = "Enter reads it, nothing is taken in yet · Esc leaves"
+HINT_READ = "Enter announces the good ones · ↑ ↓ scroll · Esc takes none"
 
 
 class OrdersDialog(Dialog):
@@ -44,7 +45,7 @@ class OrdersDialog(Dialog):
 
     def changed(self) -> None:
         self.tried = None
-        self.query_one("#hint", Static).update(Content(HINT))
+        self.say_keys(HINT)
 
     def go(self) -> None:
         if self.tried is None:
@@ -63,10 +64,14 @@ class OrdersDialog(Dialog):
         if not typed:
             raise TypedError("Type the name of the file, with its folder.")
         orders = read_orders(read_text(Path(typed).expanduser(), "a file of orders"), self.desk.picture.settings)
+        self.work(many(len(orders.good), "order"), lambda: self.try_them(orders))
+
+    def try_them(self, orders: Orders) -> None:
+        """Try each and say what became of it; hundreds of them take their time."""
         self.tried = try_orders(self.desk.shop, Actor(initials=self.desk.initials, now=self.desk.clock()), orders)
         report = "\n".join(cell_text(line) for line in orders_report(self.tried, self.desk.picture))
         self.query_one("#lines", Static).update(Content(report))
-        self.query_one("#hint", Static).update(Content(HINT_READ if self.tried.good else HINT))
+        self.say_keys(HINT_READ if self.tried.good else HINT)
         self.say("")
 
     def key_down(self) -> None:

@@ -16,7 +16,7 @@ from queueboard.words import Packing
 class PackingDialog(Dialog):
     """How far is it? A digit answers at once."""
 
-    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -45,7 +45,7 @@ class PackingDialog(Dialog):
 class FlagsDialog(Dialog):
     """Rush, this next, never slip: what binds the box's turn; and whether it came back with a complaint."""
 
-    hint = "+ yes · - no · Enter on, at the end it is stored · escape leaves"
+    hint = "+ yes · - no · Enter on, at the end it is stored · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

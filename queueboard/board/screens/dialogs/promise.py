@@ -30,7 +30,7 @@ class PromiseDialog(Dialog):
     DEFAULT_CSS = "PromiseDialog PromiseLine { max-height: 10; }"
     BINDING_GROUP_TITLE = "Telling a date"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("f3", "take_day", "promise the earliest day", id="promise.day")]
-    hint = "Enter on, at the end it is stored · F3 the earliest day · escape leaves"
+    hint = "Enter on, at the end it is stored · F3 the earliest day · Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)

@@ -16,7 +16,7 @@ from queueboard.values.knife import Knife
 class MoveToBoxDialog(Dialog):
     """The number of the other box and the reason; of a knife that is looked for, in whose tray it was found."""
 
-    hint = "Enter on, at the end it is moved · escape leaves"
+    hint = "Enter on, at the end it is moved · Esc leaves"
 
     def __init__(self, desk: Desk, knife: Knife) -> None:
         super().__init__(desk)

@@ -14,7 +14,7 @@ from queueboard.shop.shelving import note_notice, put_on_shelf
 class PlaceDialog(Dialog):
     """The place as the shop calls it; empty takes it away."""
 
-    hint = "Enter notes it · escape leaves it as it was"
+    hint = "Enter notes it · Esc leaves it as it was"
 
     def __init__(self, desk: Desk, box_id: int) -> None:
         super().__init__(desk)
@@ -37,7 +37,7 @@ class PlaceDialog(Dialog):
 class NoticeDialog(Dialog):
     """How the customer was told; a digit answers at once."""
 
-    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, box_id: int, number: int, sort: MessageSort, text: str) -> None:
         super().__init__(desk)

@@ -69,7 +69,7 @@ class DefineSetDialog(Dialog):
 class RoundDialog(Dialog):
     """Which set was brought sharp, which one came back, and with what."""
 
-    hint = "a digit takes a set · knives as at receiving: 3 chef, 1 chef chip 0.5mm, 1 paring tip · escape leaves"
+    hint = "a digit takes a set · knives as at receiving: 3 chef, 1 chef chip 0.5mm, 1 paring tip · Esc leaves"
 
     def __init__(self, desk: Desk, kitchen: Kitchen) -> None:
         super().__init__(desk)
@@ -103,7 +103,7 @@ class RoundDialog(Dialog):
 class ChargeMissingDialog(Dialog):
     """What a missing knife costs the kitchen, on the newest box of it that is here."""
 
-    hint = "Enter charges it · escape leaves"
+    hint = "Enter charges it · Esc leaves"
 
     def __init__(self, desk: Desk, missing: MissingSeen, customer_id: int) -> None:
         super().__init__(desk)

@@ -14,7 +14,7 @@ from queueboard.words import WaitingFor
 class WaitingDialog(Dialog):
     """What does it wait for? A digit answers at once."""
 
-    hint = "a digit takes its line · Enter or + the one shown · - or escape leaves"
+    hint = "a digit takes its line · Enter the one shown · - or Esc leaves"
 
     def __init__(self, desk: Desk, about: Knife | Box) -> None:
         super().__init__(desk)

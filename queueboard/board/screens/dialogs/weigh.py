@@ -10,7 +10,8 @@ from queueboard.board.forms.form import Dialog
 from queueboard.phrases.carriers import carrier_words, rules_words
 from queueboard.phrases.parcels import grams_words, parcel_words, size_words
 from queueboard.phrases.typed_parcels import WEIGHT_HINT, parse_grams, parse_sides
-from queueboard.shop.weighing import parcel_weight, weigh_parcel
+from queueboard.shop.weighing import weigh_parcel
+from queueboard.shop.weight_seen import parcel_weight
 
 
 class WeighDialog(Dialog):
@@ -24,7 +25,8 @@ class WeighDialog(Dialog):
             "" if own.packed_g is None else grams_words(own.packed_g), hint=WEIGHT_HINT, check=parse_grams
         )
         size = size_words(own.parcel_mm, self.unit) if own.parcel_mm else ""
-        self.size_typed = Field(size, hint=f"length x width x height in {self.unit}", check=self.sides_of)
+        unit = "inches" if self.unit == "in" else self.unit
+        self.size_typed = Field(size, hint=f"length x width x height in {unit}", check=self.sides_of)
 
     def heading(self) -> str:
         box = self.opened

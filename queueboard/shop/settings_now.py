@@ -1,0 +1,60 @@
+"""The shop's own numbers, read back: the settings in force, and those of another time."""
+
+from datetime import date, datetime
+from functools import lru_cache
+
+from queueboard.calendar.days import ShopCalendar
+from queueboard.errors import SettingsError
+from queueboard.records import asking
+from queueboard.records.database import ShopDatabase
+from queueboard.records.instants import to_us
+from queueboard.settings.reading import read_settings
+from queueboard.settings.shapes import Settings
+from queueboard.shop.opening import Shop
+
+
+def settings_text(shop: Shop) -> str:
+    """The settings in force, as they were taken in."""
+    with shop.reading() as database:
+        return asking.settings_text(database)
+
+
+def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
+    """The id and the values of the settings in force."""
+    return asking.settings_id(database) or 0, settings_in(database)
+
+
+def settings_in(database: ShopDatabase) -> Settings:
+    """The settings in force."""
+    return _read(asking.settings_text(database))
+
+
+def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
+    """The calendar as the shop knew it at an instant (aware); today's where that one cannot be read any more."""
+    then = asking.settings_id_at(database, to_us(at))
+    settings = if_readable(asking.text_of_settings(database, then)) or settings_in(database)
+    return ShopCalendar(settings, asking.closed_days(database, then))
+
+
+@lru_cache(maxsize=4)
+def _read(text: str) -> Settings:
+    """Reading takes longer than most actions, and the text hardly ever changes."""
+    return read_settings(text)
+
+
+def if_readable(text: str) -> Settings | None:
+    """Settings that were taken in once; None where the rules of today refuse them."""
+    try:
+        return _read(text)
+    except SettingsError:
+        return None
+
+
+def holidays_run_out(shop: Shop, today: date) -> bool:
+    """True when the filled-in holidays end within a year, so that the settings should be taken in again."""
+    with shop.reading() as database:
+        settings_id, settings = settings_of(database)
+        if not settings.country:
+            return False
+        last = max(asking.closed_days(database, settings_id), default=today)
+    return last.year <= today.year
