@@ -35,6 +35,9 @@ _idle: defaultdict[tuple[int, str], list["psycopg.Connection[Any]"]] = defaultdi
 _used: list["psycopg.Connection[Any]"] = []
 """Connections that a shop uses now."""
 
+MOST_IDLE = 20
+"""In a process; a server takes a hundred."""
+
 EMPTY = "empty"
 
 KEEP = """
@@ -189,6 +192,8 @@ def _give_back(holds: str, name: str) -> None:
         connection.execute(
             "DROP SCHEMA public CASCADE; CREATE SCHEMA public" if holds == EMPTY else "CALL base.again()"
         )
+    if sum(map(len, _idle.values())) > MOST_IDLE:
+        _close_idle(name)
     _free[holds].append(name)
 
 

@@ -9,6 +9,7 @@ board fails, and that must be heard.
 
 import asyncio
 import random
+from contextlib import closing
 from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
@@ -24,7 +25,7 @@ from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.help import HelpScreen
 from queueboard.records.auditing import audit
 from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop, close_shop
+from queueboard.shop.opening import Shop
 from queueboard.shop.undoing import steps
 from tests.bench.machine import asked, heading
 from tests.board.host import LARGE, SMALL
@@ -172,8 +173,7 @@ async def press_at_random(
     """So many sequences, drawn from a seed."""
     draw, tally = random.Random(seed), Tally()  # noqa: S311  # no secret hangs on it
     while tally.sequences < wanted:
-        with TemporaryDirectory() as folder:
-            shop = small_shop(Path(folder))
+        with TemporaryDirectory() as folder, closing(small_shop(Path(folder))) as shop:
             parcel(shop)
             counter(shop)
             until = min(wanted, tally.sequences + EACH_SHOP)
@@ -181,7 +181,6 @@ async def press_at_random(
                 await press(shop, draw, until - tally.sequences, keys_each, tally, board)
             tally.done += len(steps(shop, "J", 400))
             assert list(audit(shop.database.raw())) == []
-            close_shop(shop)
     return tally
 
 

@@ -191,13 +191,17 @@ async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:
 
 
 class _WithItsShop(Host):
-    """An app that closes its shop when it ends."""
+    """An app that closes the shop it began with when it ends, whatever it was led to since."""
+
+    began_with: Shop
 
     def on_unmount(self) -> None:
-        close_shop(self.desk.shop)
+        close_shop(self.began_with)
 
 
 def over_home(folder: Path, *, plain: bool = False) -> Host:
     """An app to open screens in, over an empty one; plain: without colours."""
     desk = Desk(small_shop(folder), "MB", lambda: NOW)
-    return _WithItsShop(desk, lambda: Home(desk), plain=plain)
+    app = _WithItsShop(desk, lambda: Home(desk), plain=plain)
+    app.began_with = desk.shop
+    return app

@@ -15,15 +15,15 @@ from queueboard.board.desk import Desk
 from queueboard.board.widgets.column import ColumnView
 from queueboard.board.widgets.top import DayTop
 from queueboard.shop.looking import at_first_sight, look
+from queueboard.shop.opening import Shop, close_shop
 from queueboard.words import Lateness
 from tests.board.host import LARGE, until
 from tests.quick_screens import refresh_now
-from tests.shop.place import NOW, counter, demo_shop, parcel, small_shop
+from tests.shop.place import NOW, counter, demo_shop, parcel
 
 
-async def test_the_first_drawing_has_the_knives(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+async def test_the_first_drawing_has_the_knives(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """No column is drawn for a width that it was not laid out for: without knives it is drawn in vain."""
-    shop = small_shop(tmp_path)
     parcel(shop)
     drawn: list[tuple[int, str]] = []
     drawing = ColumnView.render_lines
@@ -43,10 +43,9 @@ async def test_the_first_drawing_has_the_knives(tmp_path: Path, monkeypatch: pyt
     assert [text.strip() for _, text in drawn] == ["▸100 R. Tallis"] * len(drawn)
 
 
-async def test_the_plan_follows_the_first_drawing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+async def test_the_plan_follows_the_first_drawing(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """With much at the bench the top first says that the work is being worked out, then what a look says."""
     monkeypatch.setattr(desks, "MANY", 0)
-    shop = small_shop(tmp_path)
     counter(shop, knives=3)
     desk = Desk(shop, "MB", lambda: NOW)
     assert desk.seen.plan_follows
@@ -67,6 +66,7 @@ def test_what_needs_no_plan_is_right_at_first_sight(tmp_path: Path, days: int) -
     shop = demo_shop(tmp_path / "demo.qb", NOW)
 
     seen, whole = at_first_sight(shop, now, 0), look(shop, now)
+    close_shop(shop)
 
     assert seen.plan_follows
     assert not whole.plan_follows
@@ -79,9 +79,8 @@ def test_what_needs_no_plan_is_right_at_first_sight(tmp_path: Path, days: int) -
     assert (seen.day_line.late, seen.day_line.leaves_today) == (whole.day_line.late, whole.day_line.leaves_today)
 
 
-def test_little_at_the_bench_is_planned_at_first_sight(tmp_path: Path) -> None:
+def test_little_at_the_bench_is_planned_at_first_sight(shop: Shop) -> None:
     """Below so many knives nobody has to wait for the plan."""
-    shop = small_shop(tmp_path)
     counter(shop, knives=3)
 
     assert at_first_sight(shop, NOW, 4) == look(shop, NOW)
