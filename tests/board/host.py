@@ -131,6 +131,11 @@ async def until(pilot: Pilot[int], condition: Callable[[], bool], *, turns: int 
     raise AssertionError("what was waited for did not come")
 
 
+async def laid_out(pilot: Pilot[int], size: tuple[int, int]) -> None:
+    """Let the app go on until the screen on top is laid out for a window of this size: a change of it comes by a clock."""
+    await until(pilot, lambda: pilot.app.screen.size == pilot.app.screen._compositor.size == size)
+
+
 def notices(app: QueueboardApp) -> list[str]:
     """What stands at the foot of the screen on top, apart from its own sentences; on the board what is said there."""
     places = [*app.screen.query(Notice), *app.screen.query("#notice, #tag-told").results(Static)]

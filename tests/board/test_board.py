@@ -14,7 +14,7 @@ from queueboard.shop.picture import Picture
 from queueboard.values.knife import Knife
 from queueboard.words import Column, WaitingFor
 from tests.board.dump import assert_screen, dump
-from tests.board.host import LARGE, SMALL, FakeDesk, until
+from tests.board.host import LARGE, SMALL, FakeDesk, laid_out, until
 from tests.busy_morning import busy_morning
 from tests.pictures import HOSTILE_NAMES, box, box_picture, customer, knives, picture
 
@@ -117,7 +117,7 @@ async def test_a_resized_window_keeps_the_cursor() -> None:
         assert found is not None
         board(app).jump(found, found.knives[3])
         await pilot.resize_terminal(*SMALL)
-        await pilot.pause()
+        await laid_out(pilot, SMALL)
 
         assert at(app) == "on bench 420-4"
         assert any("▸" in line and "-4" in line for line in dump(app).splitlines())

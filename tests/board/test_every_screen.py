@@ -19,7 +19,7 @@ from queueboard.board.screens.help import help_lines
 from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.every_screen import WALKED, empty_screens, over_home, walk
-from tests.board.host import LARGE, SMALL, until
+from tests.board.host import LARGE, SMALL, laid_out
 from tests.board.test_no_colour import told_by_colour_alone
 from tests.kept import UPDATE, kept
 
@@ -65,7 +65,7 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
 
 async def settled(pilot: Pilot[int], size: tuple[int, int]) -> str:
     """The screen as text, once it has this size and a further look shows nothing new."""
-    await until(pilot, lambda: pilot.app.screen.size == pilot.app.screen._compositor.size == size)
+    await laid_out(pilot, size)
     before = ""
     for _ in range(100):
         await pilot.pause()
