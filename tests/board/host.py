@@ -132,7 +132,7 @@ async def until(pilot: Pilot[int], condition: Callable[[], bool], *, turns: int 
 
 
 async def laid_out(pilot: Pilot[int], size: tuple[int, int]) -> None:
-    """Let the app go on until the screen on top is laid out for a window of this size: a change of it comes by a clock."""
+    """Let the app go on until the screen on top has this size: a change of it comes by a clock."""
     await until(pilot, lambda: pilot.app.screen.size == pilot.app.screen._compositor.size == size)
 
 
