@@ -27,6 +27,8 @@ from tests.board.every_screen import desks, over_home
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.shop.place import NOW
 
+pytestmark = pytest.mark.any_engine
+
 BURSTS = (("enter", "enter"), ("escape", "escape"), ("enter", "escape"), ("plus", "plus"), ("q", "u", "q"), ("1", "1"))
 SIGNS = {"plus": "+", "enter": "\r"}
 

@@ -23,6 +23,8 @@ from tests.board.host import LARGE, SMALL, laid_out
 from tests.board.test_no_colour import told_by_colour_alone
 from tests.kept import UPDATE, kept
 
+pytestmark = pytest.mark.any_engine
+
 ABOUT_ONE = {
     *("BoxScreen", "BoxHistoryScreen", "CloseOutScreen", "EdgeScreen", "GoneScreen", "MessageScreen", "PapersDialog"),
     *("ReceivedScreen", "RunDialog", "SummaryScreen", "SwapSheetScreen", "TrayDialog"),

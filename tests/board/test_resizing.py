@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import pytest
 from textual.geometry import Region
 from textual.widget import Widget
 from textual.widgets import DataTable, Input, OptionList
@@ -16,6 +17,8 @@ from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
 from tests.board.host import LARGE, SMALL, Home, Host, until
 from tests.shop.place import NOW, two_boxes_shop
+
+pytestmark = pytest.mark.any_engine
 
 TINY = (59, 19)
 HALF = "half a word"

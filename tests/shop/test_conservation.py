@@ -3,6 +3,7 @@
 import pytest
 
 from queueboard.shop.operation import OPERATIONS
+from tests import engines
 from tests.bench.fuzz import live, noticed
 from tests.shop.acts import FAMILIES
 from tests.shop.random_day import Day
@@ -12,8 +13,11 @@ pytestmark = pytest.mark.own_folder
 PARTS = 4
 """So that processors share the work."""
 
-DAYS, ACTS = 240, 5
-"""Of random acts; `python -m tests.bench.fuzz` does twenty thousand, and longer ones."""
+DAYS, ACTS = 60 if engines.on_server() else 240, 5
+"""Of random acts, fewer where each waits for a server.
+
+`python -m tests.bench.fuzz` does twenty thousand, and longer ones.
+"""
 
 
 def test_every_operation_is_tried() -> None:
