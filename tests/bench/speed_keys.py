@@ -169,8 +169,8 @@ def keys(shops: Shops, runs: int) -> Iterator[Figure]:
     yield from _figures(bare, busy, full)
 
 
-EACH = 5
-"""Keys of the bare apps in a turn."""
+EACH = 3
+"""Keys of the bare apps before each part; more would not find room in the line."""
 
 
 def _says(words: str, text: str) -> bool:
