@@ -6,10 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from queueboard.records.cells import whole
 from queueboard.records.database import Cell, ShopDatabase
+from queueboard.records.telling import lines_after
 from queueboard.slotted import dataclass
-
-MOST_LINES = 500
-"""From so many lines on it is quicker to count anew."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,11 +42,8 @@ def _counted(database: ShopDatabase) -> Mapping[str, int]:
 
 def _read_on(database: ShopDatabase, kept: Benched) -> Mapping[str, int] | None:
     """The counts now; None where they must be counted anew."""
-    # Which lines are about knives is not asked of the database, which would walk all lines of knives for it.
-    lines = database.rows(
-        "SELECT entity, entity_id, before FROM history WHERE id > ? ORDER BY id LIMIT ?", (kept.line, MOST_LINES)
-    )
-    if len(lines) == MOST_LINES or database.one("SELECT hash FROM history WHERE id = ?", (kept.line,)) != kept.hash:
+    lines = lines_after(database, kept.line)
+    if lines is None or database.one("SELECT hash FROM history WHERE id = ?", (kept.line,)) != kept.hash:
         return None
     was = _first_told(lines)
     marks = ", ".join("?" * len(was)) or "NULL"
@@ -68,7 +63,7 @@ def _first_told(lines: Iterable[tuple[Cell, ...]]) -> dict[int, dict[str, str]]:
     A line that does not tell the kind left it as it was; one that takes a knife away tells all of it.
     """
     was: dict[int, dict[str, str]] = {}
-    for entity, knife_id, before in lines:
+    for entity, knife_id, before, _ in lines:
         if entity == "knife":
             told = {} if before is None else dict(json.loads(str(before)))
             first = was.setdefault(whole(knife_id), told)

@@ -9,6 +9,7 @@ from typing import TypeVar
 from queueboard.records.cells import whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.reading import OPEN_BOXES, OpenWork, read_boxes, read_open_work
+from queueboard.records.telling import lines_after
 
 OF_A_BOX = frozenset({"knife", "thing", "promise", "label", "payment"})
 """Tables whose rows belong to the one box that stands in the row."""
@@ -18,8 +19,8 @@ NOT_BY_BOX = frozenset(
 )
 """Tables that are read whole each time, or are no part of the open work."""
 
-MOST_BOXES, MOST_LINES = 50, 500
-"""Up to so many boxes, named by so many lines, are quicker read by themselves."""
+MOST_BOXES = 50
+"""Up to so many boxes are quicker read by themselves."""
 
 Part = TypeVar("Part")
 
@@ -60,10 +61,8 @@ def _touched(database: ShopDatabase, line: int) -> frozenset[int] | None:
     """Ids of the boxes that the lines of history after one are about; None where that does not say all."""
     boxes: set[int] = set()
     rows: dict[str, set[int]] = {}
-    lines = database.rows(
-        "SELECT entity, entity_id, before, after FROM history WHERE id > ? ORDER BY id LIMIT ?", (line, MOST_LINES + 1)
-    )
-    if len(lines) > MOST_LINES:
+    lines = lines_after(database, line)
+    if lines is None:
         return None
     for entity, row_id, *sides in lines:
         if entity == "box":

@@ -32,6 +32,9 @@ class Line:
     """Of a row that was changed, what changed at least; of one that came or went, all."""
 
 
+MOST_LINES = 500
+"""Up to so many lines of history are quicker read on than what they changed is read anew."""
+
 ACTIONS = "SELECT group_id, operation, about, at_us, by, undoes FROM history WHERE line = 0"
 
 
@@ -144,3 +147,14 @@ def _stored(cell: Cell) -> Stored | None:
 
 def _int(cell: Cell) -> int:
     return int(cell or 0)
+
+
+def lines_after(database: ShopDatabase, line: int) -> tuple[tuple[Cell, ...], ...] | None:
+    """Entity, its id, before and after of the lines behind one, oldest first; None for more than MOST_LINES.
+
+    Which of them are about an entity is not asked of the database, which would walk all lines of it for that.
+    """
+    lines = database.rows(
+        "SELECT entity, entity_id, before, after FROM history WHERE id > ? ORDER BY id LIMIT ?", (line, MOST_LINES + 1)
+    )
+    return None if len(lines) > MOST_LINES else tuple(lines)

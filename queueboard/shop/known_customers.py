@@ -9,16 +9,13 @@ from queueboard.records.cells import whole
 from queueboard.records.database import ShopDatabase
 from queueboard.records.erasing import erased_customers
 from queueboard.records.reading import customers_among, customers_of
-from queueboard.records.telling import newest_line
+from queueboard.records.telling import lines_after, newest_line
 from queueboard.shop.opening import Shop
 from queueboard.slotted import dataclass
 from queueboard.values.customer import Customer
 
 FEWEST_FIGURES = 3
 """From so many figures on they may be the end of a phone number."""
-
-MOST_LINES = 500
-"""From so many lines of history on all customers are read anew."""
 
 FEW = 20
 """Of so many customers each is looked at, rather than another word for all."""
@@ -146,12 +143,10 @@ def _read_anew(database: ShopDatabase, erased: frozenset[int], line: int) -> Kno
 
 def _read_on(database: ShopDatabase, kept: KnownCustomers, line: int) -> KnownCustomers | None:
     """The customers at a later line; None where too much has happened since."""
-    lines = database.rows(
-        "SELECT entity, entity_id FROM history WHERE id > ? ORDER BY id LIMIT ?", (kept.line, MOST_LINES)
-    )
-    if len(lines) == MOST_LINES:
+    lines = lines_after(database, kept.line)
+    if lines is None:
         return None
-    touched = {whole(row_id) for entity, row_id in lines if entity == "customer"}
+    touched = {whole(row_id) for entity, row_id, *_ in lines if entity == "customer"}
     kept.forget(touched)
     kept.take(customers_among(database, touched) if touched else ())
     kept.line = line

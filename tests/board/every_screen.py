@@ -22,7 +22,7 @@ from tests import lending
 from tests.board.all_screens import SCREENS, Make
 from tests.board.answering import COUNTER
 from tests.board.host import AnyScreen, Home, Host
-from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started, two_boxes_shop
+from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started, two_boxes
 from tests.shop.undo_market import MARKET_ON
 
 SIGNS = "[red]x[/] [/] [@click=app.quit]x[/] \x1b[31mred\x1b[0m\x1b]0;title\x07 \u05d0\u05d1 \u202eleft\u202c"
@@ -169,18 +169,15 @@ async def desks(folder: Path, pilot: Pilot[int]) -> AsyncIterator[tuple[type[Any
     assert isinstance(app, Host)
     home = app.screen
     for kind, make in SCREENS.items():
-        own = folder / kind.__name__
-        own.mkdir()
-        app.desk = desk = Desk(two_boxes_shop(own), "MB", lambda: NOW)
-        for screen in app.screen_stack:
-            assert isinstance(screen, ShopScreen)
-            screen.desk = desk
-        yield kind, make, desk
-        while app.screen is not home:
-            await app.pop_screen()
-        await pilot.pause()
-        close_shop(desk.shop)
-        lending.finished(desk.shop.path)
+        with desk_of(two_boxes, folder / f"{kind.__name__}.qb") as desk:
+            app.desk = desk
+            for screen in app.screen_stack:
+                assert isinstance(screen, ShopScreen)
+                screen.desk = desk
+            yield kind, make, desk
+            while app.screen is not home:
+                await app.pop_screen()
+            await pilot.pause()
 
 
 async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:

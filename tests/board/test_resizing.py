@@ -8,15 +8,11 @@ from textual.widget import Widget
 from textual.widgets import DataTable, Input, OptionList
 
 from queueboard.board.app import QueueboardApp
-from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice
 from queueboard.board.screens.too_small import TooSmallScreen
-from queueboard.shop.opening import close_shop
-from tests import lending
-from tests.board.all_screens import SCREENS
 from tests.board.dump import dump
-from tests.board.host import LARGE, SMALL, Home, Host, until
-from tests.shop.place import NOW, two_boxes_shop
+from tests.board.every_screen import desks, opened, over_home
+from tests.board.host import LARGE, SMALL, until
 
 pytestmark = pytest.mark.any_engine
 
@@ -53,13 +49,10 @@ def lost(app: QueueboardApp) -> str:
 
 async def test_a_resized_window_keeps_the_cursor_on_every_screen(tmp_path: Path) -> None:
     """Small, too small and back, large, too small and back: the same screen, focus, line and half a word, in sight."""
-    home = Desk(two_boxes_shop(tmp_path), "MB", lambda: NOW)
-    app, now, wrong = Host(home, lambda: Home(home)), SMALL, []
+    app, now, wrong = over_home(tmp_path), SMALL, []
     async with app.run_test(size=SMALL) as pilot:
-        for place, (kind, make) in enumerate(SCREENS.items()):
-            desk = Desk(two_boxes_shop(tmp_path / str(place)), "MB", lambda: NOW)
-            await app.push_screen(make(desk))
-            await pilot.pause()
+        async for kind, make, desk in desks(tmp_path, pilot):
+            await opened(make(desk), pilot)
             if isinstance(app.screen.focused, Input):
                 app.screen.focused.insert_text_at_cursor(HALF)
                 await pilot.pause()
@@ -71,9 +64,4 @@ async def test_a_resized_window_keeps_the_cursor_on_every_screen(tmp_path: Path)
                     assert "too small" in dump(app)
             if cursor(app) != before or lost(app):
                 wrong.append(f"{kind.__name__}: {before} became {cursor(app)} {lost(app)}")
-            while not isinstance(app.screen, Home):
-                app.pop_screen()
-            close_shop(desk.shop)
-            lending.finished(desk.shop.path)
-    close_shop(home.shop)
     assert not wrong, "\n".join(wrong)

@@ -62,7 +62,8 @@ def small_shop(folder: Path) -> Shop:
     return another(started, _own_path(folder))
 
 
-def _two_boxes(path: Path) -> Shop:
+def two_boxes(path: Path) -> Shop:
+    """As two_boxes_shop, made anew."""
     shop = another(started, path)
     parcel(shop)
     counter(shop)
@@ -71,7 +72,7 @@ def _two_boxes(path: Path) -> Shop:
 
 def two_boxes_shop(folder: Path) -> Shop:
     """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
-    return another(_two_boxes, _own_path(folder))
+    return another(two_boxes, _own_path(folder))
 
 
 def _own_path(folder: Path) -> Path:
