@@ -3,7 +3,7 @@
 peewee writes a statement anew each time it is used, which costs more than SQLite takes to run it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import cache
 
 from peewee import Model
@@ -34,6 +34,14 @@ def select(database: ShopDatabase, table: type[Model], row_id: int) -> dict[str,
     return dict(zip(columns(table), found[0], strict=True)) if found else None
 
 
+def select_many(database: ShopDatabase, table: type[Model], ids: Collection[int]) -> dict[int, dict[str, Cell]]:
+    """Those of the rows that are there, by id."""
+    marks = ", ".join("?" * len(ids))
+    found = database.rows(f"{_select_all(table)} WHERE id IN ({marks})", tuple(ids))
+    rows = (dict(zip(columns(table), row, strict=True)) for row in found)
+    return {int(str(row["id"])): row for row in rows}
+
+
 def insert(database: ShopDatabase, table: type[Model], values: Mapping[str, Cell]) -> int:
     """Add a row, with the table's defaults where nothing is said; returns its id."""
     row = {**_defaults(table), **values}
@@ -53,7 +61,12 @@ def delete(database: ShopDatabase, table: type[Model], row_id: int) -> None:
 
 @cache
 def _select(table: type[Model]) -> str:
-    return f"SELECT {_named(columns(table))} FROM {name_of(table)} WHERE id = ?"
+    return f"{_select_all(table)} WHERE id = ?"
+
+
+@cache
+def _select_all(table: type[Model]) -> str:
+    return f"SELECT {_named(columns(table))} FROM {name_of(table)}"
 
 
 @cache

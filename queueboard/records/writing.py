@@ -3,7 +3,7 @@
 import hashlib
 import hmac
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import field
 
@@ -80,6 +80,10 @@ class Writing:
     """Ids of the boxes that the action has touched, themselves or in what belongs to them."""
     tables: set[type[Row]] = field(default_factory=set)
     """The tables that the action has touched."""
+    _rows: dict[tuple[type[Row], int], Values | None] = field(default_factory=dict)
+    """Rows as they are stored: nobody else writes while the action is open, so that each is read once."""
+    _last: str = ""
+    """The hash of the newest line of history; empty before it is asked for."""
 
     @property
     def now_us(self) -> int:
@@ -91,12 +95,22 @@ class Writing:
         self.about.update({name: value for name, value in about.items() if value is not None})
 
     def row(self, table: type[Row], row_id: int) -> Values | None:
-        """The row as it is stored; None when it is not there."""
-        return statements.select(self.database, table, row_id)
+        """The row as it is stored; None when it is not there. It is not to be changed by hand."""
+        key = table, row_id
+        if key not in self._rows:
+            self._rows[key] = statements.select(self.database, table, row_id)
+        return self._rows[key]
+
+    def read_rows(self, table: type[Row], ids: Collection[int]) -> None:
+        """Read many rows with one query, for whoever will look at each of them."""
+        left = {row_id for row_id in ids if (table, row_id) not in self._rows}
+        found = statements.select_many(self.database, table, left) if left else {}
+        self._rows.update({(table, row_id): found.get(row_id) for row_id in left})
 
     def insert(self, table: type[Row], **values: Cell) -> int:
         """Add a row and its line of history; returns its id."""
         row_id = statements.insert(self.database, table, {"row_version": 1, **values})
+        self._rows.pop((table, row_id), None)
         self._remember(table, row_id, None, self.row(table, row_id))
         return row_id
 
@@ -124,6 +138,7 @@ class Writing:
         after = {**before, **changed, "row_version": version + 1}
         if not statements.update(self.database, table, row_id, version, {**changed, "row_version": version + 1}):
             raise ChangedError(self._who_changed(table, row_id))
+        self._rows[table, row_id] = after
         self._remember(table, row_id, before, after)
 
     def remove(self, table: type[Row], row_id: int) -> None:
@@ -132,11 +147,13 @@ class Writing:
         if before is None:
             raise ChangedError(self._who_changed(table, row_id))
         statements.delete(self.database, table, row_id)
+        self._rows[table, row_id] = None
         self._remember(table, row_id, before, None)
 
     def put_back(self, table: type[Row], row_id: int, values: Values) -> None:
         """Put a removed row back under its old id."""
         statements.insert(self.database, table, {**values, "id": row_id})
+        self._rows.pop((table, row_id), None)
         self._remember(table, row_id, None, self.row(table, row_id))
 
     def _who_changed(self, table: type[Row], row_id: int) -> str:
@@ -162,10 +179,11 @@ class Writing:
             "before": None if was is None else canonical(masked(table, was, self.salt)),
             "after": None if now is None else canonical(masked(table, now, self.salt)),
         }
-        last = self.database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1")
-        previous = FIRST_PREVIOUS if last is None else str(last)
-        row = {**line, "previous": previous, "hash": chain(previous, line)}
-        history_id = statements.insert(self.database, HistoryRow, row)
+        previous = self._last or str(
+            self.database.one("SELECT hash FROM history ORDER BY id DESC LIMIT 1") or FIRST_PREVIOUS
+        )
+        self._last = chain(previous, line)
+        history_id = statements.insert(self.database, HistoryRow, {**line, "previous": previous, "hash": self._last})
         self.lines += 1
         self.tables.add(table)
         if table is CustomerRow:

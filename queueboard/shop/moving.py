@@ -54,6 +54,7 @@ def place_knives(writing: Writing, knives: Sequence[Knife], to: Column) -> None:
     Those that come to the bench for the first time are drawn for the belt trials that go on, and by the shop's rule the
     gauge is asked for some of them.
     """
+    writing.read_rows(KnifeRow, {knife.id for knife in knives})
     if to is not Column.RECEIVED:
         _estimates_are_agreed(writing, knives)
     for knife in knives:

@@ -1,11 +1,10 @@
 """Looks and checks that several operations share."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping
 from itertools import chain
 
 from queueboard.clean import clean, clean_name
 from queueboard.errors import ChangedError, RuleError, TypedError
-from queueboard.intake.adding_up import BoxSum, add_up
 from queueboard.money.bill import Bill, totals
 from queueboard.records import asking
 from queueboard.records.charge_table import ChargeRow
@@ -14,7 +13,7 @@ from queueboard.records.close_outs import close_outs_of
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.edge_tables import EdgeTestRow, ReadingRow, SecondLookRow, SpotRow, TrialKnifeRow
 from queueboard.records.edge_tests import rows_of_edge
-from queueboard.records.moved import moves_of, off_of
+from queueboard.records.moved import moves_of
 from queueboard.records.reading import knives_of, labels_of, payments_of, things_of
 from queueboard.records.runs import runs_of_knife
 from queueboard.records.shelf import pairs_of_knife
@@ -24,7 +23,6 @@ from queueboard.records.trials import drawn_rows
 from queueboard.records.writing import Writing
 from queueboard.settings.shapes import MOST_CENTS
 from queueboard.values.box import Box, CloseOut, ReturnLabel
-from queueboard.values.found import Off
 from queueboard.values.knife import Knife, Thing
 
 FIRST_NUMBER, LAST_SHORT_NUMBER, HIGHEST_NUMBER = 100, 999, 9999
@@ -122,12 +120,6 @@ def box_now(database: ShopDatabase, box_id: int) -> Box:
 def knives_of_box(database: ShopDatabase, box_id: int) -> tuple[Knife, ...]:
     """All knives of one box, by number."""
     return knives_of(database, "k.box_id = ?", box_id)
-
-
-def sum_of_box(database: ShopDatabase, box: Box, knives: Sequence[Knife]) -> BoxSum:
-    """Where the knives of a box are; knives are all of it as they are stored now."""
-    off = off_of(database, "?", box.id).get(box.id, Off())
-    return add_up(box, knives, moves_of(database, "?", box.id), off)
 
 
 def next_knife_number(database: ShopDatabase, box_id: int) -> int:

@@ -56,19 +56,29 @@ class Program:
         """Milliseconds from the start of the program until the screen was first as it is waited for."""
         return self._until(seen, self._started)
 
-    def press(self, keys: str, seen: Seen) -> float:
-        """Milliseconds from pressing keys, all at once, until the screen was first as it is waited for."""
-        pressed = self._clock()
-        self._process.write(keys.encode())
-        return self._until(seen, pressed)
+    def press(self, keys: str, seen: Seen, *, behind: str = "") -> float:
+        """Milliseconds from pressing keys, all at once, until the screen was first as it is waited for.
 
-    def press_to_the_end(self, keys: str, seen: Seen) -> float:
+        behind: keys pressed before; these then follow as soon as something is drawn for them.
+        """
+        return self._until(seen, self._pressed(keys, behind))
+
+    def press_to_the_end(self, keys: str, seen: Seen, *, behind: str = "") -> float:
         """As press, but until the screen was first as it then stays."""
-        pressed = self._clock()
-        self._process.write(keys.encode())
+        pressed = self._pressed(keys, behind)
         drawn: list[tuple[float, str]] = []
         self._until(lambda text: seen(text) and not self._parts, pressed, drawn)
         return next(at - pressed for at, text in drawn if text == self.text()) * 1000
+
+    def _pressed(self, keys: str, behind: str) -> float:
+        """When the keys were pressed."""
+        if behind:
+            self._process.write(behind.encode())
+            if not select.select([self._process.fd], [], [], PATIENCE_SECONDS)[0]:
+                raise TimeoutError(f"nothing was drawn for {behind!r}:\n{self.text()}")
+        pressed = self._clock()
+        self._process.write(keys.encode())
+        return pressed
 
     def let_stand(self, seconds: float) -> None:
         """Do nothing but take in what it draws."""

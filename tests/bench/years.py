@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
+from itertools import cycle
 from pathlib import Path
 
 from queueboard.records.auditing import HASHED
@@ -28,7 +29,8 @@ MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
 
 YEARS = 10
 KNIVES_A_CUSTOMER = 250_000 / 6_000
-"""Of the shop of ten years that the figures are about."""
+KNIVES_A_BOX = 250_000 / 40_000
+"""Of the shop of ten years that the figures are about: mostly small boxes, now and then one of forty knives."""
 
 
 @dataclass(slots=True)
@@ -77,15 +79,24 @@ def _fill(connection: sqlite3.Connection, knives: int, years: int) -> None:
     written, columns = begin(connection)
     (salt,) = connection.execute("SELECT salt FROM shop").fetchone()
     customers = [_customer(written, columns, salt, number) for number in range(round(knives / KNIVES_A_CUSTOMER) or 1)]
-    copies = max(1, round(knives / (sum(pattern.knives for pattern in found) / len(found))))
-    for copy in range(copies):
-        pattern = found[copy % len(found)]
+    copies = max(1, round(knives / KNIVES_A_BOX))
+    for copy, pattern in enumerate(_mixed(found, copies)):
         back = timedelta(days=1 + int((copies - copy) * years * 365 / copies))
         shift = Shift.of(written, pattern, customers[copy % len(customers)], copy % 300 + 1, -back, -back)
         copy_box(written, columns, pattern, shift)
         if len(written.history) > 50_000:
             flush(connection, written, columns)
     flush(connection, written, columns)
+
+
+def _mixed(found: Sequence[Pattern], copies: int) -> Iterator[Pattern]:
+    """So many of the patterns in turn, with small ones between, so that KNIVES_A_BOX is kept on the whole way."""
+    every, small = cycle(found), cycle([pattern for pattern in found if pattern.knives < KNIVES_A_BOX])
+    knives = 0
+    for copy in range(copies):
+        pattern = next(every if knives <= KNIVES_A_BOX * copy else small)
+        knives += pattern.knives
+        yield pattern
 
 
 def _customer(written: Written, columns: Mapping[str, Sequence[str]], salt: str, number: int) -> int:

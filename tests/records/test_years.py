@@ -23,7 +23,11 @@ def test_a_file_of_many_years_is_sound(tmp_path: Path) -> None:
     connection = sqlite3.connect(path)
     try:
         assert list(audit(connection)) == []
-        assert connection.execute("SELECT count(*) FROM knife WHERE place = 'gone'").fetchone()[0] > 400
+        gone, boxes = connection.execute(
+            "SELECT count(*), count(DISTINCT box_id) FROM knife WHERE place = 'gone'"
+        ).fetchone()
+        assert gone > 400
+        assert boxes >= 400 / years.KNIVES_A_BOX
         first, last = connection.execute("SELECT min(at_us), max(at_us) FROM history").fetchone()
         assert timedelta(microseconds=last - first) > timedelta(days=9 * 365)
     finally:
