@@ -111,8 +111,7 @@ def opened(path: Path, folder: Path) -> Board:
 def one_knife(board: Board, turn: int) -> None:
     """Jump to a tag, each key behind a rest; again, quickly; then move it."""
     program, knife = board.program, board.to_move[turn]
-    *first, last = knife.tag
-    head = "".join(first)
+    head, last = knife.tag[:-1], knife.tag[-1]
     here = re.compile(rf"▸[ *]*-{knife.number} ")
 
     def typed(text: str) -> bool:
