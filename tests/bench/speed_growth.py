@@ -15,7 +15,7 @@ from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.promising import promise
 from queueboard.shop.receiving import receive_box
-from queueboard.shop.testing import judge_edge
+from queueboard.shop.testing import judge_edge, let_go_by_eye
 from queueboard.shop.undoing import box_history, steps, undo
 from queueboard.values.actor import Actor
 from queueboard.values.box import CloseOut
@@ -89,9 +89,11 @@ class Day:
         return processor_ms(lambda: move_knives(self.shop, self.by, knives, Column.ON_BENCH))
 
     def test(self) -> float:
-        """It is OK."""
+        """It is OK; by eye where the gauge is asked, for nothing is read here."""
         move_knives(self.shop, self.by, self.box.knives[:1], Column.TESTING)
         (knife,) = self.box.knives[:1]
+        if knife.gauge is not None:
+            return processor_ms(lambda: let_go_by_eye(self.shop, self.by, knife))
         return processor_ms(lambda: judge_edge(self.shop, self.by, knife, ok=True))
 
     def take_back(self) -> float:
@@ -101,8 +103,11 @@ class Day:
 
     def close_out(self) -> float:
         """From the count to the door, every step; the looks between them are not in it."""
-        left = [knife for knife in self.box.knives if knife.column is not Column.READY]
-        move_knives(self.shop, self.by, left, Column.READY)
+        for knife in [knife for knife in self.box.knives if knife.column is not Column.READY]:
+            if knife.gauge is None:
+                move_knives(self.shop, self.by, [knife], Column.READY)
+            else:
+                let_go_by_eye(self.shop, self.by, knife)
         box = self.box.box
         took = processor_ms(lambda: begin_close_out(self.shop, self.by, box))
         last: Sequence[Callable[[CloseOut], object]] = (
