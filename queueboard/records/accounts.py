@@ -22,7 +22,10 @@ _NOT_CHARGED = (
 )
 """The knives with a charge of their own for which nothing is asked, or nothing yet."""
 
-_LEFT = "SELECT box_id FROM close_out WHERE finished_us IS NOT NULL AND settled <> ?"
+_OWING = f"finished_us IS NOT NULL AND settled <> '{Settling.PAID.value}'"
+"""A condition on a close-out, written out as its index has it."""
+
+_LEFT = f"SELECT box_id FROM close_out WHERE {_OWING}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,12 +59,12 @@ def left_unpaid(database: ShopDatabase, customer_id: int | None = None) -> tuple
     """Every such box, or those of one customer, the oldest first."""
     whose, values = _whose(customer_id)
     boxes = tuple(map(box_of, database.rows(f"{BOX} WHERE id IN ({_LEFT}){whose}", values)))
-    left = _left(database, whose, *values[1:])
+    left = _left(database, whose, *values)
     inside = f"IN (SELECT id FROM box WHERE id IN ({_LEFT}){whose})"
     knives = by_box(knives_of(database, f"k.box_id {inside}", *values), lambda knife: knife.box_id)
     charges = by_box(charges_of(database, f"{CHARGED_BOX} {inside}", *values), lambda charge: charge.box_id)
     payments = by_box(payments_of(database, f"box_id {inside}", *values), lambda payment: payment.box_id)
-    customers = _customers(database, whose, *values[1:])
+    customers = _customers(database, whose, *values)
     found = (
         LeftUnpaid(
             box=box,
@@ -99,7 +102,7 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
     charges = by_box(charges_of_boxes(database, which, *values), lambda charge: charge.box_id)
     free = {whole(row[0]) for row in database.rows(f"{_NOT_CHARGED} AND k.box_id IN ({which})", values)}
     payments = by_box(payments_of(database, f"box_id IN ({which})", *values), lambda payment: payment.box_id)
-    customers, left = _customers(database, whose, *values[1:]), _left(database, whose, *values[1:])
+    customers, left = _customers(database, whose, *values), _left(database, whose, *values)
     found = (
         LeftOwing(
             box=box,
@@ -120,9 +123,8 @@ def left_owing(database: ShopDatabase, customer_id: int | None = None) -> tuple[
 
 
 def _whose(customer_id: int | None) -> tuple[str, tuple[Cell, ...]]:
-    """A further condition on box for one customer's boxes, none for all; and the values of _LEFT and of it."""
-    paid = Settling.PAID.value
-    return ("", (paid,)) if customer_id is None else (" AND customer_id = ?", (paid, customer_id))
+    """A further condition on box for one customer's boxes, none for all; and its values."""
+    return ("", ()) if customer_id is None else (" AND customer_id = ?", (customer_id,))
 
 
 def _left(database: ShopDatabase, whose: str, *values: Cell) -> dict[int, tuple[datetime, Settling]]:
@@ -132,8 +134,8 @@ def _left(database: ShopDatabase, whose: str, *values: Cell) -> dict[int, tuple[
         whole(row[0]): (from_us(whole(row[1])), Settling(str(row[2])))
         for row in database.rows(
             "SELECT box_id, finished_us, settled FROM close_out "
-            f"WHERE finished_us IS NOT NULL AND settled <> ?{boxes} ORDER BY finished_us DESC, id DESC",
-            (Settling.PAID.value, *values),
+            f"WHERE {_OWING}{boxes} ORDER BY finished_us DESC, id DESC",
+            values,
         )
     }
 

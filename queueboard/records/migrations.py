@@ -3,7 +3,7 @@
 import sqlite3
 from collections.abc import Iterator
 
-from queueboard.records import schema_v1, schema_v2, schema_v3, schema_v4, schema_v5, schema_v6
+from queueboard.records import schema_v1, schema_v2, schema_v3, schema_v4, schema_v5, schema_v6, schema_v7
 
 STEPS: tuple[str, ...] = (
     schema_v1.SQL,
@@ -12,6 +12,7 @@ STEPS: tuple[str, ...] = (
     schema_v4.SQL,
     schema_v5.SQL,
     schema_v6.SQL,
+    schema_v7.SQL,
 )
 """STEPS[n] leads from version n to n + 1; version 0 is an empty file. Their number is the newest layout this program
 knows, and stands in the file as user_version."""
