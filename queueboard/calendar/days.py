@@ -23,6 +23,8 @@ class ShopCalendar:
     """What why_closed has said so far: every box asks for the same few days."""
     by_carrier: dict[str, "ShopCalendar"] = field(default_factory=dict, init=False, compare=False, repr=False)
     """The calendars of single carriers, as far as asked for: nearly every box goes with the same few."""
+    bench: dict[date, tuple[BenchWindow, ...]] = field(default_factory=dict, init=False, compare=False, repr=False)
+    """The bench hours of whole days, as far as asked for: each plan asks for the same months."""
 
 
 def why_closed(calendar: ShopCalendar, day: date) -> str | None:
@@ -84,20 +86,34 @@ def bench_windows(calendar: ShopCalendar, now: datetime, days: int) -> tuple[Ben
     Bench hours are wall-clock times; their minutes are the minutes that really pass, so a window over the hour that is
     left out in spring is shorter and one over the hour that comes twice is longer. In order, never overlapping.
     """
-    zone = calendar.settings.zone
-    today = now.astimezone(zone).date()
-    free_from = now.astimezone(UTC)
+    today = now.astimezone(calendar.settings.zone).date()
+    moment = now.timestamp()
     windows: list[BenchWindow] = []
     for day in (today + timedelta(days=offset) for offset in range(days)):
-        if not is_open(calendar, day):
-            continue
-        for first, last in calendar.settings.bench.get(day.weekday(), ()):
-            # Times of one zone are compared by their wall clock; only in UTC does the earlier instant come first.
-            start = max(datetime.combine(day, first, tzinfo=zone).astimezone(UTC), free_from)
-            end = datetime.combine(day, last, tzinfo=zone).astimezone(UTC)
-            if end > start:
-                windows.append(BenchWindow(start=start.astimezone(zone), end=end.astimezone(zone)))
-                free_from = end
+        if (whole := calendar.bench.get(day)) is None:
+            whole = calendar.bench[day] = _bench_on(calendar, day)
+        for window in whole:
+            if window.opens >= moment:
+                windows.append(window)
+            elif window.closes > moment:
+                windows.append(BenchWindow(start=now.astimezone(calendar.settings.zone), end=window.end))
+    return tuple(windows)
+
+
+def _bench_on(calendar: ShopCalendar, day: date) -> tuple[BenchWindow, ...]:
+    """The bench hours of a day: none while the shop is shut."""
+    if not is_open(calendar, day):
+        return ()
+    zone = calendar.settings.zone
+    windows: list[BenchWindow] = []
+    free_from = datetime.combine(day, time(0), tzinfo=zone).astimezone(UTC)
+    for first, last in calendar.settings.bench.get(day.weekday(), ()):
+        # Times of one zone are compared by their wall clock; only in UTC does the earlier instant come first.
+        start = max(datetime.combine(day, first, tzinfo=zone).astimezone(UTC), free_from)
+        end = datetime.combine(day, last, tzinfo=zone).astimezone(UTC)
+        if end > start:
+            windows.append(BenchWindow(start=start.astimezone(zone), end=end.astimezone(zone)))
+            free_from = end
     return tuple(windows)
 
 

@@ -83,20 +83,19 @@ class BenchClock:
 
 def bench_clock(windows: Iterable[BenchWindow], now: datetime, share: float = 1.0) -> BenchClock:
     """The clock over these stretches, in order and without what lies before now."""
-    ahead = (_from(window, now) for window in windows if window.end.astimezone(UTC) > now.astimezone(UTC))
-    known = tuple(sorted(ahead, key=lambda w: w.start.timestamp()))
+    moment = now.timestamp()
+    ahead = (
+        window if window.opens >= moment else BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
+        for window in windows
+        if window.closes > moment
+    )
+    known = tuple(sorted(ahead, key=lambda window: window.opens))
     return BenchClock(
         windows=known,
-        opens=tuple(window.start.timestamp() for window in known),
+        opens=tuple(window.opens for window in known),
         worked=tuple(accumulate((window.seconds for window in known), initial=0)),
         share=share,
     )
-
-
-def _from(window: BenchWindow, now: datetime) -> BenchWindow:
-    if window.start.astimezone(UTC) >= now.astimezone(UTC):
-        return window
-    return BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
 
 
 def _later(instant: datetime, seconds: int) -> datetime:

@@ -27,7 +27,7 @@ from queueboard.shop.bench_work import BenchWork, Minutes
 from queueboard.shop.measuring import days_known, measured_runs
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import NOTHING_OFF, BoxPicture, DayLine, Picture, lost_only
-from queueboard.shop.settings_now import settings_of
+from queueboard.shop.settings_now import calendar_now
 from queueboard.slotted import dataclass
 from queueboard.values.box import Box, Charge, CloseOut, Payment, Promise, ReturnLabel
 from queueboard.values.customer import Customer
@@ -112,8 +112,8 @@ def glance(shop: Shop, now: datetime, before: Picture) -> Picture:
 
 def _read(shop: Shop, now: datetime) -> _Read:
     with shop.reading() as database:
-        settings_id, settings = settings_of(database)
-        calendar = ShopCalendar(settings, asking.closed_days(database, settings_id))
+        settings_id, calendar = calendar_now(database)
+        settings = calendar.settings
         newest = newest_line(database)
         line = 0 if newest is None else newest[0]
         work = _open_work(shop, database, line)

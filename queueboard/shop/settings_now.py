@@ -29,6 +29,19 @@ def settings_in(database: ShopDatabase) -> Settings:
     return _read(asking.settings_text(database))
 
 
+def calendar_now(database: ShopDatabase) -> tuple[int, ShopCalendar]:
+    """The id of the settings in force, and the calendar by them."""
+    settings_id = asking.settings_id(database) or 0
+    closed = asking.closed_days(database, settings_id)
+    return settings_id, _calendar(asking.settings_text(database), tuple(closed.items()))
+
+
+@lru_cache(maxsize=4)
+def _calendar(text: str, closed: tuple[tuple[date, str], ...]) -> ShopCalendar:
+    """Kept with all that it has said of its days: each look asks for the same ones."""
+    return ShopCalendar(_read(text), dict(closed))
+
+
 def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
     """The calendar as the shop knew it at an instant (aware); today's where that one cannot be read any more."""
     then = asking.settings_id_at(database, to_us(at))

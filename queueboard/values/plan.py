@@ -1,5 +1,6 @@
 """The shapes of a plan: work going in, runs and finishes coming out."""
 
+from dataclasses import field
 from datetime import datetime
 
 from queueboard.slotted import dataclass
@@ -12,11 +13,18 @@ class BenchWindow:
 
     start: datetime
     end: datetime
+    opens: float = field(init=False, compare=False, repr=False)
+    """When it starts, as a timestamp; a plan asks for it many times."""
+    closes: float = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "opens", self.start.timestamp())
+        object.__setattr__(self, "closes", self.end.timestamp())
 
     @property
     def seconds(self) -> int:
         """Seconds that really pass in the stretch, on a day the clocks change too."""
-        return int(self.end.timestamp() - self.start.timestamp())
+        return int(self.closes - self.opens)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
