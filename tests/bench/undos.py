@@ -13,7 +13,6 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from queueboard.records.auditing import audit
-from queueboard.records.tables import STATE
 from queueboard.shop import undoing
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.operation import OPERATIONS
@@ -22,14 +21,14 @@ from tests import engines, lending
 from tests.bench.machine import asked, heading
 from tests.shop.acts import FAMILIES
 from tests.shop.moment import Moment
-from tests.shop.place import NOW, another
+from tests.shop.place import NOW, Table, another, state
 from tests.shop.random_day import attempt, begun
 
 ACTS = {name: act for family in FAMILIES.values() for name, act in family.items() if not OPERATIONS[name].for_good}
 TRIES = 12
 """Acts tried in each example; about half of them are refused."""
 
-State = dict[str, list[tuple[object, ...]]]
+State = dict[str, Table]
 
 
 @dataclass
@@ -53,27 +52,16 @@ class Done:
     after: State
 
 
-def rows_of(shop: Shop) -> State:
-    """Every row of state but its version: what undo must bring back."""
-    return {name: _rows(shop, name) for name in STATE}
-
-
-def _rows(shop: Shop, table: str) -> list[tuple[object, ...]]:
-    found = shop.database.raw().execute(f"SELECT * FROM {table} ORDER BY id")
-    keep = [place for place, column in enumerate(found.description) if column[0] != "row_version"]
-    return [tuple(row[place] for place in keep) for row in found]
-
-
 def act_at_random(shop: Shop, draw: random.Random) -> list[Done]:
     """Try some acts, minute by minute; those that were done and changed something."""
     done: list[Done] = []
-    before = rows_of(shop)
+    before = state(shop)
     for minute in range(TRIES):
         family = FAMILIES[draw.choice(sorted(FAMILIES))]
         name = draw.choice(sorted(set(family) & set(ACTS)))
         moment = Moment(shop, NOW + timedelta(minutes=minute), "J", draw)
         if attempt(lambda: ACTS[name](moment)):  # noqa: B023  # it is called at once
-            after = rows_of(shop)
+            after = state(shop)
             if after != before:
                 done.append(Done(moment.by.group_id, before, after))
             before = after
@@ -95,13 +83,13 @@ def example(path: Path, draw: random.Random, tally: Tally) -> None:
     for step, act in enumerate(reversed(done)):
         undos.append(takes_back(shop, act.group_id, 100 + step))
         tally.undone += 1
-        tally.wrong += rows_of(shop) != act.before
+        tally.wrong += state(shop) != act.before
     for step, (act, undo) in enumerate(zip(done, reversed(undos), strict=True)):
         takes_back(shop, undo, 200 + step)
-        tally.wrong += rows_of(shop) != act.after
+        tally.wrong += state(shop) != act.after
     tally.wrong += list(audit(shop.database.raw())) != []
     in_order = [takes_back(shop, act.group_id, 300) for act in done]
-    tally.control += "" in in_order or (done != [] and rows_of(shop) != done[0].before)
+    tally.control += "" in in_order or (done != [] and state(shop) != done[0].before)
     close_shop(shop)
     lending.finished(path)
     path.unlink()
