@@ -79,8 +79,8 @@ def compare(args: argparse.Namespace, clock: Clock) -> int:
 def chart(args: argparse.Namespace, clock: Clock) -> int:
     """The readings of each process since its finest belt was fitted."""
     from queueboard.papers.edges import chart_facts, chart_sheet
-    from queueboard.shop.comparing import compared
+    from queueboard.shop.comparing import charted
 
     with shop_of(args) as shop:
-        seen = compared(shop, clock())
+        seen = charted(shop, clock())
     return show(args, lambda: chart_facts(seen), lambda: chart_sheet(seen))

@@ -21,7 +21,8 @@ def share_beyond(t: float, freedom: float) -> float:
 
     if isinf(freedom):
         return 2 * NormalDist().cdf(-abs(t))
-    return _beta_share(freedom / 2, 0.5, freedom / (freedom + t * t))
+    both = freedom + t * t
+    return _beta_share(freedom / 2, 0.5, freedom / both, t * t / both)
 
 
 @lru_cache(maxsize=256)
@@ -44,16 +45,17 @@ def t_value(freedom: float, sure: float = 0.95) -> float:
     return high
 
 
-def _beta_share(a: float, b: float, x: float) -> float:
-    """The regularized incomplete beta function I_x(a, b)."""
+def _beta_share(a: float, b: float, x: float, rest: float) -> float:
+    """The regularized incomplete beta function I_x(a, b); rest is 1 - x, which near 1 is more than x can tell."""
     if x <= 0:
         return 0.0
-    if x >= 1:
+    if rest <= 0:
         return 1.0
-    front = exp(lgamma(a + b) - lgamma(a) - lgamma(b) + a * log(x) + b * log1p(-x))
+    log_x, log_rest = (log(x), log1p(-x)) if x < rest else (log1p(-rest), log(rest))
+    front = exp(lgamma(a + b) - lgamma(a) - lgamma(b) + a * log_x + b * log_rest)
     if x < (a + 1) / (a + b + 2):
         return front * _fraction(a, b, x) / a
-    return 1 - front * _fraction(b, a, 1 - x) / b
+    return 1 - front * _fraction(b, a, rest) / b
 
 
 def _fraction(a: float, b: float, x: float) -> float:

@@ -26,7 +26,7 @@ from queueboard.phrases.edges import (
     wobble_words,
 )
 from queueboard.phrases.strips import STRIP_WORDS
-from queueboard.shop.comparing import Compared
+from queueboard.shop.comparing import Charted, Compared
 from queueboard.shop.edges_seen import ChangeRow, ChartSeen
 from queueboard.shop.lasting import LastedRow
 from queueboard.shop.trial_results import TrialSeen
@@ -38,7 +38,7 @@ NO_VERDICT = "Dull knives always gain: before and after says nothing of one belt
 
 def compare_sheet(seen: Compared) -> str:
     """Before and after, how the edges lasted, and the belt trials."""
-    changes, lasted = seen.changes, seen.lasted
+    changes, lasted = seen.worked.changes, seen.worked.lasted
     least = (least_words(changes.kinds, "kind"), least_words(changes.spots, "spot"))
     rows = (
         line
@@ -77,24 +77,24 @@ def compare_facts(seen: Compared) -> dict[str, Fact]:
     return {
         "shop": seen.settings.name,
         "now": seen.now.isoformat(),
-        "wobble": _wobble(seen.changes.wobble),
+        "wobble": _wobble(seen.worked.changes.wobble),
         "before_and_after": {
-            "all": _change_row(seen.changes.whole),
-            "kinds": [_change_row(row) for row in seen.changes.kinds],
-            "spots": [_change_row(row) for row in seen.changes.spots],
+            "all": _change_row(seen.worked.changes.whole),
+            "kinds": [_change_row(row) for row in seen.worked.changes.kinds],
+            "spots": [_change_row(row) for row in seen.worked.changes.spots],
         },
         "lasted": {
-            "all": _lasted_row(seen.lasted.whole),
+            "all": _lasted_row(seen.worked.lasted.whole),
             "trials": [
                 {"with": _lasted_row(first), "without": _lasted_row(second), "with_less_without": _difference(apart)}
-                for first, second, apart in seen.lasted.halves
+                for first, second, apart in seen.worked.lasted.halves
             ],
         },
         "trials": [_trial(one) for one in seen.trials],
     }
 
 
-def chart_sheet(seen: Compared) -> str:
+def chart_sheet(seen: Charted) -> str:
     """One chart a process."""
     parts = []
     for one in seen.charts:
@@ -110,20 +110,20 @@ def chart_sheet(seen: Compared) -> str:
             )
         )
     nothing = "No knife was read after the work yet, so there is nothing to draw."
-    return page((wobble_words(seen.changes.wobble, seen.now),), *(parts or [(nothing,)]))
+    return page((wobble_words(seen.wobble, seen.now),), *(parts or [(nothing,)]))
 
 
-def chart_facts(seen: Compared) -> dict[str, Fact]:
+def chart_facts(seen: Charted) -> dict[str, Fact]:
     """The charts for scripts: a figure a knife, limits, and the knives that show a signal."""
     return {
         "shop": seen.settings.name,
         "now": seen.now.isoformat(),
-        "wobble": _wobble(seen.changes.wobble),
+        "wobble": _wobble(seen.wobble),
         "charts": [_chart(one, seen) for one in seen.charts],
     }
 
 
-def _chart(one: ChartSeen, seen: Compared) -> dict[str, Fact]:
+def _chart(one: ChartSeen, seen: Charted) -> dict[str, Fact]:
     zone, limits = seen.now.tzinfo, one.limits
     return {
         "process": one.process,

@@ -153,10 +153,11 @@ def _difference(name: str, difference: Difference | None, unit: str) -> Iterator
 
 
 def since_words(seen: ChartSeen, now: datetime) -> str:
-    """Since when a chart goes: since 16 um was fitted, Mon 9 Nov; or that no such belt is up."""
+    """Since when a chart goes: since 16 um was fitted, Mon 9 Nov; or a year, and that no such belt is up."""
     if seen.since is not None:
         return f" since {seen.belt} was fitted, {date_words(seen.since.astimezone(now.tzinfo).date(), now.date())}"
-    return f"; NO {seen.finest} BELT IS UP: readings of every belt together" if seen.finest else ""
+    none_up = f"; NO {seen.finest} BELT IS UP: readings of every belt together" if seen.finest else ""
+    return f" in the last year{none_up}"
 
 
 def change_words(row: ChangeRow) -> str:

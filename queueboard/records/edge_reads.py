@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 
 from queueboard.records.cells import whole
-from queueboard.records.database import ShopDatabase
+from queueboard.records.database import Cell, ShopDatabase
 from queueboard.records.reading import knives_of
 from queueboard.slotted import dataclass
 from queueboard.values.knife import Knife
@@ -40,11 +40,16 @@ class ReadKnife:
 
 
 _READ = """SELECT s.knife_id, s.name, r.stage, r.force_gf, r.read_us FROM reading r JOIN spot s ON s.id = r.spot_id
-WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1)) ORDER BY r.read_us, r.id"""
+WHERE r.struck_us IS NULL AND (r.stage = 'before' OR (r.stage = 'after' AND r.deburred = 1))"""
 
 
 _TESTS = """SELECT t.knife_id, t.ok, t.tested_us, EXISTS (SELECT 1 FROM second_look l WHERE l.knife_id = t.knife_id
-AND l.chosen_us = t.tested_us AND l.choice <> 'one more try') FROM edge_test t ORDER BY t.id"""
+AND l.chosen_us = t.tested_us AND l.choice <> 'one more try') FROM edge_test t"""
+
+EVERY = "SELECT knife_id FROM spot"
+DRAWN = "SELECT knife_id FROM trial_knife"
+SINCE = "SELECT s.knife_id FROM reading r JOIN spot s ON s.id = r.spot_id WHERE r.read_us >= ?"
+"""Fixed SQL for the ids of knives: those with marked spots, those of belt trials, those that were read since."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,22 +62,26 @@ class _Test:
     """True when it was not OK and went back to be worked; a second look may have let it go as it was."""
 
 
-def read_knives(database: ShopDatabase) -> tuple[ReadKnife, ...]:
-    """Every knife that was ever read, in the order of its first reading after the work."""
+def read_knives(database: ShopDatabase, which: str = EVERY, *values: Cell) -> tuple[ReadKnife, ...]:
+    """Knives that were read, in the order of their first reading after the work; which: fixed SQL for their ids."""
     before: defaultdict[int, dict[str, int]] = defaultdict(dict)
     after: defaultdict[int, list[tuple[str, int, int]]] = defaultdict(list)
-    for knife_id, spot, stage, force, read_us in database.rows(_READ):
+    for knife_id, spot, stage, force, read_us in database.rows(
+        f"{_READ} AND s.knife_id IN ({which}) ORDER BY r.read_us, r.id", values
+    ):
         if stage == "before":
             before[whole(knife_id)][str(spot)] = whole(force)
         else:
             after[whole(knife_id)].append((str(spot), whole(force), whole(read_us)))
     tests: defaultdict[int, list[_Test]] = defaultdict(list)
-    for knife_id, ok, tested_us, stays in database.rows(_TESTS):
+    for knife_id, ok, tested_us, stays in database.rows(
+        f"{_TESTS} WHERE t.knife_id IN ({which}) ORDER BY t.id", values
+    ):
         tests[whole(knife_id)].append(_Test(ok=bool(ok), at_us=whole(tested_us), worked=not ok and not stays))
     spots: defaultdict[int, set[str]] = defaultdict(set)
-    for knife_id, name in database.rows("SELECT knife_id, name FROM spot"):
+    for knife_id, name in database.rows(f"SELECT knife_id, name FROM spot WHERE knife_id IN ({which})", values):
         spots[whole(knife_id)].add(str(name))
-    knives = knives_of(database, "k.id IN (SELECT knife_id FROM spot)")
+    knives = knives_of(database, f"k.id IN (SELECT knife_id FROM spot) AND k.id IN ({which})", *values)
     met = (
         _read(knife, frozenset(spots[knife.id]), before[knife.id], after[knife.id], tests[knife.id]) for knife in knives
     )

@@ -2,13 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from queueboard.edges.change import Change, change
 from queueboard.edges.drift import Limits, Mark, limits_of, signals
 from queueboard.edges.summary import mean
 from queueboard.records.belts import fitted_belts, stable_row
-from queueboard.records.edge_reads import ReadKnife, read_knives
+from queueboard.records.edge_reads import SINCE, ReadKnife, read_knives
 from queueboard.records.instants import from_us, to_us
 from queueboard.settings.rules import knife_process
 from queueboard.settings.shapes import Process
@@ -16,6 +16,10 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.settings_now import settings_in
 from queueboard.shop.wobbling import WobbleNow, wobble_in
 from queueboard.slotted import dataclass
+from queueboard.values.fitted import FittedBelt
+
+A_YEAR = 365
+"""Days of readings that are shown where no belt says since when."""
 
 FEWEST_STABLE = 10
 """Knives of a stable period before its limits are drawn, as in the handbook's example."""
@@ -48,10 +52,8 @@ class ChangesSeen:
     wobble: WobbleNow
 
 
-def changes_seen(shop: Shop) -> ChangesSeen:
-    """What the work did, by kind and by spot; the kinds and spots with most pairs first."""
-    with shop.reading() as database:
-        knives, wobble = read_knives(database), wobble_in(database)
+def changes_of(knives: Iterable[ReadKnife], wobble: WobbleNow) -> ChangesSeen:
+    """What the work did to all knives that were read, by kind and by spot; those with most pairs first."""
     by_kind: defaultdict[str, list[tuple[float, float]]] = defaultdict(list)
     by_spot: defaultdict[str, list[tuple[float, float]]] = defaultdict(list)
     for one in knives:
@@ -82,7 +84,7 @@ class ChartSeen:
 
     process: str
     since: datetime | None
-    """When the belt was fitted whose step comes last; None: no belt of it is known, and all are shown."""
+    """When the belt was fitted whose step comes last; None: no belt of it is known, and a year is shown."""
     belt: str
     finest: str
     """The step that comes last; empty for a process without belts."""
@@ -98,45 +100,44 @@ class ChartSeen:
     wobble: WobbleNow
 
 
-def charts_seen(shop: Shop) -> tuple[ChartSeen, ...]:
-    """The chart of each process of which a knife was read, in the order of the settings."""
+def charts_seen(shop: Shop, now: datetime) -> tuple[ChartSeen, ...]:
+    """The chart of each process of which a knife was read lately, in the order of the settings."""
     with shop.reading() as database:
         settings = settings_in(database)
         wobble = wobble_in(database)
-        read: defaultdict[str, list[ReadKnife]] = defaultdict(list)
-        for one in read_knives(database):
-            if one.first_whole:
-                read[knife_process(settings, one.knife).name].append(one)
         belts = {(belt.process, belt.step): belt for belt in fitted_belts(database)}
         stable = {process.name: stable_row(database, process.name) for process in settings.processes}
-    charts = []
-    for process in settings.processes:
-        belt = belts.get((process.name, process.belts[-1].label)) if process.belts else None
-        since = None if belt is None else belt.fitted_at
-        if read[process.name]:
-            charts.append(
-                _chart(process, since, "" if belt is None else belt.label, read[process.name],
-                       stable[process.name], wobble)
-            )  # fmt: skip
-    return tuple(charts)
+        last = {p.name: belts.get((p.name, p.belts[-1].label)) if p.belts else None for p in settings.processes}
+        read: defaultdict[str, list[ReadKnife]] = defaultdict(list)
+        year_us = to_us(now - timedelta(days=A_YEAR))
+        since = {name: year_us if belt is None else to_us(belt.fitted_at) for name, belt in last.items()}
+        good = (to_us(first) for _, first, _ in filter(None, stable.values()))
+        for one in read_knives(database, SINCE, min([*since.values(), *good], default=year_us)):
+            if one.first_whole:
+                read[knife_process(settings, one.knife).name].append(one)
+    return tuple(
+        _chart(process, last[process.name], since[process.name], read[process.name], stable[process.name], wobble)
+        for process in settings.processes
+        if read[process.name]
+    )
 
 
 def _chart(
     process: Process,
-    since: datetime | None,
-    belt: str,
+    belt: FittedBelt | None,
+    since_us: int,
     knives: list[ReadKnife],
     stable: tuple[int, datetime, datetime] | None,
     wobble: WobbleNow,
 ) -> ChartSeen:
-    shown = [one for one in knives if since is None or one.read_us >= to_us(since)]
+    shown = [one for one in knives if one.read_us >= since_us]
     good = [] if stable is None else [o for o in knives if to_us(stable[1]) <= o.read_us <= to_us(stable[2])]
     limits = limits_of(_means(good)) if len(good) >= FEWEST_STABLE else None
     readings = _means(shown)
     return ChartSeen(
         process=process.name,
-        since=since,
-        belt=belt,
+        since=None if belt is None else belt.fitted_at,
+        belt="" if belt is None else belt.label,
         finest=process.belts[-1].label if process.belts else "",
         readings_gf=readings,
         read_at=tuple(from_us(one.read_us) for one in shown),

@@ -14,10 +14,10 @@ from queueboard.edges.change import FEWEST_PAIRS, Change, change
 from queueboard.edges.halves import Difference, difference
 from queueboard.edges.summary import mean
 from queueboard.edges.trial import Half
-from queueboard.records.edge_reads import ReadKnife, read_knives, received
+from queueboard.records.database import ShopDatabase
+from queueboard.records.edge_reads import ReadKnife, received
 from queueboard.records.trials import drawn_knives
-from queueboard.shop.opening import Shop
-from queueboard.shop.wobbling import WobbleNow, wobble_in
+from queueboard.shop.wobbling import WobbleNow
 from queueboard.slotted import dataclass
 
 DAY_US = 86_400_000_000
@@ -61,11 +61,9 @@ class _Again:
         return self.back_gf, self.left_gf
 
 
-def lasted_seen(shop: Shop) -> LastedSeen:
-    """How the edges lasted, by what was read."""
-    with shop.reading() as database:
-        read, boxes, wobble = read_knives(database), received(database), wobble_in(database)
-        drawn = drawn_knives(database)
+def lasted_of(database: ShopDatabase, read: Sequence[ReadKnife], wobble: WobbleNow) -> LastedSeen:
+    """How the edges lasted, by what was read of all knives."""
+    boxes, drawn = received(database), drawn_knives(database)
     again = list(_again(read, boxes))
     by_half: defaultdict[tuple[int, str], dict[Half, set[int]]] = defaultdict(lambda: {half: set() for half in Half})
     for one in drawn:

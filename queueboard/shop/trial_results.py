@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from queueboard.edges.halves import Difference, difference
 from queueboard.edges.trial import Half, Result, TrialKnife, result_of
-from queueboard.records.edge_reads import ReadKnife, read_knives, trial_minutes
+from queueboard.records.edge_reads import DRAWN, ReadKnife, read_knives, trial_minutes
 from queueboard.records.trials import STILL_LIKE, DrawnKnife, Trial, drawn_knives, trials
 from queueboard.settings.shapes import Settings
 from queueboard.shop.opening import Shop
@@ -48,7 +48,7 @@ def trials_seen(shop: Shop) -> tuple[TrialSeen, ...]:
         if not every:
             return ()
         drawn = drawn_knives(database, STILL_LIKE)
-        read = {one.knife.id: one for one in read_knives(database)}
+        read = {one.knife.id: one for one in read_knives(database, DRAWN)}
         timed = trial_minutes(database)
         wobble = wobble_in(database)
     return tuple(

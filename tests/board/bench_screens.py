@@ -33,7 +33,7 @@ def _study(desk: Desk) -> AnyScreen:
 def _stable(desk: Desk) -> AnyScreen:
     for place, knife in enumerate(box(desk.shop, COUNTER).knives):
         read(desk.shop, by(minutes=place), knife, {"heel": 180 + place})
-    return bench.StableDialog(desk, charts_seen(desk.shop)[0])
+    return bench.StableDialog(desk, charts_seen(desk.shop, desk.clock())[0])
 
 
 def _edge(desk: Desk) -> AnyScreen:

@@ -14,6 +14,7 @@ from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
+from tests.board.host import until
 from tests.house.tree import ROOT
 
 FOLDER = ROOT / ".pictures"
@@ -53,9 +54,9 @@ async def one(desk: Desk, name: str) -> str:
     """What an app of its own shows after the keys of this picture."""
     app = QueueboardApp(desk)
     async with app.run_test(size=SIZE if name == "board" else SMALLER) as pilot:
-        await pilot.pause()
+        await until(pilot, lambda: not desk.seen.plan_follows)
         await pilot.press(*("space" if key == "~" else key for key in KEYS[name]))
-        await pilot.pause()
+        await until(pilot, lambda: not desk.seen.plan_follows)
         return at_home(app.export_screenshot(title="queueboard demo"))
 
 

@@ -4,7 +4,8 @@ import pytest
 
 from queueboard.errors import ChangedError, ReasonNeededError, RuleError, TypedError
 from queueboard.records.edge_reads import read_knives
-from queueboard.shop.edges_seen import changes_seen, charts_seen
+from queueboard.shop.comparing import worked_seen
+from queueboard.shop.edges_seen import charts_seen
 from queueboard.shop.gauging import correct_reading, edge, mark_spots, read_spot
 from queueboard.shop.opening import Shop
 from queueboard.shop.receiving import add_knife, strike_knife
@@ -121,12 +122,12 @@ def test_corrections_do_not_turn_a_trial(shop: Shop) -> None:
     made = parcel(shop, knives=8)
     for place, one in enumerate(made.knives):
         read(shop, by(minutes=place), one, {"heel": 300 + place, "tip": 180}, {"heel": 900, "tip": 900})
-    before = changes_seen(shop).whole
+    before = worked_seen(shop).changes.whole
     for one in made.knives:
         heel = edge(shop, one).at(edge(shop, one).spots[0], Stage.AFTER)[0]
         correct_reading(shop, by(minutes=60), one, heel, heel.force_gf + 2, "off by two")
 
-    assert [(b, a + 1) for b, a in before.pairs_gf] == list(changes_seen(shop).whole.pairs_gf)
+    assert [(b, a + 1) for b, a in before.pairs_gf] == list(worked_seen(shop).changes.whole.pairs_gf)
     assert [one.first_after["heel"] for one in read_knives(shop.database)] == [302 + place for place in range(8)]
 
 
@@ -209,7 +210,7 @@ def test_half_a_knife_counts_at_its_spots_alone(shop: Shop) -> None:
     read_spot(shop, by(), made.knives[1], "heel", 900, Stage.BEFORE)
     read_spot(shop, by(minutes=1), made.knives[1], "heel", 310)
 
-    seen = changes_seen(shop)
+    seen = worked_seen(shop).changes
     assert seen.whole.pairs == 1
     assert [(row.name, row.pairs) for row in seen.spots] == [("heel", 2), ("tip", 1)]
-    assert [len(chart.tags) for chart in charts_seen(shop)] == [1]
+    assert [len(chart.tags) for chart in charts_seen(shop, by().now)] == [1]

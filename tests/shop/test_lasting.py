@@ -7,7 +7,7 @@ import pytest
 from queueboard.edges.trial import Half
 from queueboard.records.edge_tables import TrialKnifeRow
 from queueboard.records.trials import open_trials
-from queueboard.shop.lasting import lasted_seen
+from queueboard.shop.comparing import worked_seen
 from queueboard.shop.opening import Shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.shop.receiving import add_customer, receive_box
@@ -40,7 +40,7 @@ def test_a_weekly_set_tells_how_its_edges_lasted(shop: Shop) -> None:
     visit(shop, customer, marks, 0, 900, 150)
     visit(shop, customer, marks, 7, 350, 150)
 
-    whole = lasted_seen(shop).whole
+    whole = worked_seen(shop).lasted.whole
     assert (whole.knives, whole.days) == (8, 7)
     assert whole.change is not None
     assert whole.change.mean_gf == 200 + 3.5
@@ -53,7 +53,7 @@ def test_a_knife_that_cannot_be_told_apart_is_left_out(shop: Shop, marks: list[s
     for day in (0, 7):
         visit(shop, customer, marks, day, 900, 150)
 
-    whole = lasted_seen(shop).whole
+    whole = worked_seen(shop).lasted.whole
     assert whole.knives == len([mark for mark in marks if mark and marks.count(mark) == 1])
     assert whole.change is None
 
@@ -63,7 +63,7 @@ def test_another_customer_s_knife_is_another_knife(shop: Shop) -> None:
     for day, name in ((0, "The Lantern Room"), (7, "Old Quay Inn")):
         visit(shop, add_customer(shop, by(), name=name), [*"abcdef"], day, 900, 150)
 
-    assert lasted_seen(shop).whole.knives == 0
+    assert worked_seen(shop).lasted.whole.knives == 0
 
 
 def test_the_halves_of_a_trial_are_told_apart(shop: Shop) -> None:
@@ -79,7 +79,7 @@ def test_the_halves_of_a_trial_are_told_apart(shop: Shop) -> None:
             writing.insert(TrialKnifeRow, trial_id=trial.id, knife_id=knife.id, place=place, half=half.value)
     visit(shop, customer, marks, 7, 350, 150)
 
-    ((first, second, apart),) = lasted_seen(shop).halves
+    ((first, second, apart),) = worked_seen(shop).lasted.halves
     assert (first.name, first.knives, second.name, second.knives) == ("with 16 um", 6, "without 16 um", 6)
     assert apart is not None
     assert apart.mean == pytest.approx(-6)

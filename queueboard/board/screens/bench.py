@@ -19,9 +19,9 @@ from queueboard.board.screens.box_list import BoxListScreen, Line
 from queueboard.phrases import helping
 from queueboard.phrases.edges import wobble_words
 from queueboard.shop.belt_counts import BeltPlace, belt_places
-from queueboard.shop.edges_seen import ChartSeen, changes_seen, charts_seen
+from queueboard.shop.comparing import worked_seen
+from queueboard.shop.edges_seen import ChartSeen, charts_seen
 from queueboard.shop.fitting import fit_belt
-from queueboard.shop.lasting import lasted_seen
 from queueboard.shop.picture import Picture
 from queueboard.shop.trial_results import TrialSeen, trials_seen
 from queueboard.shop.trialling import end_trial
@@ -88,9 +88,9 @@ class BenchScreen(BoxListScreen):
                 self.trials = trials_seen(shop)
                 return tuple(trial_lines(self.trials, now, width))
             case 3:
-                return tuple(change_lines(changes_seen(shop), lasted_seen(shop), width))
+                return tuple(change_lines(worked_seen(shop), width))
             case _:
-                self.charts = charts_seen(shop)
+                self.charts = charts_seen(shop, now)
                 return tuple(chart_section(self.charts, now, width, max(8, self.app.size.height - 14)))
 
     def on_key(self, event: Key) -> None:

@@ -30,8 +30,8 @@ from queueboard.phrases.edges import (
 )
 from queueboard.phrases.strips import STRIP_WORDS
 from queueboard.shop.belt_counts import BeltPlace
-from queueboard.shop.edges_seen import ChangeRow, ChangesSeen, ChartSeen
-from queueboard.shop.lasting import LastedSeen
+from queueboard.shop.comparing import Worked
+from queueboard.shop.edges_seen import ChangeRow, ChartSeen
 from queueboard.shop.trial_results import TrialSeen
 from queueboard.shop.wobbling import WobbleNow
 from queueboard.values.study import TIMES, Study
@@ -89,8 +89,9 @@ def trial_lines(trials: Iterable[TrialSeen], now: datetime, width: int) -> Itera
         yield _line("none", "No belt trial yet. + writes a rule down and begins one.", width, stops=True)
 
 
-def change_lines(seen: ChangesSeen, lasted: LastedSeen, width: int) -> Iterator[Line]:
+def change_lines(worked: Worked, width: int) -> Iterator[Line]:
     """All knives, then by kind and by spot; then how the edges lasted that came back."""
+    seen, lasted = worked.changes, worked.lasted
     said = (
         "What the work did to the same spots of the same knives. Dull knives always gain: this says nothing of one "
         f"belt; a trial does. Drawn: {STRIP_WORDS}."
