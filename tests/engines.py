@@ -106,6 +106,8 @@ def begin(*, waits_for_disk: bool = False) -> None:
     with closing(connection):
         for setting in () if waits_for_disk else ("fsync", "full_page_writes", "synchronous_commit", "autovacuum"):
             connection.execute(f"ALTER SYSTEM SET {setting} = off")  # the disk is thrown away at the end
+        if not waits_for_disk:
+            connection.execute("ALTER SYSTEM SET plan_cache_mode = force_generic_plan")
         connection.execute("ALTER SYSTEM SET recovery_init_sync_method = syncfs")  # one call instead of thousands
         connection.execute("SELECT pg_reload_conf()")
 

@@ -42,10 +42,13 @@ EMPTY = "empty"
 
 KEEP = """
 CREATE SCHEMA base;
-DO $$ DECLARE t text; again text = ''; BEGIN
+DO $$ DECLARE t text; filled boolean; again text = ''; BEGIN
   FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
+    again = again || format('DELETE FROM public.%I; ', t);
+    EXECUTE format('SELECT EXISTS (TABLE public.%I)', t) INTO filled;
+    CONTINUE WHEN NOT filled;
     EXECUTE format('CREATE TABLE base.%I AS TABLE public.%I', t, t);
-    again = again || format('DELETE FROM public.%I; INSERT INTO public.%I TABLE base.%I; ', t, t, t);
+    again = again || format('INSERT INTO public.%I TABLE base.%I; ', t, t);
   END LOOP;
   EXECUTE format('CREATE PROCEDURE base.again() LANGUAGE plpgsql SET session_replication_role = replica AS %L',
     'BEGIN ' || again || 'END');

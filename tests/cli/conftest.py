@@ -4,18 +4,23 @@ from pathlib import Path
 
 import pytest
 
-from queueboard.shop.opening import close_shop
+from queueboard.shop.opening import Shop, close_shop
 from tests.pictures import HOSTILE_NAMES
-from tests.shop.place import counter, parcel, small_shop
+from tests.shop.place import another, counter, own_path, parcel, small_shop, started
+
+
+def _hostile(path: Path) -> Shop:
+    shop = another(started, path)
+    for name in HOSTILE_NAMES:
+        parcel(shop, name=name, things=(name[:60],))
+        counter(shop, name=name)
+    return shop
 
 
 @pytest.fixture
 def file(tmp_path: Path) -> str:
     """A shop with a parcel and a counter box for each hostile name."""
-    shop = small_shop(tmp_path)
-    for name in HOSTILE_NAMES:
-        parcel(shop, name=name, things=(name[:60],))
-        counter(shop, name=name)
+    shop = another(_hostile, own_path(tmp_path))
     close_shop(shop)
     return str(shop.path)
 

@@ -128,6 +128,7 @@ def test_a_reader_that_went_away_is_no_trouble(command: str, file: str) -> None:
 
 INTERRUPTING = """
 import os, signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)
 import {module} as module
 def interrupt(*args, **kwargs):
     os.kill(os.getpid(), signal.SIGINT)
@@ -136,6 +137,7 @@ module.{name} = interrupt
 from queueboard.cli import main
 sys.exit(main(sys.argv[1:]))
 """
+"""Where the tests run in the background, what they start is deaf to Ctrl+C unless it says otherwise."""
 
 
 @pytest.mark.parametrize(
@@ -162,6 +164,7 @@ def test_ctrl_c_while_the_program_loads_has_the_same_code() -> None:
     """Ctrl+C in the first moment, while the program is still being read, is no different."""
     code = """
 import os, signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)
 class Interrupts:
     def find_spec(self, name, path, target=None):
         if name == "peewee":

@@ -59,7 +59,7 @@ def started(path: Path) -> Shop:
 
 def small_shop(folder: Path) -> Shop:
     """A shop with the starter settings and nothing in it."""
-    return another(started, _own_path(folder))
+    return another(started, own_path(folder))
 
 
 def two_boxes(path: Path) -> Shop:
@@ -72,10 +72,11 @@ def two_boxes(path: Path) -> Shop:
 
 def two_boxes_shop(folder: Path) -> Shop:
     """A shop with a parcel from R. Tallis (100, three knives) and a counter box from Ms Verrin (101, two knives)."""
-    return another(two_boxes, _own_path(folder))
+    return another(two_boxes, own_path(folder))
 
 
-def _own_path(folder: Path) -> Path:
+def own_path(folder: Path) -> Path:
+    """Where a shop lies in a folder: in one of its own, that nobody else may look into."""
     path = folder / "shop" / "test.qb"
     path.parent.mkdir(mode=0o700, parents=True)
     return path

@@ -10,12 +10,13 @@ import pytest
 from queueboard.seedfiles import seed_text
 from queueboard.shop.looking import look
 from queueboard.shop.moving import move_knives
-from queueboard.shop.opening import close_shop
+from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.shop.starting import start_shop
 from queueboard.values.actor import Actor
 from queueboard.values.new import NewBox, NewKnife, NewLabel, NewPromise
 from queueboard.words import CameBy, Column, Edge, GoesBy, LabelOwner, LabelState, PromiseKind
+from tests.shop.place import another, own_path
 from tests.terminal.pty import Terminal
 
 Start = Callable[[Path], Terminal]
@@ -59,12 +60,17 @@ def two_boxes(soon: date) -> Iterator[tuple[str, NewBox]]:
 @pytest.fixture
 def shop_file(tmp_path: Path) -> Path:
     """A shop with two boxes; the knives of the parcel are ready."""
+    shop = another(_ready, own_path(tmp_path))
+    close_shop(shop)
+    return shop.path
+
+
+def _ready(path: Path) -> Shop:
     now = datetime.now(UTC)
 
     def by_hand() -> Actor:
         return Actor(initials="MB", now=now)
 
-    path = tmp_path / "shop" / "shop.qb"
     shop = start_shop(path, by_hand(), seed_text("settings.toml"))
     for name, box in two_boxes(now.date() + timedelta(days=10)):
         customer = add_customer(shop, by_hand(), name=name)
@@ -72,8 +78,7 @@ def shop_file(tmp_path: Path) -> Path:
     parcel = look(shop, now).box(417)
     assert parcel is not None
     move_knives(shop, by_hand(), parcel.knives, Column.READY)
-    close_shop(shop)
-    return path
+    return shop
 
 
 @pytest.fixture
