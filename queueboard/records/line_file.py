@@ -190,9 +190,7 @@ def hand_over(source: Raw, connection: Raw) -> None:
 
 def _put_in(connection: Raw, columns: Columns, lines: Iterable[Line]) -> None:
     for table, rows in groupby(lines, key=itemgetter(0)):
-        names = columns[table]
-        insert = f"INSERT INTO {table} ({', '.join(names)}) VALUES ({', '.join('?' * len(names))})"
-        engine_of(connection).put_in(insert, map(itemgetter(1), rows))
+        engine_of(connection).put_in(table, columns[table], map(itemgetter(1), rows))
     _number_on(connection)
 
 

@@ -1,7 +1,7 @@
 """A shop on a PostgreSQL server: connecting, making, and what differs from a file. Loaded only for such a shop."""
 
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from functools import cache
 from itertools import count
@@ -80,10 +80,12 @@ class ServerRaw:
             cursor: Cursor = self.connection.execute(for_driver(sql), tuple(values))
         return cursor
 
-    def many(self, sql: str, rows: Sequence[Sequence[Cell]]) -> None:
-        """Run one statement for each row, without waiting for the answer to each."""
-        with _as_peewee, self.connection.cursor() as cursor:
-            cursor.executemany(for_driver(sql), rows)
+    def put_in(self, table: str, columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> None:
+        """Add rows to a table, without waiting for an answer to each."""
+        copying = f"COPY {table} ({', '.join(columns)}) FROM STDIN"
+        with _as_peewee, self.connection.cursor() as cursor, cursor.copy(copying) as copy:
+            for row in rows:
+                copy.write_row(row)
 
     def streamed(self, sql: str, values: Sequence[Any] = ()) -> Iterator[tuple[Any, ...]]:
         """Rows a few thousand at a time; the whole of history need not fit into memory.

@@ -7,8 +7,8 @@ its own that has them prepared, and keeps all rows. The plan is no work of the s
 the pictures that have one are held against the statements alone and against statements and plan.
 
 Clocked is what the processors did for this program and for its part of the server together: one waits while the other
-works, so that on a calm machine it is what the wall's clock says, and on a busy one it still is what the work takes. The
-control reads its open work twice, and must cost about twice as much.
+works, so that on a calm machine it is what the wall's clock says, and on a busy one it still is what the work takes.
+The control reads its open work twice, and must cost about twice as much.
 """
 
 import os
