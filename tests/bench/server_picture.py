@@ -201,10 +201,10 @@ def row(work: Work) -> float:
     """Print one line of the table; how many times the bare driver it costs, in the middle."""
     print(f"{work.name:<42}{work.statements:>5}", end="")
     for figures in (work.base_ms, work.our_ms):
-        print(f"{min(figures):>8.2f}{statistics.median(figures):>8.2f}", end="")
+        print(f"{min(figures):>9.2f}{statistics.median(figures):>8.2f}", end="")
     for add in (False, True)[: 1 + work.planned]:
         base = [one + plan * add for one, plan in zip(work.base_ms, work.plan_ms, strict=True)]
-        print(f"{min(work.our_ms) / min(base):>8.2f}{_times(work.our_ms, base):>8.2f}", end="")
+        print(f"{min(work.our_ms) / min(base):>9.2f}{_times(work.our_ms, base):>8.2f}", end="")
     print(flush=True)
     return _times(work.our_ms, work.base_ms)
 
@@ -233,8 +233,8 @@ def main() -> int:
         print(f"{shop.database.one('SELECT count(*) FROM knife')} knives in all, {len(boxes)} open boxes, ", end="")
         print(f"{sum(len(box.on_hand) for box in boxes)} knives in them that are here")
         heads = ("the bare driver", "ours", "times", "plan in both")
-        print(f"{'milliseconds':<42}{'asks':>5}" + "".join(f"{head:>16}" for head in heads))
-        print(f"{'':<47}" + f"{'quickest':>8}{'middle':>8}" * len(heads))
+        print(f"{'milliseconds':<42}{'asks':>5}" + "".join(f"{head:>17}" for head in heads))
+        print(f"{'':<47}" + f"{'quickest':>9}{'middle':>8}" * len(heads))
         works = measure(shop, now, int(rounds))
         times = [row(work) for work in works]
         plans = [figure for work in works if work.planned for figure in work.plan_ms]
