@@ -17,6 +17,7 @@ from tempfile import TemporaryDirectory
 
 from ptyprocess import PtyProcess
 
+from queueboard.shop.opening import close_shop, open_shop
 from tests import engines, lending
 from tests.bench.machine import heading
 from tests.bench.speed_pty import kept_environment
@@ -92,6 +93,7 @@ def main() -> int:
         for path in (file, there, elsewhere):
             path.parent.mkdir(mode=0o700)
         shutil.copyfile(given, file)
+        close_shop(open_shop(file))  # an older layout is led on to today's
         for path in (there, elsewhere):
             lending.new_database(path)
         print(f"{heading('tests.bench.server_moved', 0)} · file of {size_mb(given)} MB")

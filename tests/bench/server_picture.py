@@ -223,6 +223,7 @@ def main() -> int:
             years.make(file, int(which))
         else:
             shutil.copyfile(which, file)
+            close_shop(open_shop(file))  # an older layout is led on to today's
         open_more(file, OPEN_KNIVES)
         shop = on_server(file, Path(name))
         if not isinstance(shop.database, ServerDatabase):
