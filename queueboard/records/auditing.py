@@ -196,12 +196,12 @@ def _words(connection: Raw) -> Iterator[str]:
     """Behind each digest stands its word, or an empty one where it was erased."""
     salt = str(connection.execute("SELECT salt FROM shop").fetchone()[0])
     gone = emptied(connection)
+    streamed = engine_of(connection).streamed
     stored = groupby(
-        connection.execute("SELECT history_id, side, field, text, id FROM personal ORDER BY history_id, id"),
-        key=itemgetter(0),
+        streamed("SELECT history_id, side, field, text, id FROM personal ORDER BY history_id, id"), key=itemgetter(0)
     )
     history_id, words = next(stored, (None, iter(())))
-    lines = connection.execute("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id")
+    lines = streamed("SELECT id, operation, entity, before, after, reason FROM history ORDER BY id")
     for row in _counted(connection, lines, 2):
         digests = {} if row[1] == ERASING else _digests(row[2], row[3], row[4])
         if row[5]:

@@ -40,8 +40,8 @@ class Engine(Protocol):
     def streamed(self, sql: str, values: Sequence[Cell] = ()) -> Iterator[tuple[Any, ...]]:
         """The rows of a large query, a portion at a time."""
 
-    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
-        """Add one row after the other by the same INSERT; a file has read no further than the row that it refuses."""
+    def put_in(self, table: str, columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> None:
+        """Add one row after the other to a table; a file has read no further than the row that it refuses."""
 
     def facts(self) -> tuple[str, int, int]:
         """How it keeps its journal, how many pages it has, and how many bytes a page."""
@@ -88,10 +88,11 @@ class FileEngine:
         """SQLite gives rows one by one anyway."""
         return self.connection.execute(sql, values)
 
-    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
+    def put_in(self, table: str, columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> None:
         """Each at once."""
+        insert = f"INSERT INTO {table} ({', '.join(columns)}) VALUES ({', '.join('?' * len(columns))})"
         for row in rows:
-            self.connection.execute(sql, row)
+            self.connection.execute(insert, row)
 
     def facts(self) -> tuple[str, int, int]:
         """The mode of the journal, and the file's pages."""

@@ -8,7 +8,7 @@ The last line repeats the counts and has the SHA-256 of all before it.
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import groupby
 from operator import itemgetter
@@ -40,7 +40,7 @@ class WrongLineError(Exception):
 def write_lines(connection: Raw, out: BinaryIO) -> int:
     """Write everything in a file, the same for the same content; how many rows that was."""
     columns = _columns(connection)
-    counts = {name: int(connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0]) for name in columns}
+    counts = _counts(connection, columns)
     layout = engine_of(connection).layout()
     sealing = _Sealing(out)
     sealing.head({"columns": columns, "kind": KIND, "layout": layout, "rows": counts})
@@ -54,6 +54,10 @@ def _rows(connection: Raw, columns: Columns) -> Iterator[Line]:
     for name, names in columns.items():
         for row in engine_of(connection).streamed(f"SELECT {', '.join(names)} FROM {name} ORDER BY id"):
             yield name, list(row)
+
+
+def _counts(connection: Raw, columns: Columns) -> dict[str, int]:
+    return {name: int(connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0]) for name in columns}
 
 
 def _columns(connection: Raw) -> Columns:
@@ -170,16 +174,23 @@ def fill(connection: Raw, reading: Reading) -> None:
     """Put all rows into a file of their layout that is empty; WrongLineError names a row that does not fit."""
     if reading.columns != _columns(connection):
         raise WrongLineError(1, f"names other tables than layout {reading.layout} has")
-    inserts = {
-        name: f"INSERT INTO {name} ({', '.join(names)}) VALUES ({', '.join('?' * len(names))})"
-        for name, names in reading.columns.items()
-    }
     lines = counted(Doing.TAKING_IN, reading.rows(), sum(reading.counts.values()))
+    try:
+        _put_in(connection, reading.columns, lines)
+    except (sqlite3.DatabaseError, PeeweeException, OverflowError, UnicodeEncodeError) as error:
+        raise WrongLineError(reading.number, f"does not fit into the shop file ({error})") from error
+
+
+def hand_over(source: Raw, connection: Raw) -> None:
+    """Put all rows of one shop into another of the same layout, which is empty."""
+    columns = _columns(source)
+    rows = sum(_counts(source, columns).values())
+    _put_in(connection, columns, counted(Doing.HANDING_OVER, _rows(source, columns), rows))
+
+
+def _put_in(connection: Raw, columns: Columns, lines: Iterable[Line]) -> None:
     for table, rows in groupby(lines, key=itemgetter(0)):
-        try:
-            engine_of(connection).put_in(inserts[table], map(itemgetter(1), rows))
-        except (sqlite3.DatabaseError, PeeweeException, OverflowError, UnicodeEncodeError) as error:
-            raise WrongLineError(reading.number, f"does not fit into the shop file ({error})") from error
+        engine_of(connection).put_in(table, columns[table], map(itemgetter(1), rows))
     _number_on(connection)
 
 

@@ -1,7 +1,9 @@
-"""One try to reach a server, in a thread of its own: whoever waits for it can let it go on and come back later."""
+"""Asking a server that may not answer: a try to reach it goes on beside the program, and no question waits for long."""
 
-from collections.abc import Callable
-from threading import Thread
+import socket
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from threading import Thread, Timer
 from typing import Generic, TypeVar
 
 T = TypeVar("T")
@@ -32,3 +34,24 @@ class Try(Generic[T]):
         if self._error is not None:
             raise self._error
         return self._done[0]
+
+
+@contextmanager
+def answered_within(seconds: float, number: int) -> Iterator[None]:
+    """Cut a connection whose question, asked meanwhile, has no answer after so long; who waits then learns it is lost.
+
+    number: the system's own, of the connection's socket. Where packets are lost without a word, or something on the way
+    takes them and does nothing with them, nobody else would say so.
+    """
+    with socket.fromfd(number, socket.AF_INET, socket.SOCK_STREAM) as beside:  # shutting asks for no more than a number
+        timer = Timer(seconds, _cut, (beside,))
+        timer.start()
+        try:
+            yield
+        finally:
+            timer.cancel()
+
+
+def _cut(connection: socket.socket) -> None:
+    with suppress(OSError):  # answered at the last moment
+        connection.shutdown(socket.SHUT_RDWR)

@@ -1,7 +1,7 @@
 """A shop on a PostgreSQL server: connecting, making, and what differs from a file. Loaded only for such a shop."""
 
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from functools import cache
 from itertools import count
@@ -16,7 +16,7 @@ from psycopg.types.string import StrDumper
 from queueboard.errors import FileError, LostError
 from queueboard.records import lost, migrations, typed_password
 from queueboard.records.connection import Cell, Cursor, ShopDatabase
-from queueboard.records.reaching import Try
+from queueboard.records.reaching import Try, answered_within
 from queueboard.records.server_schema import FILLED, FIRST, for_server
 from queueboard.records.server_sql import for_driver
 
@@ -24,6 +24,9 @@ T = TypeVar("T")
 
 REACH_SECONDS = 3
 """How long a server may take to answer before it counts as away."""
+
+ANSWER_SECONDS = 0.5
+"""How long a server may take to say that a transaction has begun, the queue of writers included; else it is away."""
 
 PAUSE_SECONDS = 1.0
 """How long a server that was away is left alone."""
@@ -33,6 +36,11 @@ CUT_LOOSE_MS = 15_000
 
 PREPARED_AFTER, MOST_PREPARED = 1, 500
 """A statement that was asked so often before is prepared: planning it takes a server longer than running it."""
+
+FILLING = (
+    "SET CONSTRAINTS ALL DEFERRED; SET LOCAL queueboard.filling = on; SET LOCAL idle_in_transaction_session_timeout = 0"
+)
+"""Looking years of history over takes minutes in which the server is asked for little; nobody else is there yet."""
 
 LOCK = "SELECT pg_advisory_xact_lock(hashtext('queueboard'), hashtext(current_schema()))"
 """Writers queue: lines of history are then numbered in the order in which they are stored, and chain to the last."""
@@ -72,10 +80,12 @@ class ServerRaw:
             cursor: Cursor = self.connection.execute(for_driver(sql), tuple(values))
         return cursor
 
-    def many(self, sql: str, rows: Sequence[Sequence[Cell]]) -> None:
-        """Run one statement for each row, without waiting for the answer to each."""
-        with _as_peewee, self.connection.cursor() as cursor:
-            cursor.executemany(for_driver(sql), rows)
+    def put_in(self, table: str, columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> None:
+        """Add rows to a table, without waiting for an answer to each."""
+        copying = f"COPY {table} ({', '.join(columns)}) FROM STDIN"
+        with _as_peewee, self.connection.cursor() as cursor, cursor.copy(copying) as copy:
+            for row in rows:
+                copy.write_row(row)
 
     def streamed(self, sql: str, values: Sequence[Any] = ()) -> Iterator[tuple[Any, ...]]:
         """Rows a few thousand at a time; the whole of history need not fit into memory.
@@ -159,16 +169,17 @@ class ServerDatabase(ShopDatabase):
     def revive(self) -> None:
         """Connect again where the connection was lost; LostError while the server does not answer.
 
-        It is tried beside the program and waited for no longer than for another who is writing, so that a machine that
-        is away holds no keys up; the next call finds what became of it.
+        It is tried beside the program and waited for once, no longer than for another who is writing, so that a machine
+        that is away holds no keys up; the next call finds what became of it.
         """
         if not self.is_closed() and not self.driver().closed:
             return
         self.close()
         if time.monotonic() < self.left_alone_until:
             raise LostError(lost.AWAY)
+        patience_ms = self.patience_ms if self.trying is None else 0
         self.trying = self.trying or Try(self._reach)
-        if not self.trying.over_within(self.patience_ms / 1000):
+        if not self.trying.over_within(patience_ms / 1000):
             raise LostError(lost.AWAY)
         try:
             self.connect()
@@ -182,12 +193,17 @@ class ServerDatabase(ShopDatabase):
         """Run what begins a transaction; nothing has happened yet, so that a lost connection may be made anew."""
         self.revive()
         try:
-            self.execute_sql(sql)  # type: ignore[no-untyped-call]  # untyped in the stubs
+            self._begin(sql)
         except (OperationalError, InterfaceError) as error:
             self.rollback()
             if not lost.is_lost(error):
                 raise
             self.revive()
+            self._begin(sql)
+
+    def _begin(self, sql: str) -> None:
+        patience = max(ANSWER_SECONDS, 2 * self.patience_ms / 1000)
+        with answered_within(patience, self.driver().fileno()):
             self.execute_sql(sql)  # type: ignore[no-untyped-call]  # untyped in the stubs
 
 
@@ -228,7 +244,7 @@ def make(database: ServerDatabase, fill: Callable[[ServerRaw], T]) -> T:
         database.execute_sql(FIRST)  # type: ignore[no-untyped-call]  # untyped in the stubs
         database.execute_sql("INSERT INTO layout_now (layout) VALUES (0)")  # type: ignore[no-untyped-call]  # untyped in the stubs
         bring_up(database)
-        database.execute_sql("SET CONSTRAINTS ALL DEFERRED; SET LOCAL queueboard.filling = on")  # type: ignore[no-untyped-call]  # untyped in the stubs
+        database.execute_sql(FILLING)  # type: ignore[no-untyped-call]  # untyped in the stubs
         return fill(database.raw())
 
 

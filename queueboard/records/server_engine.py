@@ -1,7 +1,6 @@
 """What the looks into a shop must know of a PostgreSQL server."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import islice
 from typing import Any
 
 from queueboard.records.connection import Cell, Raw
@@ -10,9 +9,6 @@ from queueboard.records.server import ServerRaw
 
 OURS = ("layout_now", "number_given")
 """What a server has besides the tables of the layout."""
-
-PORTION = 2000
-"""Rows."""
 
 
 class ServerEngine:
@@ -77,11 +73,9 @@ class ServerEngine:
         """A portion at a time."""
         return self.connection.streamed(sql, values)
 
-    def put_in(self, sql: str, rows: Iterable[Sequence[Cell]]) -> None:
-        """Many at once, so that not each of them waits for the server."""
-        left = iter(rows)
-        while portion := list(islice(left, PORTION)):
-            self.connection.many(sql, portion)
+    def put_in(self, table: str, columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> None:
+        """In one stream, so that not each of them waits for the server."""
+        self.connection.put_in(table, columns, rows)
 
     def facts(self) -> tuple[str, int, int]:
         """The server's version in the place of the journal's mode; its pages for all tables of the shop."""

@@ -9,7 +9,7 @@ from tempfile import TemporaryDirectory
 from queueboard.errors import FileError
 from queueboard.records import database as db
 from queueboard.records import looking_over
-from queueboard.records.line_file import Reading, fill, write_lines
+from queueboard.records.line_file import hand_over
 from queueboard.records.migrations import STEPS
 
 if "psycopg" in sys.modules and sys.modules["psycopg"] is None:
@@ -64,21 +64,12 @@ def new_on_server(path: Path, address: str) -> Iterator[Path]:
         with TemporaryDirectory(prefix="queueboard-") as folder:
             made = Path(folder) / "made.qb"
             yield made
-            lines = Path(folder) / "lines"
-            with closing(db.connect(made, PATIENCE_MS)) as file, file.reading(), lines.open("wb") as out:
-                write_lines(file.raw(), out)
-            _take(database, lines)
+            with closing(db.connect(made, PATIENCE_MS)) as file, file.reading():
+                server.make(database, lambda raw: _fill(raw, file))
 
 
-def _take(database: server.ServerDatabase, source: Path) -> None:
-    with source.open("rb") as lines:
-        reading = Reading(lines)
-        reading.head()
-        server.make(database, lambda raw: _fill(raw, reading))
-
-
-def _fill(raw: server.ServerRaw, reading: Reading) -> None:
-    fill(raw, reading)
+def _fill(raw: server.ServerRaw, file: db.ShopDatabase) -> None:
+    hand_over(file.raw(), raw)
     server.number_on(raw)
     raw.execute("SET CONSTRAINTS ALL IMMEDIATE")
     found = looking_over.look_over(raw)

@@ -15,6 +15,7 @@ class Doing(StrEnum):
     LOOKING_OVER = "looking history over"
     WRITING_OUT = "writing out"
     TAKING_IN = "taking in"
+    HANDING_OVER = "taking to the server"
 
 
 T = TypeVar("T")

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from threading import Event
 
 import pytest
 from peewee import IntegrityError
@@ -13,7 +12,6 @@ from queueboard.records.auditing import audit
 from queueboard.records.connection import ShopDatabase
 from queueboard.records.copies import copies_of
 from queueboard.records.engine import engine_of
-from queueboard.records.lost import AWAY
 from queueboard.records.migrations import STEPS
 from queueboard.records.pointing import address_in
 from queueboard.records.tables import BoxRow
@@ -144,60 +142,6 @@ def test_the_other_window_has_just_changed_the_knife(shop: Shop) -> None:
     close_shop(window)
 
 
-def test_a_connection_lost_between_two_actions_is_made_anew(shop: Shop) -> None:
-    """A server that was started anew while nobody did anything is not even noticed."""
-    made = parcel(shop)
-    lending.cut(shop.path)
-    noting.note_box(shop, by(), made.box, "still here")
-    lending.cut(shop.path)
-
-    assert picture(shop).boxes[0].box.note == "still here"
-
-
-def test_a_server_that_is_away_is_told_in_one_sentence(shop: Shop) -> None:
-    """Looks and actions say the same sentence for as long as it lasts; afterwards all goes on."""
-    made = parcel(shop)
-    before = len(groups(shop))
-    with lending.away(shop.path):
-        for _ in range(2):
-            with pytest.raises(LostError) as told:
-                noting.note_box(shop, by(), made.box, "typed meanwhile")
-            assert str(told.value) == AWAY
-            with pytest.raises(LostError) as told:
-                picture(shop)
-            assert str(told.value) == AWAY
-    shop.database.left_alone_until = 0.0  # type: ignore[attr-defined]  # nobody waits in a test
-
-    noting.note_box(shop, by(), made.box, "typed meanwhile")
-    assert len(groups(shop)) == before + 1
-
-
-def test_a_machine_that_does_not_answer_holds_no_key_up(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
-    """While a try to reach it goes on, each action is refused at once; what the try came to is used afterwards."""
-    from queueboard.records.server import ServerDatabase
-
-    made, reach, answers = parcel(shop), ServerDatabase._reach, Event()
-
-    def late(database: ServerDatabase) -> object:
-        answers.wait(30)
-        return reach(database)
-
-    assert isinstance(shop.database, ServerDatabase)
-    shop.database.patience_ms = 1
-    monkeypatch.setattr(ServerDatabase, "_reach", late)
-    lending.cut(shop.path)
-    for _ in range(3):
-        with pytest.raises(LostError):
-            noting.note_box(shop, by(), made.box, "typed meanwhile")
-    going_on = shop.database.trying
-    assert going_on is not None
-    answers.set()
-    assert going_on.over_within(30)
-
-    noting.note_box(shop, by(), made.box, "typed meanwhile")
-    assert picture(shop).boxes[0].box.note == "typed meanwhile"
-
-
 Commit = Callable[[ShopDatabase], None]
 
 
@@ -269,6 +213,19 @@ def _each_cut(steps: Iterator[str], cuts: list[str]) -> Iterator[str]:
         except StopIteration:
             cuts.clear()
             return
+
+
+def test_a_shop_that_is_filled_is_not_cut_loose(tmp_path: Path) -> None:
+    """Looking years of history over, the program leaves the server alone for longer than an action may."""
+    from queueboard.records import server  # where there is no server, its driver may be missing as well
+
+    lending.new_database(tmp_path / "there.qb")
+    database = server.connect(str(address_in(tmp_path / "there.qb")), 1000)
+    question = "SHOW idle_in_transaction_session_timeout"
+    with database.atomic():
+        assert database.one(question) == f"{server.CUT_LOOSE_MS // 1000}s"
+    assert server.make(database, lambda raw: raw.execute(question).fetchone()) == ("0",)
+    database.close()
 
 
 def test_copies_are_the_servers_own(shop: Shop, tmp_path: Path) -> None:
