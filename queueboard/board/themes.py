@@ -117,9 +117,9 @@ _CONTRAST = Colours(
     name="shop-contrast",
     dark=True,
     ground="#000000",
-    surface="#000000",
-    panel="#1c1c1c",
-    heading="#121212",
+    surface="#121212",
+    panel="#242424",
+    heading="#1a1a1a",
     text="#ffffff",
     quiet="#dcdcdc",
     disabled="#cfcfcf",
@@ -129,27 +129,37 @@ _CONTRAST = Colours(
     bad="#ffb0a0",
     cursor="#4d3d00",
     on_cursor="#ffffff",
-    rule="#9a9a9a",
+    rule="#767676",
 )
-_NAVY, _BLACK = "#000080", "#000000"
+_NAVY, _BLACK, _WHITE, _YELLOW = "#000080", "#000000", "#ffffff", "#ffff00"
 
 DARK, LIGHT, CONTRAST = _DARK.theme(), _LIGHT.theme(), _CONTRAST.theme()
 THEMES = (DARK, LIGHT, CONTRAST)
 """The first one is worn unless another is asked for; the key turns through them in this order."""
 
 SIXTEEN = (
-    _DARK.plain(_BLACK).theme(),
+    replace(_DARK.plain(_BLACK), accent=_YELLOW, warning=_YELLOW).theme(),
     replace(_LIGHT.plain(_LIGHT.ground), accent=_NAVY, warning=_NAVY, quiet=_BLACK, disabled=_BLACK).theme(),
-    _CONTRAST.plain(_BLACK).theme(),
+    replace(_CONTRAST.plain(_BLACK), bad=_WHITE).theme(),
 )
-"""The same three for a terminal of 16 colours, where brown and quiet grey come down to greys that are too weak."""
+"""The same three for a terminal of 16 colours, where brass, brown and pale red come down to greys that are too weak."""
+
+_BROWN = "#875f00"
+"""The only brown among the 256 that is read on light greys, by 4.5 to 1 on the darkest of these."""
 
 EIGHT_BIT = (
     replace(_DARK, cursor="#3a3a3a").theme(),
-    replace(_LIGHT, ground="#eeeeee", surface="#e4e4e4", panel="#dedede", heading="#e4e4e4", cursor="#ffd7af").theme(),
+    replace(
+        replace(_LIGHT, ground=_WHITE, surface="#f4f4f4", panel="#ebebeb", heading="#f4f4f4", cursor="#ffd787"),
+        accent=_BROWN,
+        warning=_BROWN,
+    ).theme(),
     replace(_CONTRAST, cursor="#3a3a3a").theme(),
 )
-"""The same three for a terminal of 256 colours, as most are over ssh: brown comes down to olive, paper to pink."""
+"""The same three for a terminal of 256 colours, as most are over ssh: dark brown comes down to olive, paper to pink.
+
+A grey comes down to one that is darker by a step: #f4f4f4 is shown as #eeeeee, #ebebeb as #e4e4e4.
+"""
 
 
 def themes_for(color_system: str | None) -> tuple[Theme, ...]:

@@ -10,12 +10,12 @@ from queueboard.shop.picture import Picture
 def said_sheet(judged: Judged, picture: Picture) -> str:
     """Chances, then dates told, then minutes."""
     chances = chances_table(judged)
-    minutes = minutes_table(picture.settings, picture.minutes)
+    minutes = columns(minutes_table(picture.settings, picture.minutes), right=frozenset({1, 2, 3, 4}))
     return page(
         ("What was said in the last year, and what was seen",),
         section("Chances of being late", columns(chances, right=frozenset({1, 2})) if chances else (NOTHING_SAID,)),
         section("Dates told to customers", (kept_words(judged),)),
-        section("Minutes at the bench", (*columns(minutes, right=frozenset({1, 2, 3})), yield_words(picture.minutes))),
+        section("Minutes at the bench", (*minutes, yield_words(picture.minutes))),
     )
 
 

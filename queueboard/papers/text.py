@@ -22,9 +22,9 @@ def columns(rows: Sequence[Sequence[str]], *, right: frozenset[int] = frozenset(
     for row in cleaned:
         cells = [
             f"{' ' * (width - cell_len(cell))}{cell}" if place in right else f"{cell}{' ' * (width - cell_len(cell))}"
-            for place, (cell, width) in enumerate(zip(row[:-1], widths, strict=False))
+            for place, (cell, width) in enumerate(zip(row, widths, strict=True))
         ]
-        lines.append("  ".join((*cells, row[-1])).rstrip())
+        lines.append("  ".join(cells).rstrip())
     return tuple(lines)
 
 

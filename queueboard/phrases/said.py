@@ -9,7 +9,7 @@ from queueboard.shop.bench_work import Minutes
 from queueboard.shop.first_look import Judged
 from queueboard.words import Condition
 
-NOTHING_SAID = "Nothing yet: chances are kept each morning and judged when a cut-off is over."
+NOTHING_SAID = "Nothing yet: chances are kept each morning, judged when a cut-off is over."
 NOTHING_TOLD = "No date told to a customer is over yet."
 
 

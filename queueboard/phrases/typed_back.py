@@ -73,7 +73,7 @@ def sheet_order(picture: Picture) -> str:
 
 
 def sheet_line_words(tag: str, picture: Picture) -> str:
-    """One line as the board has it now: in testing, 41.00 USD to pay: 417-3 chef 20 cm, Maren Tallis."""
+    """One line as the board has it now: in testing, 41.00 USD to pay: chef 20 cm, Maren Tallis."""
     box = picture.box(int(tag.partition("-")[0]))
     if box is None:
         return f"{tag} has left the board"
@@ -84,7 +84,8 @@ def sheet_line_words(tag: str, picture: Picture) -> str:
     knife = next((one for one in box.knives if one.tag == tag), None)
     if knife is None:
         return f"{tag} is not in its box any more"
-    return f"{place_words(knife.column)}, {owed}: {knife_line(knife, picture.settings)}, {box.customer.name}"
+    what = knife_line(knife, picture.settings).removeprefix(knife.tag).strip()
+    return f"{place_words(knife.column)}, {owed}: {what}, {box.customer.name}"
 
 
 def cut_off_words(tag: str, meanwhile: Iterable[Payment], picture: Picture) -> str:

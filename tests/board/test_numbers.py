@@ -229,7 +229,7 @@ async def test_the_whole_goes_out_and_comes_in(shop: Shop) -> None:
         await fill(pilot, str(path))
         line = STARTER[: STARTER.index("rust = 4.00")].count("\n") + 1
         assert f"! Line {line}: " in dump(app)
-        assert "Nothing was changed." in dump(app)
+        assert "Nothing was changed." in " ".join(dump(app).replace("│", " ").split())
         assert settings_text(shop) == STARTER
 
         await fill(pilot, str(path.with_name("none.toml")))

@@ -95,6 +95,18 @@ def test_what_is_shown_over_ssh_stays_quiet(theme: Theme) -> None:
 
 
 @everywhere
+def test_accent_and_lateness_stay_what_they_are(system: ColorSystem) -> None:
+    """The accent is no grey anywhere and no olive over ssh; with high contrast what is late has 7 to 1 as well."""
+    for theme in SHOWN[system]:
+        accent = Color.parse(theme.accent or "").downgrade(system).get_truecolor()
+        assert len({accent.red, accent.green, accent.blue}) > 1
+        assert accent.red > accent.green > accent.blue or system is ColorSystem.STANDARD
+    high = SHOWN[system][-1]
+    late = Color.parse(high.error or "").downgrade(system).get_truecolor().hex
+    assert contrast(late, high.background or "") >= 7
+
+
+@everywhere
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80", "120"])
 async def test_the_busy_board_can_be_read(size: tuple[int, int], system: ColorSystem) -> None:
     """Late, due, quiet, marked and under the cursor: each word of a busy morning has its contrast in every theme."""

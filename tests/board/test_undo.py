@@ -159,6 +159,7 @@ async def test_a_chosen_step_that_is_gone_is_said_and_nothing_is_undone(two_boxe
         left = columns(two_boxes)
         if seen:
             app.look_around()
+            await pilot.pause()
             assert "100-2 moved to on bench was undone meanwhile" in dump(app)
         await pilot.press("enter", "enter")
         assert columns(two_boxes) == left

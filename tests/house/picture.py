@@ -12,8 +12,10 @@ from pathlib import Path
 
 from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
+from queueboard.phrases.boxes import WORKING_OUT
 from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
+from tests.board.dump import dump
 from tests.board.host import until
 from tests.house.tree import ROOT
 
@@ -54,9 +56,10 @@ async def one(desk: Desk, name: str) -> str:
     """What an app of its own shows after the keys of this picture."""
     app = QueueboardApp(desk)
     async with app.run_test(size=SIZE if name == "board" else SMALLER) as pilot:
-        await until(pilot, lambda: not desk.seen.plan_follows)
+        await pilot.pause()
+        await until(pilot, lambda: WORKING_OUT not in dump(app))
         await pilot.press(*("space" if key == "~" else key for key in KEYS[name]))
-        await until(pilot, lambda: not desk.seen.plan_follows)
+        await until(pilot, lambda: WORKING_OUT not in dump(app))
         return at_home(app.export_screenshot(title="queueboard demo"))
 
 

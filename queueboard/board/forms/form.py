@@ -4,11 +4,14 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import ClassVar, TypeVar
 
+from rich.cells import cell_len
 from textual import on
-from textual.app import ComposeResult
+from textual.app import ComposeResult, RenderResult
 from textual.binding import Binding, BindingType
 from textual.content import Content
 from textual.events import Key
+from textual.geometry import Size
+from textual.reactive import reactive
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
@@ -23,8 +26,6 @@ from queueboard.values.knife import Knife
 
 NAME_CELLS = 14
 """The least room for the name of a field, as on the forms."""
-KEYS_CELLS = 72
-"""Room for the keys in a question, on the smallest screen there is."""
 LOOK_AGAIN = "F5 looks again: what is stored now, with what you typed kept · Esc leaves"
 """The way on where somebody else has changed the same thing."""
 
@@ -152,13 +153,31 @@ def _shown(part: Widget) -> bool:
     return all(node.display for node in part.ancestors_with_self if isinstance(node, Widget))
 
 
-def by_items(keys: str) -> Content:
-    """Keys on as many lines as a question needs for them, broken between two of them and never within one."""
-    lines = [Content()]
-    for item in keys.split(" · "):
-        longer = Content(" · ").join((lines[-1], Content(item))) if lines[-1] else Content(item)
-        lines = [*lines[:-1], longer] if longer.cell_length <= KEYS_CELLS else [*lines, Content(item)]
-    return Content("\n").join(lines)
+class QuestionKeys(Widget):
+    """Keys on as many lines as they need, broken between two of them and never within one, the last never alone."""
+
+    DEFAULT_CSS = "QuestionKeys { height: auto; }"
+
+    keys: reactive[str] = reactive("", layout=True)
+
+    def __init__(self, keys: str, *, id: str) -> None:
+        super().__init__(id=id)
+        self.set_reactive(QuestionKeys.keys, keys)
+
+    def render(self) -> RenderResult:
+        return Content("\n".join(self._lines(self.content_size.width)))
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """As many lines as the keys take at this width."""
+        return len(self._lines(width))
+
+    def _lines(self, width: int) -> list[str]:
+        *items, before, last = self.keys.split(" · ")
+        lines: list[str] = []
+        for item in (*items, f"{before} · {last}"):
+            longer = f"{lines[-1]} · {item}" if lines else item
+            lines[-1:] = [longer] if cell_len(longer) <= width or not lines else [lines[-1], item]
+        return lines
 
 
 class Dialog(Form[bool], ShopModal[bool]):
@@ -167,7 +186,7 @@ class Dialog(Form[bool], ShopModal[bool]):
     DEFAULT_CSS = """
     Dialog { align: center middle; }
     Dialog > #dialog {
-        width: 76; max-width: 96%; height: auto; max-height: 96%;
+        width: 90; max-width: 96%; height: auto; max-height: 96%;
         border: round $primary; background: $surface; padding: 0 1;
     }
     Dialog #heading { text-style: bold; margin-bottom: 1; }
@@ -200,18 +219,22 @@ class Dialog(Form[bool], ShopModal[bool]):
             yield Static(Content(self.heading()), id="heading")
             yield from self.fields()
             yield Static("", id="sentence")
-            yield Static(by_items(f"{self.hint}{ALL_KEYS}"), id="hint", markup=False)
+            yield QuestionKeys(f"{self.hint}{ALL_KEYS}", id="hint")
 
     def on_mount(self) -> None:
-        """All names take as much room as the longest; a blank line parts what is said from what is asked."""
+        """All names take as much room as the longest; a blank line parts what is said from what is asked.
+
+        Another parts answers below each other from the fields that follow them.
+        """
         names = [name for name in self.query("Row > .name").results(Static) if not name.has_class("later")]
-        longest = max((Content(str(name.content)).cell_length + 1 for name in names), default=0)
+        longest = max((Content(str(name.content)).cell_length + 2 for name in names), default=0)
         for name in names:
             name.styles.min_width = max(NAME_CELLS, longest)
         parts = [part for part in self.query_one("#dialog").children if part.display and part.id != "hint"]
         for before, part in pairwise(parts[1:]):
             asks = [not isinstance(one, Static) for one in (before, part)]
-            if asks[0] != asks[1] and not any(isinstance(one, Static) and not one.content for one in (before, part)):
+            empty = any(isinstance(one, Static) and not one.content for one in (before, part))
+            if (asks[0] != asks[1] and not empty) or (isinstance(before, Choice) and not before.across and asks[1]):
                 part.add_class("-apart")
 
     def done(self, answer: tuple[object] | None) -> None:
@@ -242,7 +265,7 @@ class Dialog(Form[bool], ShopModal[bool]):
 
     def say_keys(self, keys: str) -> None:
         """Say other keys below the question."""
-        self.query_one("#hint", Static).update(by_items(f"{keys}{ALL_KEYS}"))
+        self.query_one("#hint", QuestionKeys).keys = f"{keys}{ALL_KEYS}"
 
     def box_now(self, box_id: int) -> BoxPicture:
         """The box as the newest picture has it."""

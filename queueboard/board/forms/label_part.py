@@ -58,7 +58,7 @@ class LabelPart(Vertical):
         self.printed = (
             Row(("expires", self.expires)),
             Row(("carrier", self.carrier), ("name on it", self.name_on)),
-            Row(("address on it", self.address_on)),
+            Row(("addressed to", self.address_on)),
             Row(("at most", self.limit), ("value", self.value)),
         )
 

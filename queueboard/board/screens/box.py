@@ -2,6 +2,7 @@
 
 from typing import ClassVar
 
+from rich.cells import cell_len
 from rich.text import Text
 from textual import on
 from textual.app import ComposeResult
@@ -34,6 +35,8 @@ from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
 WIDTHS = (9, 16, 16, 12)
+PRICE = 3
+"""Which column holds the price; its figures stand under each other."""
 """Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · $ price · e correct · p promise · u undo
 E test · l label · s scale · m bill · y pay · a pack · c close out · ? keys"""
@@ -215,8 +218,9 @@ def _fill(table: DataTable[Text], box: BoxPicture, picture: Picture, width: int)
         WHOLE: whole_box_cells(box),
         **{knife.tag: knife_cells(knife, box, picture.settings) for knife in box.knives},
     }
+    dearest = max(cell_len(texts[PRICE]) for texts in rows.values())
     for key, texts in rows.items():
-        signed = (f" {texts[0]}", *texts[1:])
+        signed = (f" {texts[0]}", *texts[1:PRICE], texts[PRICE].rjust(dearest), *texts[PRICE + 1 :])
         table.add_row(*(_fitted(text, cells) for text, cells in zip(signed, widths, strict=True)), key=key)
     table.move_cursor(row=min(row, len(box.knives)))
 

@@ -4,7 +4,7 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
+from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
@@ -31,9 +31,11 @@ class BoxHistoryScreen(ShopModal[None]):
         self.box_id = box_id
 
     def compose(self) -> ComposeResult:
-        with VerticalScroll(id="history"):
-            yield Static("", id="steps")
-        yield Static(Content("newest first · ↑ ↓ scroll · ? keys · . back"), id="keys")
+        with Vertical(id="about"):
+            yield Static("What was done to the box, newest first", id="heading")
+            with VerticalScroll(id="history"):
+                yield Static("", id="steps")
+            yield Static(Content("↑ ↓ scroll · ? keys · . back"), id="keys")
 
     def on_mount(self) -> None:
         self.show(self.desk.picture)

@@ -15,7 +15,7 @@ from queueboard.phrases import helping
 from queueboard.phrases.dates import many
 from queueboard.shop.picture import Picture
 
-WIDTHS = (9, 13, 5, 6, 5, 6, 4, 9, 23, 23, 15)
+WIDTHS = (9, 14, 5, 6, 5, 6, 4, 9, 22, 23, 16)
 """In cells; together they fit 120 columns beside a scroll bar, and up to the ship-by with its word they fit 80."""
 
 
@@ -52,7 +52,7 @@ class BoxesScreen(ShopScreen[int | None]):
     def compose(self) -> ComposeResult:
         """A heading, the table, the keys."""
         yield Static(id="heading", markup=False)
-        yield DataTable[Text](id="table", cursor_type="row", zebra_stripes=True, cell_padding=0)
+        yield DataTable[Text](id="table", cursor_type="row", cell_padding=0)
         yield Static(
             "Enter to it · * sort otherwise · / turn round · ← → more · ? keys · . back",
             id="keys",

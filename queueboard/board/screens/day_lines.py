@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from rich.cells import cell_len
 from textual.content import Content
 
 from queueboard.board.headed import HEAD
@@ -28,6 +29,9 @@ from queueboard.phrases.late import heaviest_overload_words
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.values.plan import Run
 from queueboard.words import LabelWord, OrderWord
+
+ASIDE = 56
+"""Cells of a knife's words beside which the customers of a run stand under each other; longer ones push theirs on."""
 
 
 def day_lines(picture: Picture) -> tuple[Line, ...]:
@@ -63,7 +67,12 @@ def _runs(runs: tuple[Run, ...], picture: Picture) -> Iterator[Line]:
     for run in runs:
         owners = {knife.id: (knife, box) for box in picture.boxes for knife in box.knives if knife.id in run.knife_ids}
         knives = [owners[knife_id] for knife_id in run.knife_ids if knife_id in owners]
-        lines = [f"\n    {run_knife_words(knife, picture)} · {cell_text(box.customer.name)}" for knife, box in knives]
+        said = [run_knife_words(knife, picture) for knife, _ in knives]
+        room = min(ASIDE, max(map(cell_len, said), default=0))
+        lines = [
+            f"\n    {words}{' ' * (room - cell_len(words))} · {cell_text(box.customer.name)}"
+            for words, (_, box) in zip(said, knives, strict=True)
+        ]
         yield Line(
             id=run_id(run),
             stops=True,

@@ -52,9 +52,9 @@ def card(box: Match, picture: Picture, *, marked: bool) -> Content:
         phone_end_words(box.customer),
         *(_open(box, picture) if isinstance(box, BoxPicture) else _gone(box, picture)),
     )
-    sign = "▸ " if marked else "  "
+    sign = "▸" if marked else " "
     gone = "" if isinstance(box, BoxPicture) else " GONE"
-    return Content.assemble((f"{sign}{box.box.number}{gone}", "bold"), *(f"\n{line}" for line in lines if line))
+    return Content.assemble((f"{sign}{box.box.number}{gone}", "bold"), *(f"\n {line}" for line in lines if line))
 
 
 def _open(box: BoxPicture, picture: Picture) -> tuple[str, ...]:

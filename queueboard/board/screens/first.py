@@ -32,15 +32,14 @@ class FirstScreen(Form[bool]):
     """Asks for hours, country, currency and first prices; True when they are written, None when nothing was."""
 
     DEFAULT_CSS = """
-    FirstScreen #top { text-style: bold; height: auto; }
-    FirstScreen #about { color: $text-muted; height: auto; margin-bottom: 1; }
-    FirstScreen #form { height: 1fr; }
-    FirstScreen #form Row > .name { min-width: 18; }
+    FirstScreen #about { color: $text-muted; height: auto; padding: 0 1; margin: 1 0; }
+    FirstScreen #form { height: 1fr; padding-left: 1; }
+    FirstScreen #form Row > .name { min-width: 19; }
     FirstScreen #form Row.group { margin-top: 1; }
     FirstScreen #form Row > .name.later { min-width: 0; }
-    FirstScreen #sentence { height: auto; }
+    FirstScreen #sentence { height: auto; padding: 0 1; }
     FirstScreen #sentence.-trouble { color: $text-error; text-style: bold; }
-    FirstScreen #hint { height: auto; color: $text-muted; }
+    FirstScreen #hint { height: auto; padding: 0 1; color: $text-muted; }
     """
     HELP = helping.FIRST
     BINDING_GROUP_TITLE = "A new shop"
@@ -77,7 +76,7 @@ class FirstScreen(Form[bool]):
         return field
 
     def compose(self) -> ComposeResult:
-        yield Static("A new shop. Each answer can be changed later: N on the board.", id="top", markup=False)
+        yield Static("A new shop. Each answer can be changed later: N on the board.", id="heading", markup=False)
         yield Static(
             Content(f"There is no shop in {self.desk.shop.path} yet. One is made there at the end."),
             id="about",

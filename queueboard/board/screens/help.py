@@ -69,11 +69,11 @@ class HelpScreen(ShopModal[None]):
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="help", can_focus=False):
             yield Static(id="help-text", markup=False)
-        yield Static("↑ ↓ further   Esc back", id="keys", markup=False)
+        yield Static("↑ ↓ further · Esc back", id="keys", markup=False)
 
     def on_resize(self, _: Resize) -> None:
         """Break the lines anew; done only once the width is known."""
-        width = self.query_one("#help").scrollable_content_region.width
+        width = self.query_one("#help").scrollable_content_region.width - 1
         lines = help_lines(self.about, width, with_pad=bool(self.about.query("#columns")))
         self.query_one("#help-text", Static).update(Content("\n").join(lines))
 

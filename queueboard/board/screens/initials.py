@@ -28,7 +28,7 @@ class InitialsScreen(ShopModal[None]):
             yield Static("Who is at this board?", id="heading", markup=False)
             yield OneLine(hint="initials, up to 8 signs", select=True, most=40, id="who")
             yield Static(
-                "They stand beside every step in the history.\nEnter go on   Esc quit", id="keys", markup=False
+                "They stand beside every step in the history.\nEnter go on · Esc quit", id="keys", markup=False
             )
 
     def on_input_submitted(self, event: Input.Submitted) -> None:

@@ -27,7 +27,7 @@ class PapersDialog(ShopModal[str]):
 
     DEFAULT_CSS = """
     PapersDialog { align: center bottom; background: $background 40%; }
-    PapersDialog > #papers { width: 100%; height: auto; background: $panel; padding: 0 2; border-top: solid $primary; }
+    PapersDialog > #papers { width: 100%; height: auto; background: $panel; padding: 0 1; border-top: solid $primary; }
     PapersDialog #papers-of { height: auto; text-style: bold; margin-bottom: 1; }
     PapersDialog #papers-list, PapersDialog #papers-said, PapersDialog #papers-keys { height: auto; }
     PapersDialog #papers-said { color: $text-error; text-style: bold; }
@@ -55,7 +55,7 @@ class PapersDialog(ShopModal[str]):
             lines = "\n".join(f"{n}  {what}" for n, (what, _) in enumerate(PAPERS, 1))
             yield Static(Content(lines), id="papers-list")
             yield Static("", id="papers-said", markup=False)
-            yield Static("a digit writes it, as text and as a page   - back", id="papers-keys", markup=False)
+            yield Static("a digit writes it, as text and as a page · - back", id="papers-keys", markup=False)
 
     def _box(self) -> BoxPicture:
         return self.desk.picture.box_by_id(self.box_id)

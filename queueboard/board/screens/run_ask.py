@@ -22,7 +22,7 @@ class RunDialog(ShopModal[bool]):
 
     DEFAULT_CSS = """
     RunDialog { align: center bottom; background: $background 40%; }
-    RunDialog > #run { width: 100%; height: auto; background: $panel; padding: 0 2; border-top: solid $primary; }
+    RunDialog > #run { width: 100%; height: auto; background: $panel; padding: 0 1; border-top: solid $primary; }
     RunDialog #run-top { height: 3; }
     RunDialog #run-count { width: auto; min-width: 6; margin-right: 2; color: $text-primary; text-style: bold; }
     RunDialog #run-what { width: 1fr; height: auto; text-style: bold; }
@@ -53,7 +53,7 @@ class RunDialog(ShopModal[bool]):
                 yield Digits(str(count), id="run-count")
                 yield Static(Content(said), id="run-what")
             yield Static(Content(", ".join(knife.tag for knife in self.knives)), id="run-tags")
-            yield Static("Enter go   - no", id="run-keys")
+            yield Static("Enter go · - no", id="run-keys")
 
     def action_go(self) -> None:
         self.dismiss(True)

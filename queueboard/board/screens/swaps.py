@@ -128,7 +128,7 @@ class SwapSheetScreen(BoxListScreen):
                 found.append(
                     Line(
                         id=f"{heading} {place}" if knife is None else f"missing {knife.knife.id}",
-                        text=Content(f"    {cell_text(line)}"),
+                        text=Content(f"  {cell_text(line)}"),
                         stops=True,
                     )
                 )

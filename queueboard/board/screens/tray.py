@@ -86,8 +86,8 @@ class TrayDialog(ShopModal[str]):
         said = sentence or stay_anyway(staying, tray)
         self.query_one("#tray-sentence", Static).update(said)
         self.query_one("#tray-sentence").display = bool(said)
-        other = f"   / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
-        self.query_one("#tray-keys", Static).update(f"Type the numbers that {ask} (3.7).   Enter go   - no{other}")
+        other = f" · / another tray: {self.trays[1].places} → {self.trays[1].to.value}" if len(self.trays) > 1 else ""
+        self.query_one("#tray-keys", Static).update(f"Type which {ask} (3.7). Enter go · - no{other}")
 
     def take_first(self, key: Key) -> bool:
         """A dash behind the number of this box makes a tag of it, as a scanner types one; else it says no."""

@@ -99,8 +99,8 @@ class UndoScreen(ShopModal[Step]):
         else:
             will = f"Enter: {undo_words(step)}."
         self.query_one("#will", Static).update(Content.styled(will, "bold"))
-        redo = f"   * {undo_words(again)}" if again is not None else ""
-        self.query_one("#keys", Static).update(f"Enter undo   ↑ ↓ another step   Esc back{redo}")
+        redo = f" · * {undo_words(again)}" if again is not None else ""
+        self.query_one("#keys", Static).update(f"Enter undo · ↑ ↓ another step · Esc back{redo}")
 
     def action_undo(self) -> None:
         step = self.current()
@@ -138,3 +138,4 @@ class UndoScreen(ShopModal[Step]):
         place = self.query_one("#sentence", Static)
         place.update(Content(f"! {sentence}" if trouble else sentence))
         place.set_class(trouble, "-trouble")
+        place.display = bool(sentence)

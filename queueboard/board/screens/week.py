@@ -26,11 +26,15 @@ from queueboard.shop.quoting import DayLoad, week
 
 HEAD = 18
 """Cells for the name of a day."""
+MINUTES, SAID = 4, 31
+"""Cells for the minutes booked, and for all that is said of a day's bench."""
+WIDE = 104
+"""From so many cells on a day is one line."""
 KEYS = "█ booked · ░ free · ↑ ↓ scroll · ? keys · . back"
 
 
 class WeekScreen(ShopScreen[int | None]):
-    """Today and the next six days, two lines each."""
+    """Today and the next six days: a line each where there is room for it, else two."""
 
     CSS_PATH = "lists.tcss"
     leads_to_tags = True
@@ -46,7 +50,8 @@ class WeekScreen(ShopScreen[int | None]):
             yield Static(id="loads", markup=False)
         yield Static(KEYS, id="keys", markup=False)
 
-    def on_mount(self) -> None:
+    def on_resize(self) -> None:
+        """One line or two for each day."""
         self.show(self.desk.picture)
 
     def show(self, picture: Picture) -> None:
@@ -54,8 +59,9 @@ class WeekScreen(ShopScreen[int | None]):
         loads = week(picture)
         self.query_one("#heading", Static).update(_heading(picture))
         most = max(load.there_minutes for load in loads)
-        lines = [_line(load, most, picture) for load in loads]
-        lines += map(Content, (later_words(picture, loads), *WHY_ROOM))
+        gap = " " * 4 if self.size.width >= WIDE else f"\n{' ' * HEAD}"
+        lines = [_line(load, most, picture, gap) for load in loads]
+        lines += map(Content, ("", later_words(picture, loads), *WHY_ROOM))
         self.query_one("#loads", Static).update(Content("\n").join(lines))
 
     def action_leave(self) -> None:
@@ -68,9 +74,13 @@ def _heading(picture: Picture) -> Content:
     return Content.assemble(said, f"\n{overloads}" if overloads else "")
 
 
-def _line(load: DayLoad, most: int, picture: Picture) -> Content:
-    """The day with its bar and its figures; below what is due."""
+def _line(load: DayLoad, most: int, picture: Picture, gap: str) -> Content:
+    """The day with its bar and its figures, these under each other; behind the gap what is due."""
     bar = load_bar(load, most)
     head = day_head_words(load, picture.now.date()).ljust(HEAD)
     drawn = (f"{bar.ljust(BAR)}  " if bar else "", "$text-primary")
-    return Content.assemble((head, "bold"), drawn, f"{load_words(load)}\n", " " * HEAD, due_words(load))
+    booked, of, there = load_words(load).partition(" of ")
+    said = f"{booked.rjust(MINUTES)}{of}{there}" if bar else load_words(load)
+    due = due_words(load)
+    room = SAID if bar else SAID + BAR + 2
+    return Content.assemble((head, "bold"), drawn, said.ljust(room) if due else said, gap if due else "", due)

@@ -49,9 +49,6 @@ class Telling(Dialog):
 class NumberDialog(Telling, KeptForm[bool]):
     """One line of a section, or a new row: each number as the shop types it."""
 
-    DEFAULT_CSS = """
-    NumberDialog Row > .name { min-width: 20; }
-    """
     hint = "Enter on, at the end it is in force · Esc leaves"
 
     def __init__(self, desk: Desk, section: Section, about: Entry | Rows, text: str) -> None:
@@ -82,7 +79,7 @@ class NumberDialog(Telling, KeptForm[bool]):
     def fields(self) -> ComposeResult:
         for number, field in zip(self.numbers, self.typed, strict=True):
             yield Row((number.words, field))
-        yield Static(Content(f"\n{self.section.counts}"), id="counts")
+        yield Static(Content(self.section.counts), id="counts")
 
     def go(self) -> None:
         literals = [self._literal(number, field) for number, field in zip(self.numbers, self.typed, strict=True)]
@@ -191,7 +188,7 @@ class TakeInDialog(Telling):
 
     def fields(self) -> ComposeResult:
         yield Row(("file", self.path))
-        yield Static(Content("\nWhat was told and quoted stays told. u takes it back."))
+        yield Static(Content("What was told and quoted stays told. u takes it back."))
 
     def go(self) -> None:
         if not self.path.value.strip():
