@@ -77,6 +77,8 @@ class BoxListScreen(ShopScreen[int | None]):
         self.typed = ""
         self.shown: tuple[Line, ...] = ()
         self.marked: int | None = None
+        self.broken_at = 0
+        """The width of the terminal, in cells, for which the lines shown are broken."""
 
     def compose(self) -> ComposeResult:
         """A heading, the list, what was typed, and the keys."""
@@ -109,6 +111,7 @@ class BoxListScreen(ShopScreen[int | None]):
     def show(self, picture: Picture) -> None:
         """Show a new picture; the cursor stays on its line, or on the place where it was."""
         self.query_one("#heading", Static).update(self.heading(picture))
+        self.broken_at = self.app.size.width
         lines = tuple(_apart(self.lines(picture)))
         if lines == self.shown:
             return
@@ -119,6 +122,11 @@ class BoxListScreen(ShopScreen[int | None]):
         options.add_options([Option(Content.assemble(" ", x.text), id=x.id, disabled=not x.can_stop) for x in lines])
         self.marked = None
         self._put_cursor(options, was, place)
+
+    def on_resize(self) -> None:
+        """Break long lines anew, where some are shown already and the width is another one."""
+        if self.shown and self.broken_at != self.app.size.width:
+            self.show(self.desk.picture)
 
     def _put_cursor(self, options: OptionList, was: Line | None, place: int | None) -> None:
         """Back to the line it was on; else to the nearest one that can be chosen."""
