@@ -199,10 +199,10 @@ def box(shop: Shop, number: int) -> BoxPicture:
 
 def state(shop: Shop) -> dict[str, Table]:
     """Every row of state but its version: what undo must bring back."""
-    return {
-        name: [
-            {field: cell for field, cell in row.items() if field != "row_version"}
-            for row in table.select().order_by(table.id).dicts().execute(shop.database)
-        ]
-        for name, table in STATE.items()
-    }
+    return {name: _rows(shop, name) for name in STATE}
+
+
+def _rows(shop: Shop, table: str) -> Table:
+    found = shop.database.raw().execute(f"SELECT * FROM {table} ORDER BY id")
+    names = [column[0] for column in found.description]
+    return [{name: row[at] for at, name in enumerate(names) if name != "row_version"} for row in found]
