@@ -2,12 +2,13 @@
 
 import pytest
 
+from tests import engines
 from tests.bench.keys import is_heard, press_at_random
 
 pytestmark = pytest.mark.own_folder
 
-PARTS, SEQUENCES, KEYS_EACH = 4, 15, 8
-"""Sixty sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
+PARTS, SEQUENCES, KEYS_EACH = 4, engines.examples(16), 8
+"""Sixty-four sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
 
 
 @pytest.mark.parametrize("part", range(PARTS))

@@ -13,11 +13,8 @@ pytestmark = pytest.mark.own_folder
 PARTS = 4
 """So that processors share the work."""
 
-DAYS, ACTS = 60 if engines.on_server() else 240, 5
-"""Of random acts, fewer where each waits for a server.
-
-`python -m tests.bench.fuzz` does twenty thousand, and longer ones.
-"""
+DAYS, ACTS = engines.examples(160), 5
+"""Of random acts; `python -m tests.bench.fuzz` does twenty thousand, and longer ones."""
 
 
 def test_every_operation_is_tried() -> None:

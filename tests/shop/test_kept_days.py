@@ -27,8 +27,7 @@ from tests.shop.place import box, by, parcel
 from tests.shop.random_day import Day, attempt, chances
 
 DAY = 24 * 60
-DAYS, ACTS = 10 if engines.on_server() else 40, 12
-"""Fewer where each act waits for a server: the counting is the same, and all that it reads is read in those too."""
+DAYS, ACTS = engines.examples(40), 12
 
 
 class BenchDays(Day):
