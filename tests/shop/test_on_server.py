@@ -24,6 +24,7 @@ from queueboard.shop.looking import last_line
 from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.restoring import restore
+from queueboard.values.progress import Doing, listening
 from queueboard.words import Column
 from tests import lending
 from tests.bench.kill_works import goes
@@ -78,6 +79,18 @@ def test_a_shop_begun_on_a_server_goes_to_a_file_and_back(tmp_path: Path) -> Non
     assert shop.on_server
 
     there_and_back(tmp_path, written(shop, tmp_path / "first.jsonl"))
+
+
+def test_taking_a_shop_to_a_server_says_how_far_it_is(tmp_path: Path, shop: Shop) -> None:
+    """All its rows are told, up to the last."""
+    told: list[tuple[int, int]] = []
+    write_out(shop, tmp_path / "out.jsonl")
+
+    with listening(lambda doing, done, total: told.append((done, total)) if doing is Doing.HANDING_OVER else None):
+        take_in(tmp_path / "there.qb", tmp_path / "out.jsonl", by())
+    assert told
+    assert all(0 <= done <= total for done, total in told)
+    assert told[-1][0] == told[-1][1]
 
 
 def test_a_shop_that_was_taken_to_a_server_goes_on(tmp_path: Path, shop: Shop) -> None:

@@ -100,7 +100,7 @@ async def test_same_surnames_stand_side_by_side_with_what_tells_them_apart(thirt
         shown = dump(app)
         assert "same surname: ask first name, town, last four" in shown
         assert "phone ends in 9902        phone ends in 4417" in shown
-        assert f"▸ {thirteen + 1}" in shown
+        assert f"▸{thirteen + 1}" in shown
     paper = shop.path.parent / "papers" / f"said-{thirteen + 1}.txt"
     assert paper.read_text(encoding="utf-8").startswith("None of thirteen done, thirteen not begun, ")
 

@@ -34,7 +34,7 @@ class DeclineDialog(Dialog):
             self.hint = "Enter or + takes it after all · - or Esc leaves it declined"
             yield Choice([("take it after all", True)])
             return
-        yield Static(Content("It travels back unsharpened, costs nothing, and is counted at close-out."))
+        yield Static(Content("It goes back unsharpened and free, and is counted at close-out."))
         yield self.why
         yield Row(("note", self.note))
         yield Row(("told to", self.told_to), ("", self.photo))
