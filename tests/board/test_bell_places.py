@@ -94,7 +94,7 @@ async def test_the_bell_rings_on_every_screen_and_leads_back(place: str, two_box
 async def test_no_screen_is_without_the_bell(tmp_path: Path) -> None:
     """Every screen that can be opened, a new one too, is left for a walk-in and found again as it was."""
     app = over_home(tmp_path)
-    async with app.run_test(size=LARGE) as pilot:
+    async with app.run_test(size=SMALL) as pilot:
         async for kind, make, desk in desks(tmp_path, pilot):
             if kind in {WalkInScreen, InitialsScreen}:
                 continue

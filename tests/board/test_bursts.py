@@ -2,13 +2,13 @@
 
 import asyncio
 from collections.abc import Iterator
+from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
 from textual.events import Key
 
 from queueboard.board.base import ShopModal, ShopScreen, show_everywhere
-from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog, Form
 from queueboard.board.screens.box_list import BoxListScreen
 from queueboard.board.screens.box_money import BoxMoney
@@ -20,16 +20,17 @@ from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.numbers import Telling
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.numbers import OwnNumbersScreen
-from queueboard.shop.opening import Shop
 from queueboard.shop.undoing import steps
-from tests.board.all_screens import SCREENS, Make
-from tests.board.every_screen import desks, over_home
-from tests.board.host import SMALL, AnyScreen, Home, Host
-from tests.shop.place import NOW
+from tests.board.all_screens import SCREENS
+from tests.board.every_screen import desk_of, desks, over_home
+from tests.board.host import SMALL, AnyScreen
+from tests.shop.place import two_boxes
 
 pytestmark = pytest.mark.any_engine
 
 BURSTS = (("enter", "enter"), ("escape", "escape"), ("enter", "escape"), ("plus", "plus"), ("q", "u", "q"), ("1", "1"))
+AT_ONCE = 8
+"""Screens that stand one over the other when a board closes."""
 SIGNS = {"plus": "+", "enter": "\r"}
 
 
@@ -121,24 +122,27 @@ async def test_the_look_for_other_windows_waits_for_a_screen(tmp_path: Path) -> 
             assert app.failure is None, kind.__name__
 
 
-@pytest.mark.parametrize("make", SCREENS.values(), ids=[kind.__name__ for kind in SCREENS])
-async def test_a_board_that_closes_looks_no_more(two_boxes: Shop, make: Make, monkeypatch: pytest.MonkeyPatch) -> None:
-    """While a board is taken apart, part by part, no new picture is shown on what is left of it."""
-    desk = Desk(two_boxes, "MB", lambda: NOW)
-    monkeypatch.setattr(desk, "is_stale", lambda: True)
-    app = Host(desk, lambda: Home(desk))
+@pytest.mark.parametrize("first", range(0, len(SCREENS), AT_ONCE))
+async def test_a_board_that_closes_looks_no_more(tmp_path: Path, first: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While a board is taken apart, part by part, no new picture is shown on what is left of its screens."""
+    app, looking = over_home(tmp_path), None
+    monkeypatch.setattr(app.desk, "is_stale", lambda: True)
 
     async def look_on() -> None:
         while app.screen_stack:
             app.look_around()
             await one_turn()
 
-    async with app.run_test(size=SMALL) as pilot:
-        await app.push_screen(make(desk))
-        await pilot.pause()
-        looking = asyncio.create_task(look_on())
+    with ExitStack() as shops:
+        async with app.run_test(size=SMALL) as pilot:
+            for kind, make in list(SCREENS.items())[first : first + AT_ONCE]:
+                desk = shops.enter_context(desk_of(two_boxes, tmp_path / f"{kind.__name__}.qb"))
+                await app.push_screen(make(desk))
+            await pilot.pause()
+            assert len(app.screen_stack) > 2
+            looking = asyncio.create_task(look_on())
 
-    await looking
+        await looking
     assert app.failure is None
 
 
