@@ -4,6 +4,7 @@ The server is one given as QUEUEBOARD_TEST_SERVER (postgresql://..., a person wh
 for the tests. Where none can be had the tests fail; they are never skipped.
 """
 
+import atexit
 import logging
 import os
 import select
@@ -31,6 +32,9 @@ if TYPE_CHECKING:
 ENGINE, SERVER = "QUEUEBOARD_TEST_ENGINE", "QUEUEBOARD_TEST_SERVER"
 CHOICE = (ENGINE, SERVER)
 """The variables that say what the tests run on; all others of ours are taken away."""
+
+RUN = "PYTEST_XDIST_TESTRUNUID"
+"""How the processes of one run know each other."""
 
 MARKERS = (
     "sqlite_file: about a shop that is a file, its bytes, its copies or its locks; left out on a server",
@@ -91,6 +95,15 @@ def insisting(item: pytest.Item) -> Iterator[None]:
         yield
     finally:
         database.connect = opened
+
+
+@cache
+def shared() -> Path:
+    """A folder for what all processes of one run of the tests share; it goes with the first of them that ends."""
+    folder = Path(tempfile.gettempdir()) / f"queueboard-run-{os.environ.get(RUN, os.getpid())}"
+    folder.mkdir(mode=0o700, exist_ok=True)
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return folder
 
 
 def begin(*, waits_for_disk: bool = False) -> None:

@@ -10,7 +10,7 @@ import pytest
 from queueboard.phrases.announced import coming_boxes, expected_word
 from queueboard.phrases.boxes import TO_FETCH, box_due_word
 from queueboard.seedfiles import seed_text
-from queueboard.shop.demo import MORNING_ZONES, make_demo_shop, morning_zone
+from queueboard.shop.demo import MORNING_ZONES, morning_zone
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.picture import BoxPicture, Picture
@@ -34,6 +34,7 @@ from queueboard.words import (
     ThingState,
     WaitingFor,
 )
+from tests.shop.place import demo_shop
 
 HOME = ZoneInfo(MORNING_ZONES[0])
 DATES = {
@@ -57,7 +58,7 @@ def picture(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
 
 def taken(folder: Path, now: datetime) -> Picture:
     """The picture of a fresh demo shop."""
-    shop = make_demo_shop(folder / "demo.qb", now)
+    shop = demo_shop(folder / "demo.qb", now)
     try:
         return look(shop, now)
     finally:
@@ -233,7 +234,7 @@ def test_late_in_the_evening_nothing_is_missing(tmp_path: Path) -> None:
 @pytest.fixture
 def demo(tmp_path: Path) -> Iterable[Shop]:
     """A demo shop that may be changed."""
-    shop = make_demo_shop(tmp_path / "demo.qb", EVENING)
+    shop = demo_shop(tmp_path / "demo.qb", EVENING)
     yield shop
     close_shop(shop)
 

@@ -10,11 +10,11 @@ from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.summary import SummaryScreen
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
 from queueboard.words import Column
 from tests.board.dump import dump
 from tests.board.host import LARGE, SMALL
+from tests.shop.place import demo_shop
 
 MORNING = datetime(2026, 6, 10, 12, 30, tzinfo=UTC)
 PAD = {"+": "plus", "-": "minus", "*": "asterisk", "/": "slash", ".": "full_stop", "\r": "enter"} | {
@@ -32,7 +32,7 @@ async def pressed(pilot: Pilot[int], keys: str) -> str:
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80x24", "120x40"])
 async def test_the_four_daily_jobs_need_no_other_keys(tmp_path: Path, size: tuple[int, int]) -> None:
     """The day's work begins, knives move, what is late is seen, and a box goes, by digits, Enter, + - * / and point."""
-    shop = make_demo_shop(tmp_path / "demo.qb", MORNING)
+    shop = demo_shop(tmp_path / "demo.qb", MORNING)
     desk = Desk(shop, "MB", lambda: MORNING)
     app = QueueboardApp(desk)
 

@@ -7,9 +7,9 @@ import pytest
 
 from queueboard.cli import main
 from queueboard.cli.common import FINE, NOTHING_FOUND
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
 from tests.cli.schema import clock, valid
+from tests.shop.place import demo_shop
 
 MORNING = datetime(2026, 11, 25, 13, 5, tzinfo=UTC)
 
@@ -18,7 +18,7 @@ MORNING = datetime(2026, 11, 25, 13, 5, tzinfo=UTC)
 def demo(tmp_path_factory: pytest.TempPathFactory) -> str:
     """The invented shop, with some weeks of readings."""
     path = tmp_path_factory.mktemp("demo") / "demo.qb"
-    close_shop(make_demo_shop(path, MORNING))
+    close_shop(demo_shop(path, MORNING))
     return str(path)
 
 

@@ -4,14 +4,14 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from queueboard.shop.belt_counts import belt_places
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.opening import close_shop
 from queueboard.shop.wobbling import wobble_now
+from tests.shop.place import demo_shop
 
 
 def test_the_demo_s_bench_has_something_to_show(tmp_path: Path) -> None:
     """Belts are up and have done knives, one label is to be ordered, and the wobble comes from a study."""
-    shop = make_demo_shop(tmp_path / "demo.qb", datetime(2026, 11, 25, 13, 5, tzinfo=UTC))
+    shop = demo_shop(tmp_path / "demo.qb", datetime(2026, 11, 25, 13, 5, tzinfo=UTC))
     places = belt_places(shop)
     wobble = wobble_now(shop)
     close_shop(shop)

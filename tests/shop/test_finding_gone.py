@@ -14,13 +14,12 @@ from queueboard.clean import figures, folded
 from queueboard.records.reading import customers_of
 from queueboard.shop import finding
 from queueboard.shop.correcting import correct_customer
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.finding import find_gone, gone_box
 from queueboard.shop.known_customers import Lines
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.undoing import steps, undo
 from queueboard.values.customer import Customer
-from tests.shop.place import by
+from tests.shop.place import by, demo_shop
 from tests.shop.undo_shelf import gone
 
 MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
@@ -32,7 +31,7 @@ pytestmark = pytest.mark.sqlite_file
 def demo() -> Iterator[Shop]:
     """The invented shop, with a few months of boxes behind it."""
     with TemporaryDirectory() as folder:
-        shop = make_demo_shop(Path(folder) / "shop.qb", MORNING)
+        shop = demo_shop(Path(folder) / "shop.qb", MORNING)
         yield shop
         close_shop(shop)
 

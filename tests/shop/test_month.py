@@ -16,7 +16,6 @@ from queueboard.errors import RuleError
 from queueboard.figures.month import Month, MonthFigures, month_of
 from queueboard.priced_words import MoneySort
 from queueboard.shop import money, moving, noting, promising, running, undoing
-from queueboard.shop.demo import make_demo_shop
 from queueboard.shop.month_seen import figures_of
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.owing import owing
@@ -26,7 +25,7 @@ from queueboard.values.new import NewPayment, NewPromise
 from queueboard.words import Column, DeclineReason, PayWay, PromiseKind, Settling
 from tests import lending
 from tests.second_opinion import SecondOpinion
-from tests.shop.place import NOW, box, by, cash, counter, parcel, picture, small_shop
+from tests.shop.place import NOW, box, by, cash, counter, demo_shop, parcel, picture, small_shop
 from tests.shop.undo_charging import gone_as
 from tests.shop.undo_running import only_run
 
@@ -53,7 +52,7 @@ def agree(shop: Shop, figures: MonthFigures, zone: ZoneInfo) -> None:
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
     """The invented shop on a morning in November."""
-    shop = make_demo_shop(tmp_path_factory.mktemp("demo") / "demo.qb", datetime(2026, 11, 25, 13, 30, tzinfo=UTC))
+    shop = demo_shop(tmp_path_factory.mktemp("demo") / "demo.qb", datetime(2026, 11, 25, 13, 30, tzinfo=UTC))
     yield shop
     close_shop(shop)
 
