@@ -29,7 +29,7 @@ class Tray:
     knives: tuple[Knife, ...]
     """Those that can move, by tag."""
     held: tuple[Knife, ...]
-    """Those that cannot: waiting, declined or looked for."""
+    """Those that cannot: waiting, declined, looked for, or beyond the customer's note until the yes to the count."""
     elsewhere: tuple[Knife, ...]
     """The box's other knives, which stay where they are whatever is typed."""
 
@@ -55,7 +55,7 @@ class Tray:
 
 def movable(knife: Knife) -> bool:
     """True when nothing holds the knife where it is."""
-    return knife.declined is None and knife.waiting_for is None and not knife.looking_for
+    return knife.declined is None and knife.waiting_for is None and not knife.looking_for and not knife.apart
 
 
 def due_at_test(knife: Knife, to: Column) -> bool:

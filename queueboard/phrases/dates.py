@@ -12,6 +12,15 @@ _NEAR_DAYS = 6
 _YEAR_WANTED_DAYS = 300
 """From here on a date without its year could be taken for one nearer by."""
 
+WILL = {
+    PromiseKind.DAY: "be in hand by",
+    PromiseKind.BY_TIME: "be ready by",
+    PromiseKind.SHIPS_BY: "leave by",
+    PromiseKind.WAITS: "be ready while you wait, by",
+    PromiseKind.NEXT_ROUND: "come on the round of",
+}
+"""Each kind of promise behind would, will, to and can."""
+
 
 def date_words(day: date, today: date) -> str:
     """Thu 3 Dec; with the year when it is far from *today*."""
@@ -64,6 +73,12 @@ def kind_words(kind: PromiseKind, goes_by: GoesBy) -> str:
     """What is promised; a day at the counter is the day it is ready, not the day it is in the customer's hands."""
     at_counter = kind is PromiseKind.DAY and goes_by is GoesBy.PICK_UP
     return PromiseKind.BY_TIME.value if at_counter else kind.value
+
+
+def will_words(kind: PromiseKind, goes_by: GoesBy) -> str:
+    """What is promised behind would, will, to or can: be in hand by, leave by; a day at the counter as kind_words."""
+    at_counter = kind is PromiseKind.DAY and goes_by is GoesBy.PICK_UP
+    return WILL[PromiseKind.BY_TIME if at_counter else kind]
 
 
 def promise_date_words(promise: Promise, today: date, goes_by: GoesBy = GoesBy.PARCEL) -> str:

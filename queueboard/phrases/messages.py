@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from queueboard.errors import RuleError
 from queueboard.phrases.boxes import until_found_words
-from queueboard.phrases.dates import many, time_words
+from queueboard.phrases.dates import many, time_words, will_words
 from queueboard.phrases.knives import knife_name
 from queueboard.phrases.money import money
 from queueboard.phrases.spoken import full_day, number_words, sentence, spoken_knives
@@ -19,17 +19,9 @@ from queueboard.shop.shelving import ready_since
 from queueboard.values.box import Promise
 from queueboard.values.knife import Knife
 from queueboard.values.shelf import GoneSeen
-from queueboard.words import Column, GoesBy, Lateness, PromiseKind
+from queueboard.words import Column, GoesBy, Lateness
 
 CHECK_LAW = "check local law first"
-WILL = {
-    PromiseKind.DAY: "be in hand by",
-    PromiseKind.BY_TIME: "be ready by",
-    PromiseKind.SHIPS_BY: "leave by",
-    PromiseKind.WAITS: "be ready while you wait, by",
-    PromiseKind.NEXT_ROUND: "come on the round of",
-}
-"""Each kind of promise behind would and will."""
 NOTHING_SENT = "Nothing is sent from here: copy it, or write it to a file, and send it by your own mail or phone."
 
 
@@ -156,7 +148,9 @@ def _days(box: BoxPicture, picture: Picture) -> tuple[str, str]:
             raise RuleError(f"No new day is known for box {number}, and {until_found_words(box)}.")
         if box.honest_day is None:
             raise RuleError(f"Nobody knows yet when box {number} is done; tell a new day first.")
-        new = f"{_will(box, box.promise)} {full_day(box.honest_day, now.date())}"
+        if box.honest_day == box.promise.day:
+            raise RuleError(f"Box {number} is late within the day told for it, and no other is known; tell one first.")
+        new = f"{will_words(box.promise.kind, box.box.goes_by)} {full_day(box.honest_day, now.date())}"
         return _told(box, box.promise, now), new
     if len(box.promises) < 2 or box.promises[-2].day >= box.promise.day:
         raise RuleError(f"The day told for box {number} still holds; there is no delay to tell.")
@@ -165,14 +159,7 @@ def _days(box: BoxPicture, picture: Picture) -> tuple[str, str]:
 
 def _told(box: BoxPicture, promise: Promise, now: datetime) -> str:
     clock = f" {time_words(promise.at)}" if promise.at is not None else ""
-    return f"{_will(box, promise)} {full_day(promise.day, now.date())}{clock}"
-
-
-def _will(box: BoxPicture, promise: Promise) -> str:
-    """What is promised, behind would and will: be in hand by, leave by."""
-    if promise.kind is PromiseKind.DAY and box.box.goes_by is GoesBy.PICK_UP:
-        return WILL[PromiseKind.BY_TIME]
-    return WILL[promise.kind]
+    return f"{will_words(promise.kind, box.box.goes_by)} {full_day(promise.day, now.date())}{clock}"
 
 
 def _unclaimed(box: BoxPicture, picture: Picture) -> str:

@@ -5,7 +5,7 @@ from datetime import date, datetime
 
 from queueboard.phrases.announced import NOT_HERE
 from queueboard.phrases.boxes import ready_to_fetch, until_found_words
-from queueboard.phrases.dates import kind_words, time_words
+from queueboard.phrases.dates import time_words, will_words
 from queueboard.phrases.knives import place_words
 from queueboard.phrases.money import box_owed_words, owed_words
 from queueboard.phrases.spoken import good_to, number_words, sentence, spoken_day, spoken_knives
@@ -120,26 +120,42 @@ def _due(box: BoxPicture, now: datetime) -> str:
         return "no date told"
     late = box.ship_by.timestamp() < now.timestamp()
     if late or box.forecast.lateness is Lateness.WILL_BE_LATE:
-        told = "" if box.promise is None else f"promised {told_aloud(box, box.promise.day, now)}"
+        told = "" if box.promise is None else f"promised to {_aloud(box, box.promise.day, now)}"
         return f"{told}{' and late' if late else ', which will not hold'}, {_instead(box, now)}"
     day = spoken_day(box.ship_by.date(), now.date())
     return f"ships {day}" if box.box.goes_by is GoesBy.PARCEL else f"to be fetched from {day} {time_words(box.ship_by)}"
 
 
 def _instead(box: BoxPicture, now: datetime) -> str:
-    """What can be told instead; of a box that is done but for what nobody finds, what has to be found first."""
+    """What can be told instead; of a box that is done but for what nobody finds, what has to be found first.
+
+    Where the work ends too late on the very day that was told, telling that day again would mend nothing.
+    """
     if box.only_lost_left:
         return f"no new day {until_found_words(box).removeprefix('not ')}"
-    return "no new day known yet" if box.honest_day is None else f"{told_aloud(box, box.honest_day, now)} instead"
+    if box.honest_day is None:
+        return "no new day known yet"
+    if box.promise is not None and box.honest_day == box.promise.day:
+        unsure = f"no sure {'time' if box.promise.kind.has_time else 'day'} can be told yet"
+        return f"{_work_done(box.forecast.finish, now)}{unsure}"
+    return f"it can {_aloud(box, box.honest_day, now)} instead"
 
 
-def told_aloud(box: BoxPicture, day: date, now: datetime) -> str:
-    """A day as it was, or can be, told of a box: in hand by Friday, ready by tomorrow 16:00."""
+def _work_done(finish: datetime | None, now: datetime) -> str:
+    """Its work will be done by tomorrow 15:40, and; empty where the bench has nothing left to do."""
+    if finish is None:
+        return ""
+    done = finish.astimezone(now.tzinfo)
+    return f"its work will be done by {spoken_day(done.date(), now.date())} {time_words(done)}, and "
+
+
+def _aloud(box: BoxPicture, day: date, now: datetime) -> str:
+    """A day as it was, or can be, told of a box: be in hand by Friday, be ready by tomorrow 16:00."""
     promise = box.promise
     if promise is None:
-        return spoken_day(day, now.date())
+        return f"be done by {spoken_day(day, now.date())}"
     clock = f" {time_words(promise.at)}" if promise.at is not None and promise.day == day else ""
-    return f"{kind_words(promise.kind, box.box.goes_by)} {spoken_day(day, now.date())}{clock}"
+    return f"{will_words(promise.kind, box.box.goes_by)} {spoken_day(day, now.date())}{clock}"
 
 
 def _label(box: BoxPicture, now: datetime) -> str:

@@ -1,5 +1,6 @@
 """Counts, moved and found knives over a real shop file: keys, dialogs, and the sentences they refuse with."""
 
+from queueboard.board.app import QueueboardApp
 from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.box import BoxScreen
@@ -7,11 +8,14 @@ from queueboard.board.screens.dialogs import CorrectDialog, CountDialog, MoveToB
 from queueboard.board.screens.dialogs.found import NoteFoundDialog, SettleFoundDialog
 from queueboard.board.screens.found import FoundScreen
 from queueboard.board.screens.received import ReceivedScreen
+from queueboard.board.screens.tray import TrayDialog
 from queueboard.priced_words import Finding
+from queueboard.shop.moving import move_knives
 from queueboard.shop.opening import Shop
+from queueboard.words import Column
 from tests.board.answering import COUNTER, PARCEL, answered, refused
 from tests.board.dump import assert_screen, dump
-from tests.board.host import LARGE, SMALL, Host
+from tests.board.host import LARGE, SMALL, Host, until
 from tests.board.typing import fill
 from tests.shop.place import NOW, box, by, picture
 from tests.shop.undo_counting import found_one, lost_one, one_too_many
@@ -33,6 +37,26 @@ async def test_waiting_asks_for_the_answer_to_the_count(shop: Shop) -> None:
         assert "before" in dump(app)
 
     assert box(shop, made.box.number).apart == ()
+
+
+async def test_a_tray_leaves_the_knife_beyond_the_note(shop: Shop) -> None:
+    """Enter moves the other two and names the third; what is left to move is none, and the sentence says which key."""
+    made = one_too_many(shop)
+    number = made.box.number
+    app = QueueboardApp(Desk(shop, "MB", lambda: NOW))
+    async with app.run_test(size=SMALL) as pilot:
+        await until(pilot, lambda: isinstance(app.screen, BoardScreen))
+        await pilot.press(*str(number), "plus")
+        await until(pilot, lambda: isinstance(app.screen, TrayDialog))
+        assert f"not moved, beyond the note (w asks for the yes to the count): {number}-3" in dump(app)
+        await pilot.press("enter")
+        await until(pilot, lambda: isinstance(app.screen, BoardScreen))
+        assert [one.column for one in box(shop, number).knives] == [Column.ON_BENCH, Column.ON_BENCH, Column.RECEIVED]
+
+        move_knives(shop, by(), box(shop, number).knives[:2], Column.READY)
+        app.look_around()
+        await pilot.press(*str(number), "plus")
+        assert f"! Nothing of {number} can move: {number}-3 waits for the yes to the count. w, then 1" in dump(app)
 
 
 async def test_the_dialog_of_a_count_kept_as_text(shop: Shop) -> None:

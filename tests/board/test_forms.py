@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from textual import events
 from textual.app import App, ComposeResult
+from textual.widgets import OptionList
 
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Taken, Tick
@@ -215,3 +216,35 @@ async def test_signs_that_command_a_terminal_are_no_part_of_a_paste() -> None:
         await pilot.pause()
 
         assert field.value == "sharp tip, please"
+
+
+async def test_arrows_lead_out_of_the_phone_and_back_to_the_customer(two_boxes: Shop) -> None:
+    """↑ from a new customer's phone goes to the name, as the foot says, and a letter typed then lands there."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await fill(pilot, "Bren Oake")
+        assert isinstance(app.screen, ReceiveScreen)
+        picker = app.screen.picker
+        assert app.screen.focused is picker.phone
+        await pilot.press("up")
+        assert app.screen.focused is picker.typed
+        await pilot.press("down")
+        assert app.screen.focused is picker.phone
+
+        await pilot.press("up", "x")
+        assert (picker.typed.value, picker.phone.value) == ("x", "")
+
+
+async def test_arrows_choose_among_the_customers_that_fit(two_boxes: Shop) -> None:
+    """While customers are offered ↓ and ↑ stay in the field and move the mark."""
+    desk = Desk(two_boxes, "MB", lambda: NOW)
+    app = Host(desk, lambda: ReceiveScreen(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        assert isinstance(app.screen, ReceiveScreen)
+        picker = app.screen.picker
+        await pilot.press("t", "a", "l", "down")
+        assert app.screen.focused is picker.typed
+        assert picker.query_one(OptionList).highlighted == 1
+        await pilot.press("up")
+        assert picker.query_one(OptionList).highlighted == 0

@@ -56,18 +56,19 @@ def test_bench_and_testing_go_to_ready_together() -> None:
 
 
 def test_what_is_held_stays_and_is_told() -> None:
-    """A waiting or looked-for knife is not in the tray but among those held; a ready declined one is in none."""
+    """A knife that waits, is looked for or is beyond the note is held and not in the tray; a ready one is in none."""
     here = (
         knife("417-1", column=B),
         knife("417-2", column=B, waiting_for=WaitingFor.BELTS),
         knife("417-3", column=B, looking_for=True),
         knife("417-4", column=OK, declined=DeclineReason.CRACKED),
+        replace(knife("417-5", column=B), apart=True),
     )
 
     (tray,) = trays_by(box_picture(417, knives_=here), 1)
 
     assert [k.number for k in tray.knives] == [1]
-    assert [k.number for k in tray.held] == [2, 3]
+    assert [k.number for k in tray.held] == [2, 3, 5]
 
 
 def test_a_box_of_held_knives_has_no_tray() -> None:

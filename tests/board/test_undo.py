@@ -84,6 +84,35 @@ async def test_a_told_date_is_taken_back_only_with_a_reason(two_boxes: Shop) -> 
         assert len(again.promises) == len(box.promises)
 
 
+async def test_the_line_for_the_reason_is_shown_only_while_it_gets_the_letters(two_boxes: Shop) -> None:
+    """Before Enter and after Tab no line is shown that letters would not go into; what was typed is kept in it."""
+    told = box(two_boxes, 101).box
+    later = NewPromise(kind=PromiseKind.DAY, day=date(2026, 11, 12), told_to="Ms Verrin", reason="belts late")
+    promise(two_boxes, by(), told, later)
+    app = opened(two_boxes)
+    async with app.run_test(size=SMALL) as pilot:
+        await pilot.pause()
+        line = app.screen.query_one(Input)
+        assert not line.display
+
+        await pilot.press("enter", "r", "minus")
+        assert (line.display, line.has_focus, line.value) == (True, True, "r-")
+        assert "Enter undo · Tab another step" in dump(app)
+
+        await pilot.press("tab")
+        await pilot.pause()
+        assert not line.display
+        assert "Enter undo · ↑ ↓ another step" in dump(app)
+        stored = state(two_boxes)
+        await pilot.press("enter")
+        assert state(two_boxes) == stored
+        assert (line.display, line.has_focus, line.value) == (True, True, "r-")
+
+        await pilot.press("enter")
+        assert state(two_boxes) != stored
+        assert not line.display
+
+
 async def test_a_step_that_somebody_changed_since_is_refused_and_an_earlier_one_can_be_chosen(two_boxes: Shop) -> None:
     """The sentence says who changed it; the arrow goes to another step, and that one is undone."""
     move(two_boxes, 2, Column.ON_BENCH)

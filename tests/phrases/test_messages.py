@@ -8,7 +8,8 @@ import pytest
 
 from queueboard.errors import RuleError
 from queueboard.phrases.cautions import HAND_OVER
-from queueboard.phrases.messages import CHECK_LAW, WILL, gone_message, law_words, message, sorts_of
+from queueboard.phrases.dates import WILL
+from queueboard.phrases.messages import CHECK_LAW, gone_message, law_words, message, sorts_of
 from queueboard.shelf_words import MessageSort
 from queueboard.shop.picture import BoxPicture
 from queueboard.words import Column, DeclineReason, GoesBy, Lateness, PromiseKind
@@ -89,6 +90,9 @@ def test_delayed_says_both_days() -> None:
     unknown = replace(late, honest_day=None)
     with pytest.raises(RuleError, match="Nobody knows yet"):
         message(MessageSort.DELAYED, unknown, picture(unknown))
+    same_day = replace(late, honest_day=first.day)
+    with pytest.raises(RuleError, match="late within the day told"):
+        message(MessageSort.DELAYED, same_day, picture(same_day))
 
 
 def test_each_kind_of_promise_reads_as_a_sentence() -> None:

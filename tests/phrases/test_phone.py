@@ -12,7 +12,7 @@ from queueboard.phrases.spoken import good_to, number_words, ordinal, spoken_day
 from queueboard.shop.picture import BoxPicture
 from queueboard.values.knife import Knife
 from queueboard.values.shelf import GoneSeen
-from queueboard.words import Column, DeclineReason, GoesBy, LabelState, Lateness, Settling, WaitingFor
+from queueboard.words import Column, DeclineReason, GoesBy, LabelState, Lateness, PromiseKind, Settling, WaitingFor
 from tests.pictures import NOW, TODAY, at, box, box_picture, customer, forecast, knife, knives, label, payment, picture
 from tests.pictures import promise as told
 
@@ -179,3 +179,63 @@ def test_what_is_looked_for_is_said_instead_of_a_day() -> None:
 
     assert "and late, no new day before 407-1 chef is found" in said
     assert "instead" not in said
+
+
+def late(kind: PromiseKind, promised_in: int, honest_in: int, goes_by: GoesBy = GoesBy.PICK_UP) -> str:
+    """What is said of a box told for a day so many days off, whose honest day is so many days off."""
+    in_time = promised_in >= 0
+    told_at = at(16, days=promised_in)
+    one = box_picture(
+        box(goes_by=goes_by),
+        knives_=knives(417, BENCH),
+        promises=(told(told_at.date(), kind=kind, at=told_at.time() if kind.has_time else None),),
+        ship_by=told_at,
+        forecast_=forecast(lateness=Lateness.WILL_BE_LATE if in_time else Lateness.LATE, finish=at(17, days=honest_in)),
+        honest_day=TODAY + timedelta(days=honest_in),
+    )
+    return answer(one, picture(one))
+
+
+def test_the_day_that_was_told_is_not_told_again_in_its_own_place() -> None:
+    """A round missed by hours: that it will not hold, when the work is done, and that no sure day is known."""
+    said = late(PromiseKind.NEXT_ROUND, 1, 1)
+
+    assert (
+        "promised to come on the round of tomorrow, which will not hold, its work will be done by tomorrow 17:00"
+        in said
+    )
+    assert "and no sure day can be told yet" in said
+    assert "instead" not in said
+    assert "no sure time can be told yet" in late(PromiseKind.BY_TIME, 1, 1)
+
+
+@pytest.mark.parametrize(
+    ("kind", "goes_by", "words"),
+    [
+        (
+            PromiseKind.SHIPS_BY,
+            GoesBy.PARCEL,
+            "promised to leave by yesterday and late, it can leave by Monday instead",
+        ),
+        (
+            PromiseKind.DAY,
+            GoesBy.PARCEL,
+            "promised to be in hand by yesterday and late, it can be in hand by Monday instead",
+        ),
+        (
+            PromiseKind.DAY,
+            GoesBy.PICK_UP,
+            "promised to be ready by yesterday and late, it can be ready by Monday instead",
+        ),
+        (
+            PromiseKind.NEXT_ROUND,
+            GoesBy.PICK_UP,
+            "promised to come on the round of yesterday and late, it can come on the round of Monday instead",
+        ),
+    ],
+)
+def test_what_is_late_is_said_in_whole_english(kind: PromiseKind, goes_by: GoesBy, words: str) -> None:
+    """Each kind of promise reads aloud behind "promised to" and behind "it can"."""
+    monday = (7 - TODAY.weekday()) % 7 or 7
+
+    assert words in late(kind, -1, monday, goes_by)

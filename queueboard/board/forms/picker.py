@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import ClassVar, TypeVar
 
 from textual import on
+from textual.actions import SkipAction
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
@@ -108,11 +109,12 @@ class CustomerPicker(Vertical):
         offers.highlighted = 0 if len(self.matches) <= 1 and offers.option_count else None
 
     def action_mark(self, by: int) -> None:
-        """Move the mark among the matches."""
+        """Move the mark among the matches; where none are offered the arrow is the form's, from line to line."""
         offers = self.query_one(OptionList)
-        if offers.display and offers.option_count:
-            start = -1 if offers.highlighted is None and by > 0 else offers.highlighted or 0
-            offers.highlighted = (start + by) % offers.option_count
+        if not (self.typed.has_focus and offers.display and offers.option_count):
+            raise SkipAction
+        start = -1 if offers.highlighted is None and by > 0 else offers.highlighted or 0
+        offers.highlighted = (start + by) % offers.option_count
 
     @on(OptionList.OptionSelected)
     def clicked(self, event: OptionList.OptionSelected) -> None:

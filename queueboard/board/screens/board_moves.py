@@ -131,6 +131,12 @@ class BoardMoves(BoardView):
 
         if trays:
             self.app.push_screen(TrayDialog(self.desk, trays), self._tray_moved)
+        elif box.apart:
+            tags = ", ".join(knife.tag for knife in box.apart)
+            self.say(
+                f"Nothing of {box.box.number} can move: {tags} waits for the yes to the count. w, then 1, says yes.",
+                trouble=True,
+            )
         elif any(not movable(knife) for knife in box.on_hand):
             self.say(
                 f"Nothing of {box.box.number} can move: what is left waits, was declined or is looked for.",

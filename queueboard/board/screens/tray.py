@@ -1,5 +1,6 @@
 """One question before a whole tray moves: how many, from where to where, and which stay."""
 
+from collections.abc import Sequence
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -77,7 +78,7 @@ class TrayDialog(ShopModal[str]):
         )
         what, ask = ("not OK", "are not OK") if tray.is_test else ("stays", "stay")
         marks = [f"({k.number} {what})" if k.number in staying else str(k.number) for k in tray.knives]
-        held = f"\nnot moved, waiting or declined: {', '.join(k.tag for k in tray.held)}" if tray.held else ""
+        held = _held_words(tray.held)
         wished = wishes_words(tray.going(staying)) if tray.to is Column.READY else ""
         wishes = f"\n{cell_text(wished)}" if wished else ""
         asked = f"\nat the test for the gauge: {', '.join(k.tag for k in tray.asked)}" if tray.asked else ""
@@ -151,4 +152,12 @@ class TrayDialog(ShopModal[str]):
             self.dismiss(tested_words(ok, back, self.desk.picture.settings))
 
     def put(self, sentence: str, *, trouble: bool) -> None:
-        self._paint(sentence)
+        self._paint(f"! {sentence}" if trouble else sentence)
+
+
+def _held_words(held: Sequence[Knife]) -> str:
+    """A line with the knives that nothing moves, and one with those that only the yes to the count moves, by w."""
+    apart = ", ".join(knife.tag for knife in held if knife.apart)
+    others = ", ".join(knife.tag for knife in held if not knife.apart)
+    waits = f"\nnot moved, waiting or declined: {others}" if others else ""
+    return f"{waits}\nnot moved, beyond the note (w asks for the yes to the count): {apart}" if apart else waits

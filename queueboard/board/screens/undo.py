@@ -7,6 +7,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
+from textual.events import DescendantFocus
 from textual.widgets import OptionList, Static
 
 from queueboard.board.base import ShopModal
@@ -88,10 +89,7 @@ class UndoScreen(ShopModal[Step]):
 
     @on(OptionList.OptionHighlighted)
     def _paint(self) -> None:
-        step, reason = self.current(), self.query_one("#reason", OneLine)
-        again = last_undo(self.desk.shop, self.desk.initials)
-        # A line that is being typed in stays: the letters would be keys of this screen.
-        reason.display = step.needs_reason if step is not None else reason.has_focus
+        step = self.current()
         if step is None and self.steps:
             will = "No step is chosen."
         elif step is None:
@@ -99,8 +97,20 @@ class UndoScreen(ShopModal[Step]):
         else:
             will = f"Enter: {undo_words(step)}."
         self.query_one("#will", Static).update(Content.styled(will, "bold"))
+        self._paint_keys()
+
+    def _paint_keys(self) -> None:
+        """The keys that do something where the cursor is: in the line for the reason the letters are none."""
+        again = last_undo(self.desk.shop, self.desk.initials)
         redo = f" · * {undo_words(again)}" if again is not None else ""
-        self.query_one("#keys", Static).update(f"Enter undo · ↑ ↓ another step · Esc back{redo}")
+        steps, why = f"Enter undo · ↑ ↓ another step · Esc back{redo}", "Enter undo · Tab another step · Esc back"
+        self.query_one("#keys", Static).update(why if self.query_one("#reason").display else steps)
+
+    @on(DescendantFocus, "#steps")
+    def among_steps(self) -> None:
+        """The line for the reason is shown only while it gets the letters; among the steps they are keys."""
+        self.query_one("#reason").display = False
+        self._paint_keys()
 
     def action_undo(self) -> None:
         step = self.current()
@@ -114,9 +124,10 @@ class UndoScreen(ShopModal[Step]):
 
     def _undo(self, step: Step) -> None:
         line = self.query_one("#reason", OneLine)
-        if step.needs_reason and not line.value.strip():
+        if step.needs_reason and not (line.display and line.value.strip()):
             line.display = True
             line.focus()
+            self._paint_keys()
             self.say("A parcel, a payment or a told date is concerned: type why, then Enter.", trouble=True)
             return
         options = self.query_one(OptionList)
