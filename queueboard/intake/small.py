@@ -15,3 +15,9 @@ def read_number(text: str) -> int:
 def read_things(text: str) -> tuple[str, ...]:
     """What a box comes with, typed with commas between: sheath, roll."""
     return tuple(part for part in (part.strip() for part in text.split(",")) if part)
+
+
+def counts_differ(counted: int, typed: int) -> str:
+    """What is said while the count by hand and the number of knives typed are not the same."""
+    knives = "knife" if typed == 1 else "knives"
+    return f"You counted {counted} and typed {typed} {knives}; one of the two is not right yet."

@@ -49,7 +49,8 @@ def parse_month(text: str, today: date) -> date:
     if not 1 <= month <= 12:
         raise TypedError(f"“{shown(text)}” is no month. {_MONTH_HELP}")
     if (year, month) > (today.year, today.month) or year < FIRST_YEAR:
-        raise TypedError(f"{year}-{month:02} is not one that can be looked back at; it is {today:%Y-%m}. {_MONTH_HELP}")
+        asked = f"{year:04}-{month:02}"
+        raise TypedError(f"{asked} is not one that can be looked back at; it is {today:%Y-%m}. {_MONTH_HELP}")
     return date(year, month, 1)
 
 

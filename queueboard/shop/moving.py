@@ -94,7 +94,9 @@ def _may_move(writing: Writing, knife: Knife) -> None:
     if knife.waiting_for is not None:
         raise RuleError(f"{knife.tag} waits for {knife.waiting_for.value}; say that it goes on before it moves.")
     if knife.apart:
-        raise RuleError(f"{knife.tag} is beyond the customer's note; it waits for the yes to the count: w, then 1.")
+        raise RuleError(
+            f"{knife.tag} is beyond the customer's note; it waits for the yes to the count: w takes the answer."
+        )
     if knife.looking_for:
         raise RuleError(f"{knife.tag} is looked for; say that it was found before it moves.")
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from queueboard.clean import clean
 from queueboard.errors import RuleError, TypedError
 from queueboard.intake.adding_up import with_apart
+from queueboard.intake.small import counts_differ
 from queueboard.money.pricing import quote, tax_ppm
 from queueboard.priced_words import Finding
 from queueboard.records.asking import newest_opened
@@ -241,7 +242,7 @@ def _check_count(counted: int, knives: Sequence[NewKnife], *, opened: bool) -> N
     if not 1 <= counted <= MOST_KNIVES:
         raise TypedError(f"A count of {counted} is outside 1 to {MOST_KNIVES}.")
     if counted != len(knives):
-        raise TypedError(f"You counted {counted} and typed {len(knives)} knives; one of the two is not right yet.")
+        raise TypedError(counts_differ(counted, len(knives)))
 
 
 def _put_inside(

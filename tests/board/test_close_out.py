@@ -209,3 +209,15 @@ async def test_the_summary_is_written_to_a_file(shop: Shop) -> None:
     path = shop.path.parent / "papers" / f"box-{number}-2026-11-09.txt"
     assert "Ms Verrin" in path.read_text(encoding="utf-8")
     assert path.stat().st_mode & 0o077 == 0
+
+
+async def test_one_too_many_in_hand_is_said_of_the_one_that_goes(shop: Shop) -> None:
+    """Two counted of a box of one: the sentence speaks of one knife that goes, not of more."""
+    number = ready(shop, parcel(shop, knives=1))
+    app = host(shop, number)
+
+    async with app.run_test(size=SMALL) as pilot:
+        await type_in(pilot, "2", "1")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "1 knife of it goes. One too many is another box's" in dump(app)

@@ -1,6 +1,7 @@
 """The parts of forms alone: choices, ticks, and what is kept of a form."""
 
 import shutil
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,11 @@ from textual.widgets import OptionList
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Taken, Tick
 from queueboard.board.forms.kept import Kept
+from queueboard.board.forms.parts import day_hint
 from queueboard.board.forms.picker import matching
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.themes import DARK
+from queueboard.phrases.typed import parse_day
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host, notices
@@ -248,3 +251,13 @@ async def test_arrows_choose_among_the_customers_that_fit(two_boxes: Shop) -> No
         assert picker.query_one(OptionList).highlighted == 1
         await pilot.press("up")
         assert picker.query_one(OptionList).highlighted == 0
+
+
+@pytest.mark.parametrize("later", range(7))
+def test_every_day_in_the_hint_can_be_typed(two_boxes: Shop, later: int) -> None:
+    """What a form gives as an example is taken as it stands, on each day of a week: none is gone or asked back."""
+    now = NOW + timedelta(days=later)
+    hint = day_hint(Desk(two_boxes, "MB", lambda: now))
+
+    days = {parse_day(typed, now.date()) for typed in hint.split(", ")[:3]}
+    assert days == {now.date() + timedelta(days=1)}

@@ -51,6 +51,12 @@ def test_a_month_is_read_backwards(typed: str, month: date) -> None:
     assert parse_month(typed, TODAY) == month
 
 
+def test_a_refused_month_is_said_as_it_was_typed() -> None:
+    """A year of noughts keeps its four figures in the sentence."""
+    with pytest.raises(TypedError, match=r"^0000-01 is not one"):
+        parse_month("0000-01", TODAY)
+
+
 @pytest.mark.parametrize("typed", ["", "2026-12", "2026-13", "2026-0", "dec 2026", "11", "n", "1020-01", "foo"])
 def test_what_is_no_past_month_is_refused(typed: str) -> None:
     """Months to come and nonsense get a sentence."""

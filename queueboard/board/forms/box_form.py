@@ -14,7 +14,7 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, FormScroll, Row, Taken, Tick
 from queueboard.board.forms.kept_form import KeptForm
 from queueboard.board.forms.label_part import LabelPart
-from queueboard.board.forms.parts import DAY_HINT, PromisePart
+from queueboard.board.forms.parts import PromisePart
 from queueboard.board.forms.picker import CustomerPicker
 from queueboard.board.forms.promise_line import PromiseLine
 from queueboard.errors import TypedError
@@ -50,7 +50,7 @@ class BoxForm(KeptForm[int]):
         self.number = Field(str(next_number(desk.shop)), check=read_number)
         self.picker = CustomerPicker(customers(desk.shop))
         self.goes_by = Choice([(way.value, way) for way in ways], at=ways.index(goes_by))
-        self.promised = PromisePart(desk, goes_by, hint=f"{DAY_HINT}; empty: none is told")
+        self.promised = PromisePart(desk, goes_by, hint_more="; empty: none is told")
         self.carrier_days = Field(str(desk.picture.settings.parcels.carrier_days), check=read_number)
         self.label = LabelPart(desk)
         self.note = Field(hint="where it stands, anything to remember")

@@ -10,7 +10,7 @@ from textual.containers import Vertical
 from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
-from queueboard.board.forms.parts import DAY_HINT
+from queueboard.board.forms.parts import day_hint
 from queueboard.clean import clean
 from queueboard.phrases.money import amount
 from queueboard.phrases.parcels import grams_words
@@ -46,7 +46,7 @@ class LabelPart(Vertical):
         stands = (before.owner, before.state) if before is not None else standings[0]
         self.standing = Choice(STANDINGS, at=standings.index(stands) if stands in standings else 0)
         expires_on = before.expires_on.isoformat() if before is not None and before.expires_on is not None else ""
-        self.expires = Field(expires_on, hint=f"last day, as printed: {DAY_HINT}", check=self.day_of)
+        self.expires = Field(expires_on, hint=f"last day, as printed: {day_hint(desk)}", check=self.day_of)
         self.carrier = Field(before.carrier if before is not None else "", hint=PRINTED)
         self.name_on = Field(before.name_on if before is not None else "", hint=PRINTED)
         self.address_on = Field(before.address_on if before is not None else "", hint=PRINTED, check=address_of)

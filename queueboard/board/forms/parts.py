@@ -1,7 +1,7 @@
 """Parts that several forms share: a date told to the customer, a return label, what is expected of a box."""
 
 from collections.abc import Mapping
-from datetime import date
+from datetime import date, timedelta
 from typing import TypeVar
 
 from textual import on
@@ -12,14 +12,13 @@ from queueboard.board.desk import Desk
 from queueboard.board.forms.fields import Choice, Field, Row, Turned
 from queueboard.board.forms.form import Form
 from queueboard.errors import TypedError
-from queueboard.phrases.typed import parse_count, parse_day, parse_time
+from queueboard.phrases.typed import WEEKDAYS, parse_count, parse_day, parse_time
 from queueboard.values.box import Box, Promise
 from queueboard.values.new import NewPromise, Unseen
 from queueboard.words import GoesBy, PromiseKind
 
 Answer = TypeVar("Answer")
 
-DAY_HINT = "2026-11-27, 27.11, fri, today, +3"
 KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
     GoesBy.PICK_UP: (
         ("on a day", PromiseKind.DAY),
@@ -32,18 +31,34 @@ KINDS: Mapping[GoesBy, tuple[tuple[str, PromiseKind], ...]] = {
 """What can be promised, by how the box goes back: a parcel's time of day is the carrier's business."""
 
 
+def day_hint(desk: Desk) -> str:
+    """How a day may be typed, three times tomorrow by the shop's own clock: 2026-11-28, 28.11, sat, today, +3."""
+    return f"{_tomorrow(desk).isoformat()}, {short_day_hint(desk)}"
+
+
+def short_day_hint(desk: Desk) -> str:
+    """The same for a narrow field: 28.11, sat, today, +3."""
+    day = _tomorrow(desk)
+    return f"{day.day}.{day.month}, {WEEKDAYS[day.weekday()][:3].lower()}, today, +3"
+
+
+def _tomorrow(desk: Desk) -> date:
+    """A day that can be told on any day; today's own weekday would be asked back."""
+    return desk.picture.now.date() + timedelta(days=1)
+
+
 class PromisePart(Vertical):
     """Kind, day and, for a promise by a time, the time."""
 
     DEFAULT_CSS = "PromisePart { height: auto; }"
 
-    def __init__(self, desk: Desk, goes_by: GoesBy, before: Promise | None = None, *, hint: str = DAY_HINT) -> None:
+    def __init__(self, desk: Desk, goes_by: GoesBy, before: Promise | None = None, *, hint_more: str = "") -> None:
         super().__init__()
         self.desk = desk
         kinds = [kind for _, kind in KINDS[goes_by]]
         at = kinds.index(before.kind) if before is not None and before.kind in kinds else 0
         self.kind = Choice(KINDS[goes_by], at=at)
-        self.day = Field(hint=hint, check=self.day_of)
+        self.day = Field(hint=f"{day_hint(desk)}{hint_more}", check=self.day_of)
         self.time = Field(hint="16:00", check=parse_time)
         self.time_row = Row(("time", self.time))
 
@@ -103,7 +118,7 @@ class ExpectedPart(Vertical):
         knives = "" if before is None or before.expected_knives is None else str(before.expected_knives)
         day = "" if before is None or before.expected_on is None else before.expected_on.isoformat()
         self.knives = Field(knives, hint="as they say, if they do", check=parse_count)
-        self.day = Field(day, hint="27.11, fri, today, +3", check=self.day_of)
+        self.day = Field(day, hint=short_day_hint(desk), check=self.day_of)
 
     def compose(self) -> ComposeResult:
         yield Row(("knives", self.knives), ("comes on", self.day))

@@ -129,12 +129,15 @@ class BoardMoves(BoardView):
         """Ask once before a tray moves; say why when there is none."""
         from queueboard.board.screens.tray import TrayDialog
 
+        free = any(movable(knife) for knife in box.on_hand if knife.column is not Column.READY)
         if trays:
             self.app.push_screen(TrayDialog(self.desk, trays), self._tray_moved)
+        elif free:
+            self.say(self._nothing_moves(box))
         elif box.apart:
             tags = ", ".join(knife.tag for knife in box.apart)
             self.say(
-                f"Nothing of {box.box.number} can move: {tags} waits for the yes to the count. w, then 1, says yes.",
+                f"Nothing of {box.box.number} can move: {tags} waits for the yes to the count. w takes the answer.",
                 trouble=True,
             )
         elif any(not movable(knife) for knife in box.on_hand):

@@ -126,11 +126,13 @@ def _after_the_count(stand: Stand) -> str:
 def _missing(stand: Stand) -> Face:
     """The missing by name, where each was last seen, and what looks like it elsewhere; or that more is in hand."""
     if not stand.check.missing:
+        going = len(stand.check.going)
+        goes = f"{many(going, 'knife')} of it {'goes' if going == 1 else 'go'}"
         return Face(
             question="More is in hand than this box has ready. Whose is it?",
             body=(
                 _after_the_count(stand),
-                f"{many(len(stand.check.going), 'knife')} of it go. One too many is another box's, or not ready.",
+                f"{goes}. One too many is another box's, or not ready.",
                 "",
                 "Look at each tag, put back what is not this box's, and count again with /.",
             ),

@@ -19,6 +19,7 @@ from queueboard.board.widgets.signed_list import SignedList
 from queueboard.clean import cell_text
 from queueboard.errors import TypedError
 from queueboard.intake.lines import KnifeLine, read_lines
+from queueboard.intake.small import counts_differ
 from queueboard.phrases import helping
 from queueboard.phrases.announced import here_already_words
 from queueboard.phrases.bell import asked_words, knives_lines
@@ -104,7 +105,7 @@ class WalkInScreen(KeptForm[int]):
         lines = read_lines(text, self.desk.picture.settings)
         typed, counted = sum(line.count for line in lines), self.count_so_far()
         if counted is not None and typed != counted:
-            raise TypedError(f"You counted {counted} and typed {typed} knives; one of the two is not right yet.")
+            raise TypedError(counts_differ(counted, typed))
         return lines
 
     def count_so_far(self) -> int | None:
