@@ -183,5 +183,11 @@ class BoardView(BoardDrawing):
         return True
 
     def on_key(self) -> None:
-        """The next key takes the sentence away."""
+        """The next key takes the sentence away, together with what the key does: else the screen is laid out twice.
+
+        The app gets the key next, so that what is put before it is done just before.
+        """
+        self.app.call_later(self._end_notice)
+
+    def _end_notice(self) -> None:
         self._notice.display = False
