@@ -183,11 +183,5 @@ class BoardView(BoardDrawing):
         return True
 
     def on_key(self) -> None:
-        """The next key takes the sentence away, together with what the key does: else the screen is laid out twice.
-
-        The app gets the key next, so that what is put before it is done just before.
-        """
-        self.app.call_later(self._end_notice)
-
-    def _end_notice(self) -> None:
-        self._notice.display = False
+        """The next key takes the sentence away, just before what it does: gone any earlier, all is laid out twice."""
+        self.app.call_later(setattr, self._notice, "display", False)
