@@ -1,6 +1,7 @@
 """History read back: actions, their lines, and what is undone."""
 
 import json
+from typing import NamedTuple
 
 from queueboard.records.database import Cell, ShopDatabase
 from queueboard.slotted import dataclass
@@ -11,9 +12,8 @@ _READ = json.JSONDecoder().raw_decode
 """For cells that our own program wrote: nothing stands around what is in them, and no time goes into looking for it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Action:
-    """One action, as its first line tells it."""
+class Action(NamedTuple):
+    """One action, as its first line tells it; a tuple, since a history of fifty makes fifty and lets them go again."""
 
     group_id: str
     operation: str
@@ -134,13 +134,14 @@ def newest_line(database: ShopDatabase) -> tuple[int, int] | None:
 
 
 def _action(row: tuple[Cell, ...]) -> Action:
+    group_id, operation, about, at_us, by, undoes = row
     return Action(
-        group_id=str(row[0]),
-        operation=str(row[1]),
-        about=_READ(str(row[2]))[0] if row[2] else {},
-        at_us=_int(row[3]),
-        by=str(row[4]),
-        undoes=None if row[5] is None else str(row[5]),
+        str(group_id),
+        str(operation),
+        _READ(str(about))[0] if about else {},
+        _int(at_us),
+        str(by),
+        None if undoes is None else str(undoes),
     )
 
 
