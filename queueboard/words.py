@@ -188,7 +188,7 @@ class WhyNot(StrEnum):
 
     OVER = "that time is over"
     SHUT = "the shop is shut"
-    TOO_MUCH = "it cannot be done by then, even as the first of all"
+    TOO_MUCH = "it is not sure to be done by then, even as the first of all"
     MAKES_LATE = "it would make"
     PRESSES = "too little would be left free before the promise of box"
     PRESSED = "too little is free already before the promise of box"

@@ -150,7 +150,7 @@ def test_in_heavy_overload_no_chance_is_told() -> None:
         (answer(WhyNot.PRESSES, presses=417), "no, too little would be left free before the promise of box 417"),
         (answer(WhyNot.PRESSED, presses=417), "no, too little is free already before the promise of box 417"),
         (answer(WhyNot.BEHIND_LATE, presses=417), "no, nothing can go before a box that is late already: box 417"),
-        (answer(WhyNot.TOO_MUCH), "no, it cannot be done by then, even as the first of all"),
+        (answer(WhyNot.TOO_MUCH), "no, it is not sure to be done by then, even as the first of all"),
         (answer(WhyNot.OVER), "no, that time is over"),
     ],
 )
