@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from queueboard.settings.market_rules import rule_days
 from queueboard.settings.shapes import MarketDay, Settings
 from queueboard.slotted import dataclass
-from queueboard.values.plan import BenchWindow
+from queueboard.values.plan import BenchWindow, ahead
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,21 +87,18 @@ def bench_windows(calendar: ShopCalendar, now: datetime, days: int) -> tuple[Ben
     left out in spring is shorter and one over the hour that comes twice is longer. In order, never overlapping.
     """
     today = now.astimezone(calendar.settings.zone).date()
-    moment = now.timestamp()
-    windows: list[BenchWindow] = []
-    for day in (today + timedelta(days=offset) for offset in range(days)):
-        if (whole := calendar.bench.get(day)) is None:
-            whole = calendar.bench[day] = _bench_on(calendar, day)
-        for window in whole:
-            if window.opens >= moment:
-                windows.append(window)
-            elif window.closes > moment:
-                windows.append(BenchWindow(start=now.astimezone(calendar.settings.zone), end=window.end))
-    return tuple(windows)
+    whole = (window for offset in range(days) for window in _bench_on(calendar, today + timedelta(days=offset)))
+    return tuple(ahead(whole, now))
 
 
 def _bench_on(calendar: ShopCalendar, day: date) -> tuple[BenchWindow, ...]:
-    """The bench hours of a day: none while the shop is shut."""
+    """The bench hours of a whole day: none while the shop is shut."""
+    if day not in calendar.bench:
+        calendar.bench[day] = _bench_hours(calendar, day)
+    return calendar.bench[day]
+
+
+def _bench_hours(calendar: ShopCalendar, day: date) -> tuple[BenchWindow, ...]:
     if not is_open(calendar, day):
         return ()
     zone = calendar.settings.zone

@@ -7,7 +7,7 @@ from itertools import accumulate, groupby
 from math import ceil
 
 from queueboard.slotted import dataclass
-from queueboard.values.plan import BenchWindow
+from queueboard.values.plan import BenchWindow, ahead
 
 _MINUTE = timedelta(minutes=1)
 
@@ -83,13 +83,7 @@ class BenchClock:
 
 def bench_clock(windows: Iterable[BenchWindow], now: datetime, share: float = 1.0) -> BenchClock:
     """The clock over these stretches, in order and without what lies before now."""
-    moment = now.timestamp()
-    ahead = (
-        window if window.opens >= moment else BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
-        for window in windows
-        if window.closes > moment
-    )
-    known = tuple(sorted(ahead, key=lambda window: window.opens))
+    known = tuple(sorted(ahead(windows, now), key=lambda window: window.opens))
     return BenchClock(
         windows=known,
         opens=tuple(window.opens for window in known),

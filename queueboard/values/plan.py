@@ -1,5 +1,6 @@
 """The shapes of a plan: work going in, runs and finishes coming out."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import field
 from datetime import datetime
 
@@ -25,6 +26,16 @@ class BenchWindow:
     def seconds(self) -> int:
         """Seconds that really pass in the stretch, on a day the clocks change too."""
         return int(self.closes - self.opens)
+
+
+def ahead(windows: Iterable[BenchWindow], now: datetime) -> Iterator[BenchWindow]:
+    """What is left of these stretches from an instant on: those that are over are gone, one under way begins then."""
+    moment = now.timestamp()
+    for window in windows:
+        if window.opens >= moment:
+            yield window
+        elif window.closes > moment:
+            yield BenchWindow(start=now.astimezone(window.start.tzinfo), end=window.end)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
