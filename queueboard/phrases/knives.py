@@ -75,7 +75,12 @@ def wishes_words(knives: Iterable[Knife]) -> str:
 
 def knife_line(knife: Knife, settings: Settings) -> str:
     """The knife in one line: 417-3 REDO chef 20 cm, black handle."""
-    return " ".join((knife.tag, *knife_signs(knife), knife_name(knife, settings)))
+    return f"{knife.tag} {signed_name(knife, settings)}"
+
+
+def signed_name(knife: Knife, settings: Settings) -> str:
+    """The same beside its tag: REDO chef 20 cm, black handle."""
+    return " ".join((*knife_signs(knife), knife_name(knife, settings)))
 
 
 def found_words(knife: Knife | NewKnife) -> str:

@@ -7,7 +7,7 @@ from queueboard.clean import shown
 from queueboard.errors import TypedError
 from queueboard.phrases.dates import when_words
 from queueboard.phrases.day import knife_by_id, leave_words, leaves_today, runs_today
-from queueboard.phrases.knives import knife_line, place_words
+from queueboard.phrases.knives import place_words, signed_name
 from queueboard.phrases.money import money, owed_words
 from queueboard.phrases.typed import parse_cents, parse_tag
 from queueboard.shop.picture import BoxPicture, Picture
@@ -84,8 +84,7 @@ def sheet_line_words(tag: str, picture: Picture) -> str:
     knife = next((one for one in box.knives if one.tag == tag), None)
     if knife is None:
         return f"{tag} is not in its box any more"
-    what = knife_line(knife, picture.settings).removeprefix(knife.tag).strip()
-    return f"{place_words(knife.column)}, {owed}: {what}, {box.customer.name}"
+    return f"{place_words(knife.column)}, {owed}: {signed_name(knife, picture.settings)}, {box.customer.name}"
 
 
 def cut_off_words(tag: str, meanwhile: Iterable[Payment], picture: Picture) -> str:

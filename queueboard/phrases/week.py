@@ -27,15 +27,19 @@ def load_bar(load: DayLoad, most_minutes: int) -> str:
     return measure(load.planned_minutes, load.there_minutes, max(1, BAR * load.there_minutes // max(1, most_minutes)))
 
 
-def load_words(load: DayLoad) -> str:
-    """120 of 198 min booked, 78 free; full; no bench time; CLOSED · the fair; CLOSED on Sundays."""
+def load_words(load: DayLoad, cells: int = 0) -> str:
+    """120 of 198 min booked, 78 free; full; no bench time; CLOSED · the fair; CLOSED on Sundays.
+
+    cells: at least so many for the minutes booked, where they stand under each other.
+    """
     if load.closed:
         why = cell_text(load.closed)
         return f"CLOSED {why.removeprefix('closed ')}" if why.startswith("closed ") else f"CLOSED · {why}"
     if not load.there_minutes:
         return "no bench time"
     free = load.there_minutes - load.planned_minutes
-    return f"{load.planned_minutes} of {load.there_minutes} min booked, {f'{free} free' if free else 'full'}"
+    booked = str(load.planned_minutes).rjust(cells)
+    return f"{booked} of {load.there_minutes} min booked, {f'{free} free' if free else 'full'}"
 
 
 def due_words(load: DayLoad) -> str:

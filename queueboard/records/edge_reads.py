@@ -47,9 +47,9 @@ _TESTS = """SELECT t.knife_id, t.ok, t.tested_us, EXISTS (SELECT 1 FROM second_l
 AND l.chosen_us = t.tested_us AND l.choice <> 'one more try') FROM edge_test t"""
 
 EVERY = "SELECT knife_id FROM spot"
-DRAWN = "SELECT knife_id FROM trial_knife"
+DRAWN = f"{EVERY} WHERE knife_id IN (SELECT knife_id FROM trial_knife)"
 SINCE = "SELECT s.knife_id FROM reading r JOIN spot s ON s.id = r.spot_id WHERE r.read_us >= ?"
-"""Fixed SQL for the ids of knives: those with marked spots, those of belt trials, those that were read since."""
+"""Fixed SQL for the ids of knives with marked spots: all, those of belt trials, those that were read since."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +63,7 @@ class _Test:
 
 
 def read_knives(database: ShopDatabase, which: str = EVERY, *values: Cell) -> tuple[ReadKnife, ...]:
-    """Knives that were read, in the order of their first reading after the work; which: fixed SQL for their ids."""
+    """Knives that were read, in the order of their first reading after the work; which: EVERY, DRAWN or SINCE."""
     before: defaultdict[int, dict[str, int]] = defaultdict(dict)
     after: defaultdict[int, list[tuple[str, int, int]]] = defaultdict(list)
     for knife_id, spot, stage, force, read_us in database.rows(
@@ -81,7 +81,7 @@ def read_knives(database: ShopDatabase, which: str = EVERY, *values: Cell) -> tu
     spots: defaultdict[int, set[str]] = defaultdict(set)
     for knife_id, name in database.rows(f"SELECT knife_id, name FROM spot WHERE knife_id IN ({which})", values):
         spots[whole(knife_id)].add(str(name))
-    knives = knives_of(database, f"k.id IN (SELECT knife_id FROM spot) AND k.id IN ({which})", *values)
+    knives = knives_of(database, f"k.id IN ({which})", *values)
     met = (
         _read(knife, frozenset(spots[knife.id]), before[knife.id], after[knife.id], tests[knife.id]) for knife in knives
     )

@@ -35,9 +35,9 @@ from queueboard.values.knife import Knife
 from queueboard.words import ON_BOARD, Column
 
 WIDTHS = (9, 16, 16, 12)
+"""Cells for each column but the last, which takes what is left."""
 PRICE = 3
 """Which column holds the price; its figures stand under each other."""
-"""Cells for each column but the last, which takes what is left."""
 KEYS = """+ - move · w wait · x decline · $ price · e correct · p promise · u undo
 E test · l label · s scale · m bill · y pay · a pack · c close out · ? keys"""
 WHOLE = "box"

@@ -79,8 +79,6 @@ def _line(load: DayLoad, most: int, picture: Picture, gap: str) -> Content:
     bar = load_bar(load, most)
     head = day_head_words(load, picture.now.date()).ljust(HEAD)
     drawn = (f"{bar.ljust(BAR)}  " if bar else "", "$text-primary")
-    booked, of, there = load_words(load).partition(" of ")
-    said = f"{booked.rjust(MINUTES)}{of}{there}" if bar else load_words(load)
-    due = due_words(load)
+    said, due = load_words(load, MINUTES), due_words(load)
     room = SAID if bar else SAID + BAR + 2
     return Content.assemble((head, "bold"), drawn, said.ljust(room) if due else said, gap if due else "", due)
