@@ -12,6 +12,7 @@ from queueboard.board.base import ShopScreen
 from queueboard.board.desk import Desk
 from queueboard.board.screens.market import MarketScreen
 from queueboard.shop import numbers
+from queueboard.shop.looking import last_line
 from queueboard.shop.moving import move_knives
 from queueboard.shop.noting import note_box, note_knife
 from queueboard.shop.opening import Shop, close_shop
@@ -160,24 +161,37 @@ async def screens_over(made: Callable[[Path], Shop], folder: Path, pilot: Pilot[
             await pilot.app.pop_screen()
 
 
-async def desks(folder: Path, pilot: Pilot[int]) -> AsyncIterator[tuple[type[AnyScreen], Make, Desk]]:
-    """Every screen with what makes it, each time with the app and its home at a new desk over the two boxes.
+async def desks(
+    folder: Path, pilot: Pilot[int], screens: Mapping[type[AnyScreen], Make] = SCREENS
+) -> AsyncIterator[tuple[type[AnyScreen], Make, Desk]]:
+    """Every screen with what makes it, each time with the app and its home at a desk over the two boxes and no more.
 
-    What was opened is closed before the next, so a test of all screens costs one app and not one for each of them.
+    What was opened is closed before the next, so a test of all screens costs one app and not one for each of them; and
+    a desk at which nothing was done is the next one's too.
     """
     app = pilot.app
     assert isinstance(app, Host)
-    home = app.screen
-    for kind, make in SCREENS.items():
-        with desk_of(two_boxes, folder / f"{kind.__name__}.qb") as desk:
+    home, kinds = app.screen, iter(screens.items())
+    following = next(kinds, None)
+    while following is not None:
+        with desk_of(two_boxes, folder / f"{following[0].__name__}.qb") as desk:
             app.desk = desk
             for screen in app.screen_stack:
                 assert isinstance(screen, ShopScreen)
                 screen.desk = desk
-            yield kind, make, desk
-            while app.screen is not home:
-                await app.pop_screen()
-            await pilot.pause()
+            untouched = _all_of(desk)
+            while following is not None and _all_of(desk) == untouched:
+                yield *following, desk
+                while app.screen is not home:
+                    await app.pop_screen()
+                await pilot.pause()
+                following = next(kinds, None)
+
+
+def _all_of(desk: Desk) -> tuple[object, ...]:
+    """What a screen could have changed: the shop, what the desk holds, and what is kept in files."""
+    files = {path: path.stat().st_mtime_ns for path in desk.shop.path.parent.rglob("*")}
+    return last_line(desk.shop), {**vars(desk)}, files
 
 
 async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:

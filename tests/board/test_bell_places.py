@@ -1,21 +1,23 @@
 """The bell: one key from anywhere, and one back to the very place."""
 
-from pathlib import Path
-
 import pytest
+from textual.app import ComposeResult
+from textual.events import Key
+from textual.pilot import Pilot
+from textual.widgets import Static
 from textual.widgets.input import Selection
 
+from queueboard.board.desk import Desk
 from queueboard.board.screens.board import BoardScreen
 from queueboard.board.screens.initials import InitialsScreen
 from queueboard.board.screens.receive import ReceiveScreen
 from queueboard.board.screens.walk_in import WalkInScreen
 from queueboard.shop.opening import Shop
 from tests.board.dump import dump
-from tests.board.every_screen import desks, opened, over_home
-from tests.board.host import LARGE, SMALL, until
+from tests.board.host import LARGE, SMALL, Home, Host, until
 from tests.board.ringing import board, top
 from tests.board.typing import fill
-from tests.shop.place import picture
+from tests.shop.place import NOW, picture
 
 
 async def test_everything_half_typed_is_there_again(two_boxes: Shop) -> None:
@@ -91,22 +93,45 @@ async def test_the_bell_rings_on_every_screen_and_leads_back(place: str, two_box
     assert len(picture(two_boxes).boxes) == 2
 
 
-async def test_no_screen_is_without_the_bell(tmp_path: Path) -> None:
-    """Every screen that can be opened, a new one too, is left for a walk-in and found again as it was."""
-    app = over_home(tmp_path)
-    async with app.run_test(size=SMALL) as pilot:
-        async for kind, make, desk in desks(tmp_path, pilot):
-            if kind in {WalkInScreen, InitialsScreen}:
-                continue
-            here = await opened(make(desk), pilot)
-            before, focused = dump(app), app.focused
-            await pilot.press("f4")
-            top(app)
-            await pilot.press("f4")
-            await until(pilot, lambda here=here: app.screen is here)  # type: ignore[misc]  # bound at once
-            await pilot.pause()
+async def lost_by_the_bell(pilot: Pilot[int]) -> list[str]:
+    """What is not as it was once the screen on top was left for a walk-in; the two it does not leave lose none."""
+    app, here = pilot.app, pilot.app.screen
+    if isinstance(here, WalkInScreen | InitialsScreen):
+        return []
+    before, focused = dump(app), app.focused
+    await pilot.press("f4")
+    if not isinstance(app.screen, WalkInScreen):
+        return ["the bell does not ring"]
+    await pilot.press("f4")
+    await pilot.pause()
+    if app.screen is not here:
+        return [f"the bell leads back to {app.screen}"]
+    return [] if (dump(app), app.focused) == (before, focused) else [f"it was\n{before}\nand is\n{dump(app)}"]
 
-            assert (dump(app), app.focused) == (before, focused), kind.__name__
+
+class Forgetful(Home):
+    """Does not know what it was as soon as another screen lies over it."""
+
+    def compose(self) -> ComposeResult:
+        yield Static("here")
+
+    def on_screen_suspend(self) -> None:
+        self.query_one(Static).update("where?")
+
+
+class Deaf(Home):
+    """Keeps every key."""
+
+    def take_first(self, key: Key) -> bool:
+        return True
+
+
+@pytest.mark.parametrize(("kind", "told"), [(Home, []), (Forgetful, ["it was"]), (Deaf, ["the bell"])])
+async def test_what_the_bell_loses_is_seen(kind: type[Home], told: list[str], shop: Shop) -> None:
+    """A screen that comes back otherwise is told, and one that is not left; one that stays as it was is not."""
+    desk = Desk(shop, "MB", lambda: NOW)
+    async with Host(desk, lambda: kind(desk)).run_test(size=SMALL) as pilot:
+        assert [found[: len(told[0])] for found in await lost_by_the_bell(pilot)] == told
 
 
 async def test_a_number_half_typed_stays(two_boxes: Shop) -> None:

@@ -6,9 +6,13 @@ from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
+from textual.await_complete import AwaitComplete
 from textual.events import Key
+from textual.pilot import Pilot
+from textual.screen import Screen
 
 from queueboard.board.base import ShopModal, ShopScreen, show_everywhere
+from queueboard.board.desk import Desk
 from queueboard.board.forms.form import Dialog, Form
 from queueboard.board.screens.box_list import BoxListScreen
 from queueboard.board.screens.box_money import BoxMoney
@@ -20,11 +24,12 @@ from queueboard.board.screens.dialogs.call_back import CallBackAsked
 from queueboard.board.screens.dialogs.numbers import Telling
 from queueboard.board.screens.edge_view import EdgeView
 from queueboard.board.screens.numbers import OwnNumbersScreen
+from queueboard.shop.opening import Shop
 from queueboard.shop.undoing import steps
 from tests.board.all_screens import SCREENS
 from tests.board.every_screen import desk_of, desks, over_home
-from tests.board.host import SMALL, AnyScreen
-from tests.shop.place import two_boxes
+from tests.board.host import SMALL, AnyScreen, Home, Host
+from tests.shop.place import NOW, two_boxes
 
 pytestmark = pytest.mark.any_engine
 
@@ -91,30 +96,45 @@ async def test_a_burst_of_keys_right_behind_the_one_that_opened_it(tmp_path: Pat
     assert not wrong
 
 
-async def test_left_twice_it_takes_nothing_with_it(tmp_path: Path) -> None:
-    """A screen that is left a second time leaves the one below where it is."""
+async def taken_along(pilot: Pilot[int]) -> list[str]:
+    """What leaves besides, when the screen on top is left twice at once."""
+    app, (below, screen) = pilot.app, pilot.app.screen_stack[-2:]
+    screen.dismiss(None)
+    screen.dismiss(None)
+    await pilot.pause()
+    return [] if app.screen is below else [f"{app.screen} is on top in place of {below}"]
+
+
+class Rude(Home):
+    """Leaves as Textual would let it: whatever lies on top goes."""
+
+    def dismiss(self, result: None = None) -> AwaitComplete:
+        return Screen.dismiss(self, result)
+
+
+@pytest.mark.parametrize(("kind", "taken"), [(Home, 0), (Rude, 1)])
+async def test_what_leaves_besides_is_seen(kind: type[Home], taken: int, shop: Shop) -> None:
+    """A screen that takes the one below along is told, one that leaves alone is not."""
+    desk = Desk(shop, "MB", lambda: NOW)
+    app = Host(desk, lambda: Home(desk))
+    async with app.run_test(size=SMALL) as pilot:
+        await app.push_screen(kind(desk))
+        assert len(await taken_along(pilot)) == taken
+
+
+async def test_what_is_shown_goes_past_a_screen_that_still_opens(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Another window's picture, or an action that ends, while a screen is put together: neither finds it lacking."""
+    monkeypatch.setattr(Desk, "is_stale", lambda _: True)  # another window writes all the time
     app = over_home(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
         async for kind, make, desk in desks(tmp_path, pilot):
-            below, screen = app.screen, make(desk)
-            await app.push_screen(screen)
-            screen.dismiss(None)
-            screen.dismiss(None)
-            await pilot.pause()
-
-            assert app.screen is below, kind.__name__
-
-
-async def test_the_look_for_other_windows_waits_for_a_screen(tmp_path: Path) -> None:
-    """A new picture that comes while a screen is being put together, part by part, finds nothing missing."""
-    app = over_home(tmp_path)
-    async with app.run_test(size=SMALL) as pilot:
-        async for kind, make, desk in desks(tmp_path, pilot):
-            desk.is_stale = lambda: True  # type: ignore[method-assign]  # another window writes all the time
             screen = make(desk)
             app.push_screen(screen)
             while not screen.is_mounted:
                 app.look_around()
+                show_everywhere(app)
                 await one_turn()
             app.look_around()
             await pilot.pause()
@@ -144,18 +164,3 @@ async def test_a_board_that_closes_looks_no_more(tmp_path: Path, first: int, mon
 
         await looking
     assert app.failure is None
-
-
-async def test_what_is_shown_everywhere_goes_past_a_screen_that_still_opens(tmp_path: Path) -> None:
-    """An action that ends while a screen is being put together finds nothing missing on it."""
-    app = over_home(tmp_path)
-    async with app.run_test(size=SMALL) as pilot:
-        async for kind, make, desk in desks(tmp_path, pilot):
-            screen = make(desk)
-            app.push_screen(screen)
-            while not screen.is_mounted:
-                show_everywhere(app)
-                await one_turn()
-            await pilot.pause()
-
-            assert app.failure is None, kind.__name__
