@@ -23,7 +23,8 @@ from tests.house.tree import ROOT
 def test_a_disk_that_takes_no_more_leaves_nothing(command: str, kilobytes: int, tmp_path: Path) -> None:
     """Where the system takes only so much of a file, making one ends in a sentence, and not a byte of it stays."""
     file = tmp_path / "new" / "shop.qb"
-    asked = f"'{sys.executable}' -m queueboard --file '{file}' {command}"
+    # -B: a module that it is the first to compile would be kept cut off, too, for all that come after
+    asked = f"'{sys.executable}' -B -m queueboard --file '{file}' {command}"
     done = subprocess.run(
         ["bash", "-c", f"ulimit -f {kilobytes}; {asked}"], cwd=ROOT, capture_output=True, check=False, text=True
     )
