@@ -50,9 +50,13 @@ def digest(text: str, salt: str) -> str:
     return "#" + hmac.new(bytes.fromhex(salt), text.encode(), hashlib.sha256).hexdigest()[:24]
 
 
+_JSON = json.JSONEncoder(sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+"""Made once: with such wishes the library makes one for each text."""
+
+
 def canonical(values: object) -> str:
     """JSON that is the same for the same content, whatever the order."""
-    return json.dumps(values, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    return _JSON.encode(values)
 
 
 def chain(previous: str, line: Mapping[str, Cell]) -> str:
