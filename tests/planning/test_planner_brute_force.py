@@ -1,6 +1,7 @@
 """Tiny queues against every way to work them: all orders of the knives, cut into runs in every way."""
 
 from collections import Counter
+from collections.abc import Sequence
 from functools import cache
 from itertools import combinations
 from random import Random
@@ -48,6 +49,11 @@ def tiny(dice: Random, saved_percent: int) -> Queue:
     )
 
 
+def runs_of(ids: Sequence[int], run_size: int) -> list[int]:
+    """Every run of some knives, as a number with their ids as its bits."""
+    return [sum(1 << knife for knife in run) for size in range(1, run_size + 1) for run in combinations(ids, size)]
+
+
 def best(queue: Queue) -> Outcome:
     """The best outcome there is.
 
@@ -59,11 +65,7 @@ def best(queue: Queue) -> Outcome:
     seconds = [sum(knife.seconds for knife in knives if some >> knife.id & 1) for some in range(everything + 1)]
     boxes = [(sum(1 << knife.id for knife in box.knives), box.due, box.weight) for box in queue.boxes]
     runs = [
-        [
-            sum(1 << knife.id for knife in run)
-            for size in range(1, costs.run_size + 1)
-            for run in combinations([knife for knife in knives if knife.process == process], size)
-        ]
+        runs_of([knife.id for knife in knives if knife.process == process], costs.run_size)
         for process, costs in enumerate(queue.processes)
     ]
 
@@ -84,8 +86,8 @@ def best(queue: Queue) -> Outcome:
             return (0, 0, 0)
         found: list[Outcome] = []
         for process, costs in enumerate(queue.processes):
-            whole = costs.set_up_seconds
-            cost = (whole * (100 - queue.saved_percent) + 50) // 100 if process == mounted else whole
+            saved = queue.saved_percent if process == mounted else 0
+            cost = (costs.set_up_seconds * (100 - saved) + 50) // 100
             for more in runs[process]:
                 if not done & more:
                     late, tardiness = loss(done, more, seconds[done | more] + paid + cost)
