@@ -32,8 +32,6 @@ class QueueboardApp(WatchingApp):
     TITLE = "queueboard"
     CSS_PATH = [Path(__file__).with_name("app.tcss"), Path(__file__).with_name("board.tcss")]
     ENABLE_COMMAND_PALETTE = False
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]
-    VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
     BINDING_GROUP_TITLE = "On every screen"
     what_is_kept = "everything up to the last “Saved” is in the shop file"
     """Said when it ends otherwise than by its own key."""

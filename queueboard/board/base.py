@@ -3,10 +3,11 @@
 from collections.abc import Callable
 from typing import ClassVar, Concatenate, Generic, ParamSpec, TypeVar
 
+from textual import on
 from textual.app import App
 from textual.await_complete import AwaitComplete
 from textual.binding import Binding, BindingType
-from textual.events import Key
+from textual.events import Key, Resize, ScreenResume
 from textual.screen import ModalScreen, Screen
 
 from queueboard.board.desk import Desk
@@ -58,6 +59,16 @@ class ShopScreen(Screen[Answer], Generic[Answer]):
         self.dismiss(None)
         below = self.app.screen
         return isinstance(below, ShopScreen) and below.take_first(key)
+
+    def on_screen_resume(self, event: ScreenResume) -> None:
+        """Stand as it was put together: each part was styled as it came, and is again wherever something changes it."""
+        event.refresh_styles = False
+
+    @on(Resize)
+    def stand_as_it_is(self, event: Resize) -> None:
+        """Lay out nothing anew for a size that all stand at, as Textual does, here and below, for each that opens."""
+        if not self.VERTICAL_BREAKPOINTS and all(screen.outer_size == event.size for screen in self.app.screen_stack):
+            event.prevent_default()
 
     def attempt(
         self, operation: Callable[Concatenate[Shop, Actor, P], R], *args: P.args, **kwargs: P.kwargs

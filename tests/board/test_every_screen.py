@@ -21,6 +21,7 @@ from tests.board.dump import dump
 from tests.board.every_screen import WALKED, empty_screens, over_home, walk
 from tests.board.host import LARGE, SMALL, laid_out
 from tests.board.test_no_colour import told_by_colour_alone
+from tests.board.test_opening import other_when_made_anew
 from tests.kept import UPDATE, kept
 
 pytestmark = pytest.mark.any_engine
@@ -52,6 +53,7 @@ async def test_every_screen_is_as_it_is_kept(state: str, tmp_path: Path) -> None
         async for screen in walk(state, tmp_path, pilot):
             name = type(screen).__name__
             texts[f"{state}-80/{name}"] = shown = await settled(pilot, SMALL)
+            assert not other_when_made_anew(app), name
             assert not {"\x1b", "\u202e"} & set(shown), name
             await pilot.resize_terminal(*LARGE)
             texts[f"{state}-120/{name}"] = await settled(pilot, LARGE)

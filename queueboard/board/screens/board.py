@@ -23,6 +23,7 @@ class BoardScreen(BoardComing, BoardFigures, BoardSwaps, BoardMarket, BoardWall,
     """The board."""
 
     HELP = helping.BOARD
+    VERTICAL_BREAKPOINTS = [(32, "-high")]
     BINDING_GROUP_TITLE = "The board"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(

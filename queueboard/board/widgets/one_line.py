@@ -16,6 +16,14 @@ class OneLine(Input):
         super().__init__(value, placeholder=hint, compact=True, select_on_focus=select, max_length=most or 0, id=id)
         self.cursor_blink = False
 
+    def validate(self, value: str) -> None:
+        """Nothing: what reads a line says what is wrong. Textual would mark each line, and style it anew for that."""
+
+    def update_node_styles(self, animate: bool = True) -> None:  # noqa: FBT002  # Textual's own shape
+        """Style it where it stands; before that it would be in vain."""
+        if self.is_attached:
+            super().update_node_styles(animate)
+
     def replace(self, text: str, start: int, end: int) -> None:
         """Take in what is typed or pasted, but for marks that would turn the line it stands in."""
         super().replace(without_turns(text), start, end)
