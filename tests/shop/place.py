@@ -16,7 +16,7 @@ from queueboard.records.line_file import write_lines
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
 from queueboard.shop.demo import MORNING_ZONES, make_demo_shop
-from queueboard.shop.looking import look
+from queueboard.shop.looking import at_first_sight, look
 from queueboard.shop.opening import Shop, address_in, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import add_customer, receive_box
@@ -223,7 +223,14 @@ def picture(shop: Shop, *, minutes: int = 0) -> Picture:
 
 
 def box(shop: Shop, number: int) -> BoxPicture:
-    """An open box by its number."""
+    """An open box by its number, with nothing of the plan, which takes most of a look: see planned_box."""
+    found = at_first_sight(shop, NOW, 0).box(number)
+    assert found is not None, f"box {number} is not on the board"
+    return found
+
+
+def planned_box(shop: Shop, number: int) -> BoxPicture:
+    """An open box by its number, with what the plan says: its forecast, its honest day, and when its label is due."""
     found = picture(shop).box(number)
     assert found is not None, f"box {number} is not on the board"
     return found
