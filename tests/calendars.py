@@ -15,7 +15,7 @@ from tests.shop_settings import settings
 ZONES = tuple(ZoneInfo(name) for name in ("UTC", "Europe/Berlin", "America/New_York", "Australia/Lord_Howe"))
 """Zones without summer time, with it, on the other side of the ocean, and with half an hour of it."""
 
-YEAR = st.dates(date(2026, 1, 1), date(2027, 12, 31))
+YEAR = st.integers(0, 729).map(lambda days: date(2026, 1, 1) + timedelta(days=days))
 """Any day of two years."""
 
 
@@ -46,59 +46,73 @@ def with_closure(calendar: ShopCalendar, closure: Closure) -> ShopCalendar:
     return ShopCalendar(replace(base, closures=(*base.closures, closure)), calendar.holidays)
 
 
-@st.composite
-def spans(draw: st.DrawFn) -> tuple[Span, ...]:
-    """Up to three stretches of one day, in order and apart."""
-    ends = sorted(draw(st.lists(st.integers(0, 1439), min_size=2, max_size=6, unique=True)))
-    minutes = ends[: len(ends) // 2 * 2]
-    clock = [time(minute // 60, minute % 60) for minute in minutes]
-    return tuple(zip(clock[::2], clock[1::2], strict=True))
+CLOCKS = st.integers(0, 1439).map(lambda minute: time(minute // 60, minute % 60))
+"""Any minute of a day, as settings write it."""
+
+INSTANTS = st.integers(0, 2 * 365 * 24 * 60 * 60).map(
+    lambda passed: datetime(2026, 1, 1, tzinfo=UTC) + timedelta(seconds=passed)
+)
+"""Any real instant of two years, in UTC."""
 
 
-@st.composite
-def closures(draw: st.DrawFn) -> Closure:
-    """A closure of up to three weeks."""
-    first = draw(YEAR)
-    return closed(first, first + timedelta(days=draw(st.integers(0, 20))))
+def _spans(clocks: list[time]) -> tuple[Span, ...]:
+    """Stretches of one day, in order and apart."""
+    ends = sorted(clocks)[: len(clocks) // 2 * 2]
+    return tuple(zip(ends[::2], ends[1::2], strict=True))
 
 
-@st.composite
-def last_ships(draw: st.DrawFn) -> LastShip:
-    """A row of a carrier's table of last days."""
-    ship_on = draw(YEAR)
-    return LastShip(ship_on=ship_on, arrives_by=ship_on + timedelta(days=draw(st.integers(0, 12))))
+def closures() -> st.SearchStrategy[Closure]:
+    """Closures of up to three weeks."""
+    return st.tuples(YEAR, st.integers(0, 20)).map(lambda drawn: closed(drawn[0], drawn[0] + timedelta(days=drawn[1])))
 
 
-@st.composite
-def calendars(draw: st.DrawFn) -> ShopCalendar:
-    """A shop with any weekly hours, zone, closures and holidays, open on at least one day the carrier collects."""
-    hours = draw(st.dictionaries(st.integers(0, 6), spans(), min_size=1))
-    collection = draw(st.frozensets(st.integers(0, 6), max_size=6)) | {draw(st.sampled_from(sorted(hours)))}
+def _calendar(
+    *,
+    hours: dict[int, tuple[Span, ...]],
+    collection: frozenset[int],
+    collected: int,
+    zone: ZoneInfo,
+    ready_by: time,
+    cut_off: time,
+    shut: list[Closure],
+    last: list[tuple[date, int]],
+    holidays: list[date],
+) -> ShopCalendar:
+    """collected: which of the open weekdays the carrier collects on in any case."""
     base = settings()
     numbers = replace(
         base,
-        zone=draw(st.sampled_from(ZONES)),
+        zone=zone,
         hours=hours,
         bench=hours,
-        ready_by=draw(st.times().map(to_minute)),
-        closures=tuple(draw(st.lists(closures(), max_size=3))),
+        ready_by=ready_by,
+        closures=tuple(shut),
         parcels=replace(
             base.parcels,
-            collection_weekdays=collection,
-            cut_off=draw(st.times().map(to_minute)),
-            last_ship=tuple(draw(st.lists(last_ships(), max_size=2))),
+            collection_weekdays=collection | {sorted(hours)[collected % len(hours)]},
+            cut_off=cut_off,
+            last_ship=tuple(LastShip(ship_on=day, arrives_by=day + timedelta(days=more)) for day, more in last),
         ),
     )
-    return ShopCalendar(numbers, dict.fromkeys(draw(st.lists(YEAR, max_size=10)), "a feast"))
+    return ShopCalendar(numbers, dict.fromkeys(holidays, "a feast"))
 
 
-def to_minute(clock: time) -> time:
-    """The time without its seconds, as settings write it."""
-    return clock.replace(second=0, microsecond=0)
+SHOPS = st.builds(
+    _calendar,
+    hours=st.dictionaries(
+        st.integers(0, 6), st.lists(CLOCKS, min_size=2, max_size=6, unique=True).map(_spans), min_size=1
+    ),
+    collection=st.frozensets(st.integers(0, 6), max_size=6),
+    collected=st.integers(0, 6),
+    zone=st.sampled_from(ZONES),
+    ready_by=CLOCKS,
+    cut_off=CLOCKS,
+    shut=st.lists(closures(), max_size=3),
+    last=st.lists(st.tuples(YEAR, st.integers(0, 12)), max_size=2),
+    holidays=st.lists(YEAR, max_size=10),
+)
 
 
-def instants(zone: ZoneInfo) -> st.SearchStrategy[datetime]:
-    """Any real instant of two years, on the wall clock of a zone."""
-    first = datetime(2026, 1, 1, tzinfo=UTC)
-    seconds = st.integers(0, 2 * 365 * 24 * 60 * 60)
-    return seconds.map(lambda passed: (first + timedelta(seconds=passed)).astimezone(zone))
+def calendars() -> st.SearchStrategy[ShopCalendar]:
+    """Shops with any weekly hours, zone, closures and holidays, open on at least one day the carrier collects."""
+    return SHOPS

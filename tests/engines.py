@@ -39,7 +39,6 @@ RUN = "PYTEST_XDIST_TESTRUNUID"
 MARKERS = (
     "sqlite_file: about a shop that is a file, its bytes, its copies or its locks; left out on a server",
     "server: about a shop on a server; left out without one",
-    "any_engine: about how a screen looks and stands, whatever lies beneath; left out on a server",
     "own_folder: opens a shop in a folder that it makes itself",
 )
 
@@ -66,13 +65,11 @@ def examples(count: int) -> int:
 def concerned(item: pytest.Item) -> bool:
     """True for a test that says something of the engine at hand: on a server, of one that opens a shop.
 
-    A test that opens a shop asks for a folder to put it in, itself or through a fixture. Those that open every screen
-    to look at it are left out unless -m names them: beneath lies the same picture, and looking takes its time.
+    A test that opens a shop asks for a folder to put it in, itself or through a fixture.
     """
     if not on_server():
         return item.get_closest_marker("server") is None
-    left_out = {"sqlite_file", "any_engine"} - set(str(item.config.getoption("markexpr")).split())
-    return not any(item.get_closest_marker(name) is not None for name in left_out) and _may_open(item)
+    return item.get_closest_marker("sqlite_file") is None and _may_open(item)
 
 
 def _may_open(item: pytest.Item) -> bool:

@@ -34,8 +34,8 @@ async def _nothing_ready(loop: asyncio.AbstractEventLoop) -> None:
         await asyncio.sleep(0)
 
 
-async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textual says how long to sleep
-    """Wait until every message was dealt with and every screen that has to be drawn was drawn."""
+async def dealt_with(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textual says how long to sleep
+    """Wait until every message was dealt with and every screen that has to be laid out was laid out."""
     loop = asyncio.get_running_loop()
     await _nothing_ready(loop)
     app = active_app.get(None)
@@ -43,6 +43,12 @@ async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textua
         for timer in due:
             await timer._tick(next_timer=0, count=0)
         await _nothing_ready(loop)
+
+
+async def at_rest(min_sleep: float = 0, max_sleep: float = 0) -> None:  # Textual says how long to sleep
+    """The same, and what is on top is drawn; between keys that are pressed in one go nobody looks."""
+    await dealt_with()
+    app = active_app.get(None)
     if app is not None and app._exception is None:
         _draw(app)
 
@@ -86,10 +92,11 @@ async def _all_heard(pilot: Pilot[object], timeout: float = 0) -> bool:  # noqa:
 
 def quick_screens() -> None:
     """For the rest of this process; a program that tests start is as it is."""
-    app_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
+    app_module.wait_for_idle = dealt_with  # type: ignore[attr-defined]  # it is not exported
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign]  # that is the point
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
+    RuleSet.__hash__ = object.__hash__  # type: ignore[method-assign]  # the same number, not asked for in Python
     known: Rules = {}
 
     def rules_of(

@@ -10,7 +10,7 @@ import pytest
 from queueboard.phrases.announced import coming_boxes, expected_word
 from queueboard.phrases.boxes import TO_FETCH, box_due_word
 from queueboard.seedfiles import seed_text
-from queueboard.shop.demo import MORNING_ZONES, morning_zone
+from queueboard.shop.demo import morning_zone
 from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.picture import BoxPicture, Picture
@@ -34,9 +34,8 @@ from queueboard.words import (
     ThingState,
     WaitingFor,
 )
-from tests.shop.place import demo_shop
+from tests.shop.place import demo_shop, half_past_eight
 
-HOME = ZoneInfo(MORNING_ZONES[0])
 DATES = {
     "a Monday": date(2026, 11, 23),
     "a Friday": date(2026, 11, 27),
@@ -52,8 +51,7 @@ EVENING = datetime(2026, 11, 25, 22, 40, tzinfo=UTC)
 @pytest.fixture(scope="module", params=DATES.values(), ids=list(DATES))
 def picture(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Picture:
     """The demo's picture at half past eight on one of the dates."""
-    day: date = request.param
-    return taken(tmp_path_factory.mktemp("demo"), datetime(day.year, day.month, day.day, 8, 30, tzinfo=HOME))
+    return taken(tmp_path_factory.mktemp("demo"), half_past_eight(request.param))
 
 
 def taken(folder: Path, now: datetime) -> Picture:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 from itertools import groupby
 from math import floor, inf, nextafter, sqrt
+from struct import unpack
 
 from queueboard.edges.summary import SURE, Interval
 from queueboard.slotted import dataclass
@@ -77,7 +78,7 @@ class _Middles:
     """The means of all pairs of some values, each with itself too, in order: Walsh's averages.
 
     Ten thousand values have fifty million, so that none is written down: how many are up to a mark is counted in one
-    pass from both ends, and the mark halved until it stands before the one that is wanted.
+    pass from both ends, and the mark halved until it stands right before the one that is wanted.
     """
 
     def __init__(self, values: Sequence[float]) -> None:
@@ -96,9 +97,14 @@ class _Middles:
     def at(self, place: int) -> float:
         """The one at a place, 0 the lowest."""
         low, high = nextafter(2 * self._values[0], -inf), 2 * self._values[-1]
-        while high - low > NEAR:
+        below, within = 0, self.count
+        while within - below > 1 and high - low > NEAR:
             mark = (low + high) / 2
-            low, high = (low, mark) if self._up_to(mark) > place else (mark, high)
+            up_to = self._up_to(mark)
+            if up_to > place:
+                high, within = mark, up_to
+            else:
+                low, below = mark, up_to
         while self._up_to(low := self._next(low)) <= place:
             pass
         return low / 2
@@ -140,18 +146,21 @@ def _doubled_ranks(values: Sequence[float]) -> list[int]:
 
 
 def _subset_sums(ranks: Sequence[int]) -> list[int]:
-    """In how many ways each sum comes about when every rank may count or not."""
-    ways = [1] + [0] * sum(ranks)
-    reach = 0
+    """In how many ways each sum comes about when every rank may count or not; of at most EXACT ranks.
+
+    All are the digits of one number, 64 bits each, for 2 to the EXACT ways there are at most: to add a rank to what
+    some sum to is to shift it.
+    """
+    ways = 1
     for rank in ranks:
-        reach += rank
-        for total in range(reach, rank - 1, -1):
-            ways[total] += ways[total - rank]
-    return ways
+        ways += ways << 64 * rank
+    sums = sum(ranks) + 1
+    return list(unpack(f"<{sums}Q", ways.to_bytes(8 * sums, "little")))
 
 
+@lru_cache(maxsize=256)
 def _pair_counts(first: int, second: int) -> list[int]:
-    """In how many ways each number of pairs won comes about: the coefficients of a Gaussian binomial."""
+    """In how many ways each number of pairs won comes about: the coefficients of a Gaussian binomial; not to change."""
     ways = [1] + [0] * (first * second)
     for step in range(1, first + 1):
         for total in range(len(ways) - 1, second + step - 1, -1):

@@ -5,7 +5,7 @@ Works on a plain connection and on any layout, so that a copy can be looked at w
 
 import json
 import sqlite3
-from collections.abc import Generator, Iterable, Iterator
+from collections.abc import Generator, Iterable, Iterator, Mapping
 from contextlib import closing
 from itertools import groupby
 from operator import itemgetter
@@ -64,8 +64,11 @@ def emptied(connection: Raw) -> frozenset[int]:
     return frozenset(number for (about,) in told for number in json.loads(about).get("emptied", ()))
 
 
-def lives(connection: Raw, only: str | None = None) -> Iterator[Life]:
-    """Each row that ever was, as history tells it; *only* those of one table, where it is named."""
+def lives(connection: Raw, only: str | None = None, columns: Mapping[str, Values] | None = None) -> Iterator[Life]:
+    """Each row that ever was, as history tells it; *only* those of one table, where it is named.
+
+    columns: the tables of the shop with what an older row holds in each column, from whoever has looked them up.
+    """
     # The order of the index history_entity, so that no more than one row's life is held at a time.
     engine = engine_of(connection)
     lines = engine.streamed(
@@ -73,7 +76,7 @@ def lives(connection: Raw, only: str | None = None) -> Iterator[Life]:
         "ORDER BY entity, entity_id, id",
         () if only is None else (only,),
     )
-    defaults: dict[str, Values] = {}
+    defaults = columns or {}
     told = _counted(connection, lines, 1) if only is None else lines
     for (entity, entity_id), life in groupby(told, key=itemgetter(0, 1)):
         defaults = defaults or engine.columns()
@@ -140,7 +143,7 @@ def _states(connection: Raw) -> Iterator[str]:
     told = dict.fromkeys(there, 0)
     newest = dict.fromkeys(there, 0)
     with closing(_Rows(connection)) as rows:
-        for life in lives(connection):
+        for life in lives(connection, columns=defaults):
             where = f"{life.entity.replace('_', ' ')} {life.entity_id}"
             if life.broken_at is not None:
                 yield f"line {life.broken_at} of history does not follow from the line before about the same {where}"
@@ -220,13 +223,14 @@ def _words(connection: Raw) -> Iterator[str]:
 
 
 def _digests(entity: str, before: str | None, after: str | None) -> dict[tuple[str, str], object]:
+    personal = STATE[entity].personal
     sides = (("before", before), ("after", after))
     return {
         (side, name): cell
         for side, values in sides
-        if values is not None
+        if values is not None and any(f'"{name}"' in values for name in personal)
         for name, cell in json.loads(values).items()
-        if name in STATE[entity].personal and cell not in (None, "")
+        if name in personal and cell not in (None, "")
     }
 
 

@@ -59,8 +59,14 @@ class FileEngine:
 
     def columns(self) -> dict[str, Defaults]:
         """As SQLite itself lists them."""
-        named = "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name"
-        return {name: _columns(self.connection, name) for (name,) in self.connection.execute(named).fetchall()}
+        listed = self.connection.execute(
+            "SELECT t.name, c.name, c.dflt_value FROM sqlite_master t, pragma_table_info(t.name) c "
+            "WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite%' ORDER BY t.name, c.cid"
+        )
+        tables: dict[str, Defaults] = {}
+        for table, column, default in listed:
+            tables.setdefault(table, {})[column] = None if default is None else _meant(default)
+        return tables
 
     def strange(self) -> bool:
         """Held against a file freshly made in memory, word by word."""
@@ -143,6 +149,14 @@ def _made_by(steps: tuple[str, ...]) -> Made:
         return _made(fresh)
 
 
+@lru_cache(maxsize=2)
+def wording(layout: int) -> tuple[str, ...]:
+    """How a layout has all that it makes written, in the order in which it stands."""
+    with _fresh(migrations.STEPS[:layout]) as fresh:
+        made = fresh.execute("SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite%'")
+        return tuple(str(sql) for (sql,) in made)
+
+
 def made_names(layout: int) -> Made:
     """The kind and name of all that a layout makes by name: tables, indexes, guards."""
     return frozenset((kind, name) for kind, name, _, sql in _made_by(migrations.STEPS[:layout]) if sql)
@@ -159,9 +173,9 @@ def _made(connection: sqlite3.Connection) -> Made:
     return frozenset((*row[:3], " ".join(row[3].split())) for row in made)
 
 
-def _columns(connection: sqlite3.Connection, table: str) -> Defaults:
-    found = connection.execute("SELECT name, dflt_value FROM pragma_table_info(?)", (table,)).fetchall()
-    return {
-        name: None if default is None else connection.execute(f"SELECT {default}").fetchone()[0]
-        for name, default in found
-    }
+@lru_cache(maxsize=64)
+def _meant(default: str) -> Cell:
+    """What a default comes to; there are few, and many columns have them."""
+    with closing(sqlite3.connect(":memory:")) as empty:
+        meant: Cell = empty.execute(f"SELECT {default}").fetchone()[0]
+    return meant

@@ -16,9 +16,8 @@ from typing import BinaryIO
 
 from peewee import PeeweeException
 
-from queueboard.records import migrations
 from queueboard.records.connection import Cell, Raw
-from queueboard.records.engine import engine_of
+from queueboard.records.engine import engine_of, wording
 from queueboard.records.writing import canonical
 from queueboard.values.progress import Doing, counted
 
@@ -77,8 +76,9 @@ class _Sealing:
         self._put(canonical({**says, "check": self.figure}))
 
     def row(self, table: str, cells: list[Cell]) -> None:
-        self.figure = _figure(self.figure, canonical([table, cells]))
-        self._put(canonical([table, cells, self.figure]))
+        text = canonical([table, cells])
+        self.figure = _figure(self.figure, text)
+        self._put(f'{text[:-1]},"{self.figure}"]')
 
     def end(self, counts: Mapping[str, int]) -> None:
         self._put(canonical({"rows": counts, "sha256": self.whole.hexdigest()}))
@@ -122,18 +122,19 @@ class Reading:
         seen = dict.fromkeys(self.columns, 0)
         while True:
             whole = self.whole.hexdigest()
-            said = self._json(self._line())
+            line = self._line()
+            said = self._json(line)
             if isinstance(said, dict):
                 self._end(said, seen, whole)
                 return
-            yield self._row(said, seen)
+            yield self._row(said, line, seen)
 
-    def _row(self, said: object, seen: dict[str, int]) -> Line:
+    def _row(self, said: object, line: bytes, seen: dict[str, int]) -> Line:
         shapes = [type(part) for part in said] if isinstance(said, list) else []
         if not isinstance(said, list) or shapes != [str, list, str] or said[0] not in seen:
             raise WrongLineError(self.number, "is no row of a shop file")
         table, cells, figure = said
-        self.figure = _figure(self.figure, canonical([table, cells]))
+        self.figure = _figure(self.figure, line.decode().removesuffix(f",{canonical(figure)}]\n") + "]")
         if figure != self.figure:
             raise WrongLineError(self.number, "is not as it was written, or not where it was written")
         if len(cells) != len(self.columns[table]) or not all(_is_cell(cell) for cell in cells):
@@ -202,6 +203,6 @@ def _number_on(connection: Raw) -> None:
 
 def lay_out(connection: sqlite3.Connection, layout: int) -> None:
     """Make the empty tables of a layout, in the transaction that is open."""
-    for statement in migrations.statements("\n".join(migrations.STEPS[:layout])):
+    for statement in wording(layout):
         connection.execute(statement)
     connection.execute(f"PRAGMA user_version = {layout}")

@@ -22,6 +22,8 @@ FIRST_PREVIOUS = "0" * 64
 
 Values = dict[str, Cell]
 
+_AS_WRITTEN = json.JSONEncoder(sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+
 _OF_A_BOX = ("box_id", "from_box_id", "to_box_id")
 """The columns that say which box a row belongs to; a knife that is moved belongs to two."""
 
@@ -47,12 +49,12 @@ def only_changed(table: type[Row], before: Values | None, after: Values | None) 
 
 def digest(text: str, salt: str) -> str:
     """A salted digest that names a text without telling it."""
-    return "#" + hmac.new(bytes.fromhex(salt), text.encode(), hashlib.sha256).hexdigest()[:24]
+    return "#" + hmac.digest(bytes.fromhex(salt), text.encode(), "sha256").hex()[:24]
 
 
 def canonical(values: object) -> str:
     """JSON that is the same for the same content, whatever the order."""
-    return json.dumps(values, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    return _AS_WRITTEN.encode(values)
 
 
 def chain(previous: str, line: Mapping[str, Cell]) -> str:

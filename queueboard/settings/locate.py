@@ -4,6 +4,7 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Mapping
+from functools import lru_cache
 
 from queueboard.slotted import dataclass
 
@@ -41,6 +42,7 @@ class Layout:
     """Where remarks begin that stand inside a value."""
 
 
+@lru_cache(maxsize=4)
 def layout_of(text: str) -> Layout:
     """Where everything stands in *text*, which must be valid TOML."""
     walk = _Walk(text)
@@ -59,7 +61,7 @@ def lines_of(text: str) -> Mapping[Path, int]:
     A table has the line of its header; one that only its keys make has the line of its first key. The empty path has
     the last line: the place of what is missing altogether.
     """
-    return _Walk(text).lines
+    return layout_of(text).lines
 
 
 class _Walk:

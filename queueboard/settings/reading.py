@@ -3,6 +3,7 @@
 import re
 import tomllib
 from decimal import Decimal, InvalidOperation
+from functools import lru_cache
 from pathlib import Path
 from zoneinfo import ZoneInfo, available_timezones
 
@@ -68,6 +69,7 @@ _HANDLING = (
 )
 
 
+@lru_cache(maxsize=4)  # reading takes longer than most actions, and the text hardly ever changes
 def read_settings(text: str) -> Settings:
     """The checked settings in *text*, which is TOML; SettingsError names the line of the first mistake.
 

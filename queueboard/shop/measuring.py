@@ -119,14 +119,12 @@ def _days_between(
     settings = calendar.settings
     since = _midnight(first, settings.zone)
     work = work_left(database, to_us(since))
-    windows: defaultdict[date, list[BenchWindow]] = defaultdict(list)
-    for window in bench_windows(calendar, since, (today - first).days):
-        windows[window.start.date()].append(window)
     done: defaultdict[date, list[tuple[str, MetKnife]]] = defaultdict(list)
     for at_us, group, knife_id in gone_forward(database, to_us(since)):
         if knife_id in work.knives:
             done[from_us(at_us).astimezone(settings.zone).date()].append((group, work.knives[knife_id]))
-    worked = {day: bench for day, bench in windows.items() if done[day]}
+    benches = {day: bench_windows(calendar, _midnight(day, settings.zone), 1) for day in sorted(done) if day < today}
+    worked = {day: bench for day, bench in benches.items() if bench}
     mornings = _left_at(work, [bench[0].start for bench in worked.values()])
     return tuple(
         (day, _worked_day(settings, done[day], mornings[bench[0].start], bench)) for day, bench in worked.items()

@@ -26,7 +26,7 @@ def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
 
 def settings_in(database: ShopDatabase) -> Settings:
     """The settings in force."""
-    return _read(asking.settings_text(database))
+    return read_settings(asking.settings_text(database))
 
 
 def calendar_now(database: ShopDatabase) -> tuple[int, ShopCalendar]:
@@ -39,7 +39,7 @@ def calendar_now(database: ShopDatabase) -> tuple[int, ShopCalendar]:
 @lru_cache(maxsize=4)
 def _calendar(text: str, closed: tuple[tuple[date, str], ...]) -> ShopCalendar:
     """Kept with all that it has said of its days: each look asks for the same ones."""
-    return ShopCalendar(_read(text), dict(closed))
+    return ShopCalendar(read_settings(text), dict(closed))
 
 
 def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
@@ -49,16 +49,10 @@ def calendar_at(database: ShopDatabase, at: datetime) -> ShopCalendar:
     return ShopCalendar(settings, asking.closed_days(database, then))
 
 
-@lru_cache(maxsize=4)
-def _read(text: str) -> Settings:
-    """Reading takes longer than most actions, and the text hardly ever changes."""
-    return read_settings(text)
-
-
 def if_readable(text: str) -> Settings | None:
     """Settings that were taken in once; None where the rules of today refuse them."""
     try:
-        return _read(text)
+        return read_settings(text)
     except SettingsError:
         return None
 

@@ -54,7 +54,7 @@ def _new_file(path: Path, actor: Actor, settings_text: str) -> Iterator[Shop]:
             db.create(made, salt, to_us(actor.now))
             shop = Shop(path, db.connect(made, PATIENCE_MS), salt)
         try:
-            shop.database.rows("PRAGMA synchronous = OFF")
+            db.hurry(shop.database)
             take_settings(shop, actor, settings_text)
             yield shop
         finally:

@@ -9,8 +9,10 @@ from collections.abc import Callable, Iterator
 from contextlib import closing
 from dataclasses import dataclass
 from datetime import timedelta
+from functools import cache
 from itertools import chain
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from queueboard.records.copies import as_written, copies_folder, copy_name
 from queueboard.records.instants import to_us
@@ -33,7 +35,7 @@ from queueboard.values.new import NewBox
 from queueboard.words import CameBy, Column, GoesBy, Settling
 from tests.records.test_migrating import OLDER, old_file
 from tests.shop.acts import LENIENT
-from tests.shop.place import NOW, box, by, chef, parcel, small_shop
+from tests.shop.place import NOW, box, by, chef, own_path, parcel, small_shop
 from tests.shop.undo_closing import close
 
 KILLER = "K"
@@ -229,6 +231,21 @@ CONTROL = Work("control: history apart", in_two_transactions, of_history)
 
 def prepared(folder: Path, *, log: bool) -> Path:
     """A shop file with a box, a copy, an export and a file of an older layout beside it; log: with write-ahead log."""
+    path = own_path(folder)
+    for name, content in _made(log=log).items():
+        path.with_name(name).write_bytes(content)
+        path.with_name(name).chmod(0o600)
+    return path
+
+
+@cache
+def _made(*, log: bool) -> dict[str, bytes]:
+    """All these files, made once and copied for each kind of work."""
+    with TemporaryDirectory() as folder:
+        return {file.name: file.read_bytes() for file in _make(Path(folder), log=log).parent.iterdir()}
+
+
+def _make(folder: Path, *, log: bool) -> Path:
     shop = small_shop(folder)
     take_settings(shop, by(), LENIENT)
     parcel(shop)

@@ -1,6 +1,6 @@
-"""What a shop on a server is worth: python -m tests.bench.server [KILLS] [CHANGES] [SEED].
+"""What a shop on a server is worth: python -m tests.bench.server [KILLS] [MOVES] [SEED].
 
-Windows race for one price, each with the version that it saw; the control writes whatever it saw, and must lose some.
+Windows race for one knife, each with the version that it saw; the control writes whatever it saw, and must lose some.
 Then the server is killed with SIGKILL, all its processes at once, while windows work: all that was said to be saved
 must be there, and nothing twice, though each window goes on with what it was told had failed. The control asks the
 server not to wait for its disk, and must lose some.
@@ -25,7 +25,7 @@ from queueboard.shop.opening import Shop, close_shop, open_shop
 from tests import engines
 from tests.bench.kills import forked
 from tests.bench.machine import asked, heading
-from tests.bench.writers import PATIENCE_MS, race
+from tests.bench.writers import HEADING, PATIENCE_MS, line, race
 from tests.shop.place import NOW, by, parcel, small_shop
 
 WINDOWS = 3
@@ -127,16 +127,15 @@ def _three_boxes(folder: Path) -> Path:
 
 def main() -> None:
     """Print the tables."""
-    kills, changes, seed = asked(25, 2000, 7)
+    kills, moves, seed = asked(25, 2000, 7)
     os.environ[engines.ENGINE] = "postgresql"
     with engines.measured(), TemporaryDirectory() as folder:
         print(heading("tests.bench.server", seed))
-        print(f"{'':<50}{'writers':>8}{'changes':>9}{'asked again':>13}{'lost':>6}")
+        print(HEADING)
         for careful in (True, False):
-            done = race(Path(folder) / f"race {careful}", 8, changes, careful=careful)
+            done = race(Path(folder) / f"race {careful}", 8, moves, careful=careful)
             name = "with the version that was seen" if careful else "control: whatever was seen"
-            sound = "sound" if done.sound else "NOT SOUND"
-            print(f"{name:<50}{8:>8}{changes:>9}{done.asked_again:>13}{done.lost:>6}  {sound}", flush=True)
+            print(line(name, 8, moves, done), flush=True)
         print(f"{'':<50}{'kills':>8}{'said done':>11}{'lost':>6}{'twice':>7}")
         for careless in (False, True):
             tally = kill(_three_boxes(Path(folder) / f"kill {careless}"), kills, seed, careless=careless)

@@ -31,8 +31,6 @@ from tests.board.every_screen import desk_of, desks, over_home
 from tests.board.host import SMALL, AnyScreen, Home, Host
 from tests.shop.place import NOW, two_boxes
 
-pytestmark = pytest.mark.any_engine
-
 BURSTS = (("enter", "enter"), ("escape", "escape"), ("enter", "escape"), ("plus", "plus"), ("q", "u", "q"), ("1", "1"))
 AT_ONCE = 8
 """Screens that stand one over the other when a board closes."""

@@ -24,8 +24,6 @@ from tests.board.test_no_colour import told_by_colour_alone
 from tests.board.test_opening import other_when_made_anew
 from tests.kept import UPDATE, kept
 
-pytestmark = pytest.mark.any_engine
-
 ABOUT_ONE = {
     *("BoxScreen", "BoxHistoryScreen", "CloseOutScreen", "EdgeScreen", "GoneScreen", "MessageScreen", "PapersDialog"),
     *("ReceivedScreen", "RunDialog", "SummaryScreen", "SwapSheetScreen", "TrayDialog"),

@@ -13,8 +13,6 @@ from tests.board.every_screen import hostile_boxes, over_home, screens_over
 from tests.board.host import SMALL
 from tests.shop.place import another, started
 
-pytestmark = pytest.mark.any_engine
-
 FAMILY = "\U0001f469\u200d\U0001f469\u200d\U0001f467\u200d\U0001f466"
 HOSTILE = {"a bracket before families": "[" + FAMILY * 20, "300 wide signs": "\u5203" * 300}
 

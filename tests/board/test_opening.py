@@ -102,6 +102,19 @@ async def test_a_question_costs_its_own_parts_once(two_boxes: Shop, monkeypatch:
         assert [styled[question.query_one(part)] for part in ("#dialog", "#heading", "#sentence", "#hint")] == [1] * 4
 
 
+async def test_a_screen_that_was_covered_wears_the_colours_turned_to_meanwhile(two_boxes: Shop) -> None:
+    """Back on top it is in the theme that was chosen above it, and another styling changes nothing."""
+    async with (app := QueueboardApp(Desk(two_boxes, "MB", lambda: NOW))).run_test(size=SMALL) as pilot:
+        await pilot.press("enter")
+        below = app.screen
+        dark = [worn(part) for part in parts(app)]
+        await pilot.press("f1", "ctrl+t", "escape")
+
+        assert app.screen is below
+        assert [worn(part) for part in parts(app)] != dark
+        assert not other_when_made_anew(app)
+
+
 async def test_the_board_takes_the_room_there_is() -> None:
     """In a high window what is below the columns has eight lines, in a low one three, however it came to be so."""
     for sizes in ((SMALL, LARGE), (LARGE, SMALL)):

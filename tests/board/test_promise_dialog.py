@@ -15,7 +15,7 @@ from queueboard.words import GoesBy, Lateness, PromiseKind
 from tests.board.answering import COUNTER, answered, refused
 from tests.board.dump import dump
 from tests.board.host import SMALL, Host, until
-from tests.shop.place import NOW, box, by, chef, counter, parcel, picture, small_shop
+from tests.shop.place import NOW, box, by, chef, counter, parcel, picture, planned_box, small_shop
 from tests.shop.undo_announcing import announced
 
 TODAY = date(2026, 11, 9)
@@ -83,7 +83,7 @@ async def test_a_box_that_will_be_late_gets_its_honest_day(shop: Shop) -> None:
     made = counter(shop, knives=90)
     today = NewPromise(kind=PromiseKind.DAY, day=TODAY, told_to="Ms Verrin", reason="she waits")
     promise(shop, by(), made.box, today)
-    late = box(shop, made.box.number)
+    late = planned_box(shop, made.box.number)
     assert late.forecast.lateness is Lateness.WILL_BE_LATE
     assert late.honest_day is not None
 

@@ -22,8 +22,6 @@ from tests.board.host import LARGE, SMALL, FakeDesk, Home, Host
 from tests.board.test_themes import READABLE, contrast
 from tests.busy_morning import busy_morning
 
-pytestmark = pytest.mark.any_engine
-
 SHOWN = {ColorSystem.TRUECOLOR: THEMES, ColorSystem.EIGHT_BIT: EIGHT_BIT, ColorSystem.STANDARD: SIXTEEN}
 """Which themes are worn where."""
 

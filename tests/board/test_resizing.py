@@ -2,7 +2,6 @@
 
 from pathlib import Path
 
-import pytest
 from textual.geometry import Region
 from textual.widget import Widget
 from textual.widgets import DataTable, Input, OptionList
@@ -13,8 +12,6 @@ from queueboard.board.screens.too_small import TooSmallScreen
 from tests.board.dump import dump
 from tests.board.every_screen import desks, opened, over_home
 from tests.board.host import LARGE, SMALL, until
-
-pytestmark = pytest.mark.any_engine
 
 TINY = (59, 19)
 HALF = "half a word"

@@ -19,7 +19,7 @@ from queueboard.calendar.days import (
     why_closed,
 )
 from queueboard.settings.shapes import Closure, Span
-from tests.calendars import YEAR, calendars, closed, closures, instants, market, shop_calendar, with_closure
+from tests.calendars import INSTANTS, YEAR, calendars, closed, closures, market, shop_calendar, with_closure
 from tests.shop_settings import settings
 
 NOV_26 = date(2026, 11, 26)
@@ -154,10 +154,10 @@ def test_market_days_are_named() -> None:
     }
 
 
-@given(calendars(), st.data(), st.integers(0, 40))
-def test_windows_are_in_order_and_never_overlap(calendar: ShopCalendar, data: st.DataObject, days: int) -> None:
+@given(calendars(), INSTANTS, st.integers(0, 40))
+def test_windows_are_in_order_and_never_overlap(calendar: ShopCalendar, instant: datetime, days: int) -> None:
     """Each window ends after it begins, begins no earlier than now or the end of the one before, on an open day."""
-    now = data.draw(instants(calendar.settings.zone))
+    now = instant.astimezone(calendar.settings.zone)
 
     windows = bench_windows(calendar, now, days)
 
@@ -170,20 +170,20 @@ def test_windows_are_in_order_and_never_overlap(calendar: ShopCalendar, data: st
     assert all(is_open(calendar, window.start.date()) for window in windows)
 
 
-@given(calendars(), closures(), st.data())
-def test_a_closure_never_adds_bench_time(calendar: ShopCalendar, closure: Closure, data: st.DataObject) -> None:
+@given(calendars(), closures(), INSTANTS)
+def test_a_closure_never_adds_bench_time(calendar: ShopCalendar, closure: Closure, instant: datetime) -> None:
     """With one closure more there are as many minutes or fewer, and none on its days."""
-    now = data.draw(instants(calendar.settings.zone))
+    now = instant.astimezone(calendar.settings.zone)
     shut = with_closure(calendar, closure)
 
     assert minutes_of(shut, now, 40) <= minutes_of(calendar, now, 40)
     assert not any(closure.first <= w.start.date() <= closure.last for w in bench_windows(shut, now, 40))
 
 
-@given(calendars(), st.data())
-def test_time_that_passes_never_adds_bench_time(calendar: ShopCalendar, data: st.DataObject) -> None:
+@given(calendars(), INSTANTS)
+def test_time_that_passes_never_adds_bench_time(calendar: ShopCalendar, instant: datetime) -> None:
     """An hour later there are at most 60 minutes fewer, and never more."""
-    now = data.draw(instants(calendar.settings.zone)).replace(second=0, microsecond=0)
+    now = instant.astimezone(calendar.settings.zone).replace(second=0, microsecond=0)
     later = (now.astimezone(UTC) + timedelta(hours=1)).astimezone(calendar.settings.zone)
     days = 5 - (later.date() - now.date()).days
 

@@ -10,14 +10,13 @@ import pytest
 import queueboard.board.run
 import queueboard.cli.board
 from queueboard.cli import main
-from queueboard.cli.board import DEMO_MORNING
 from queueboard.cli.common import FINE, REFUSED, closing_shop
 from queueboard.cli.first import place_here, zone_here
 from queueboard.errors import FileError
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.saying import is_said
 from tests.cli.schema import READING, valid
-from tests.shop.place import NOW, parcel, small_shop
+from tests.shop.place import NOW, demo_shop, half_past_eight, parcel, small_shop
 
 Started = list[tuple[Path, str, str, datetime]]
 """What the board was opened with: file, initials, demo, the time on its clock."""
@@ -158,16 +157,15 @@ def test_a_demo_with_a_file_of_its_own_is_kept(tmp_path: Path, started: Started)
     assert (tmp_path / "mine.qb").is_file()
 
 
-@pytest.mark.parametrize("day", ["2026-11-09", "2026-11-27", "2026-12-31", "2027-03-14"])
+@pytest.mark.parametrize("day", ["2026-11-23", "2026-11-27", "2026-12-31", "2026-03-08"])
 def test_every_command_reads_the_invented_shop(day: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """On a Monday, a Friday, the year's last day and a day the clocks change, texts print and JSON fits its schema."""
-    file = str(tmp_path / "demo.qb")
+    file, now = str(tmp_path / "demo.qb"), half_past_eight(date.fromisoformat(day))
 
     def clock() -> datetime:
-        return datetime.combine(date.fromisoformat(day), DEMO_MORNING).astimezone(UTC)
+        return now.astimezone(UTC)
 
-    assert main(["demo", "--file", file, "--date", day], clock=clock) == FINE
-    capsys.readouterr()
+    close_shop(demo_shop(Path(file), now))
     for command in READING:
         assert main([command, "--file", file], clock=clock) == FINE
         assert capsys.readouterr().out.count("\n") > 1

@@ -1,6 +1,5 @@
 """The commands about edges: card, compare and chart, as text and by their schemas."""
 
-from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -9,9 +8,7 @@ from queueboard.cli import main
 from queueboard.cli.common import FINE, NOTHING_FOUND
 from queueboard.shop.opening import close_shop
 from tests.cli.schema import clock, valid
-from tests.shop.place import demo_shop
-
-MORNING = datetime(2026, 11, 25, 13, 5, tzinfo=UTC)
+from tests.shop.place import MORNING, demo_shop
 
 
 @pytest.fixture(scope="module")

@@ -130,6 +130,8 @@ def test_no_test_sleeps_or_is_left_out() -> None:
     offenders = []
     for source in sources("tests"):
         banned = {"skip", "xfail", "importorskip"} | (set() if source.where.startswith(PACED) else {"sleep"})
+        if not any(name in source.text for name in banned):
+            continue
         fine = {id(node.func) for node in ast.walk(source.tree) if isinstance(node, ast.Call) and gives_way(node)}
         offenders += [
             f"{source.where}:{node.lineno}"

@@ -107,11 +107,17 @@ def test_the_closed_lists_have_none_either() -> None:
     assert not [value for value in values if isinstance(value, str) and " " not in value and NEVER.fullmatch(value)]
 
 
-def said_by(command: str, file: Path, folder: Path, capsys: pytest.CaptureFixture[str]) -> str:
-    """All that a command prints, its file and a box filled in."""
+def open_number(file: Path) -> int:
+    """The number of an open box."""
     shop = open_shop(file)
-    number = look(shop, datetime.now(UTC)).boxes[0].box.number
-    close_shop(shop)
+    try:
+        return look(shop, datetime.now(UTC)).boxes[0].box.number
+    finally:
+        close_shop(shop)
+
+
+def said_by(command: str, number: int, file: Path, folder: Path, capsys: pytest.CaptureFixture[str]) -> str:
+    """All that a command prints, its file and a box filled in."""
     words = [
         str(folder / word) if word.partition(".")[0].isupper() and "." in word else word for word in command.split()
     ]
@@ -129,7 +135,8 @@ def test_no_command_says_a_word_of_offices(shop_file: Path, tmp_path: Path, caps
     file = tmp_path / "shop.qb"
     file.write_bytes(shop_file.read_bytes())
     file.chmod(0o600)
-    said = {command: said_by(command, file, tmp_path, capsys) for command in (*SPOKEN, *REFUSED)}
+    number = open_number(file)
+    said = {command: said_by(command, number, file, tmp_path, capsys) for command in (*SPOKEN, *REFUSED)}
 
     assert {command.split()[0] for command in SPOKEN} == {name for name, _ in commands(build_parser())}
     assert not [command for command, text in said.items() if not text.strip()]

@@ -1,7 +1,7 @@
 """The project's own source, parsed once, for the tests that read it."""
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -51,19 +51,26 @@ class Source:
         first, *rest = self.path.relative_to(ROOT).parts
         return rest[0].removesuffix(".py") if first == "queueboard" else first
 
-    def definitions(self) -> Iterator[tuple[str, Definition]]:
+    def definitions(self) -> tuple[tuple[str, Definition], ...]:
         """Every class and function with its dotted name, outer ones first."""
-        yield from _definitions(self.tree, "")
+        return _defined(self.text)
 
 
-def _definitions(node: ast.AST, prefix: str) -> Iterator[tuple[str, Definition]]:
-    for child in ast.iter_child_nodes(node):
-        if isinstance(child, Definition):
-            name = f"{prefix}{child.name}"
-            yield name, child
-            yield from _definitions(child, f"{name}.")
+@cache
+def _defined(text: str) -> tuple[tuple[str, Definition], ...]:
+    return tuple(_definitions(_tree(text).body, ""))
+
+
+def _definitions(body: Iterable[ast.AST], prefix: str) -> Iterator[tuple[str, Definition]]:
+    """Those among some statements and in what these hold; no expression, which most of a tree is, holds one."""
+    for node in body:
+        if isinstance(node, Definition):
+            name = f"{prefix}{node.name}"
+            yield name, node
+            yield from _definitions(node.body, f"{name}.")
         else:
-            yield from _definitions(child, prefix)
+            for inside in ("body", "orelse", "finalbody", "handlers", "cases"):
+                yield from _definitions(getattr(node, inside, ()), prefix)
 
 
 @cache

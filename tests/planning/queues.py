@@ -1,5 +1,7 @@
 """Queues that hypothesis draws, in whole bench seconds, and the doubt about them."""
 
+from itertools import accumulate
+
 from hypothesis import strategies as st
 
 from queueboard.planning.chance import Doubt
@@ -43,11 +45,15 @@ def queue_of(
 KNIVES = st.lists(st.tuples(st.integers(0, PROCESSES - 1), st.integers(60, 1500)), min_size=1, max_size=12)
 
 
-@st.composite
-def queues(draw: st.DrawFn, max_boxes: int = 9, first_due: int = 0) -> Queue:
-    """A queue of promised boxes; its cut-offs are close enough that some of them press."""
-    many = draw(st.lists(st.tuples(st.integers(first_due, 3), KNIVES), min_size=1, max_size=max_boxes))
-    steps = draw(st.lists(st.integers(2000, 25000), min_size=4, max_size=4))
-    cutoffs = tuple(sum(steps[: place + 1]) for place in range(4))
-    boxes = (box_of(place + 1, due, *knives) for place, (due, knives) in enumerate(many))
-    return queue_of(*boxes, cutoffs=cutoffs, saved_percent=draw(st.sampled_from((0, 50, 100))))
+STEPS = st.tuples(*[st.integers(2000, 25000)] * 4)
+
+
+def queues(max_boxes: int = 9, first_due: int = 0) -> st.SearchStrategy[Queue]:
+    """Queues of promised boxes; their cut-offs are close enough that some of them press."""
+    boxes = st.lists(st.tuples(st.integers(first_due, 3), KNIVES), min_size=1, max_size=max_boxes)
+    return st.builds(_queue, boxes, STEPS, st.sampled_from((0, 50, 100)))
+
+
+def _queue(boxes: list[tuple[int, list[tuple[int, int]]]], steps: tuple[int, ...], saved_percent: int) -> Queue:
+    made = (box_of(place, due, *knives) for place, (due, knives) in enumerate(boxes, 1))
+    return queue_of(*made, cutoffs=tuple(accumulate(steps)), saved_percent=saved_percent)

@@ -1,7 +1,9 @@
 """Tiny queues against every way to work them: all orders of the knives, cut into runs in every way."""
 
 from collections import Counter
+from collections.abc import Sequence
 from functools import cache
+from itertools import combinations
 from random import Random
 
 import pytest
@@ -47,27 +49,35 @@ def tiny(dice: Random, saved_percent: int) -> Queue:
     )
 
 
-def loss(queue: Queue, done: int, more: int, end: int) -> tuple[int, int]:
-    """What is lost when these more knives end the boxes they end at this time: weight that is late, and tardiness."""
-    late = tardiness = 0
-    for box in queue.boxes:
-        members = sum(1 << knife.id for knife in box.knives)
-        if members & more and members & (done | more) == members and box.due is not None:
-            cutoff = queue.cutoffs[box.due]
-            if end > cutoff:
-                late += box.weight
-                tardiness += next(moment for moment in queue.cutoffs if moment >= end) - cutoff
-    return late, tardiness
+def runs_of(ids: Sequence[int], run_size: int) -> list[int]:
+    """Every run of some knives, as a number with their ids as its bits."""
+    return [sum(1 << knife for knife in run) for size in range(1, run_size + 1) for run in combinations(ids, size)]
 
 
 def best(queue: Queue) -> Outcome:
     """The best outcome there is.
 
     What follows from the knives done so far hangs on which they are, what the bench is set up for and the clock; the
-    clock is their work and the set-ups paid.
+    clock is their work and the set-ups paid. Some knives are a number with their ids as its bits.
     """
     knives = [knife for box in queue.boxes for knife in box.knives]
     everything = (1 << len(knives)) - 1
+    seconds = [sum(knife.seconds for knife in knives if some >> knife.id & 1) for some in range(everything + 1)]
+    boxes = [(sum(1 << knife.id for knife in box.knives), box.due, box.weight) for box in queue.boxes]
+    runs = [
+        runs_of([knife.id for knife in knives if knife.process == process], costs.run_size)
+        for process, costs in enumerate(queue.processes)
+    ]
+
+    @cache
+    def loss(done: int, more: int, end: int) -> tuple[int, int]:
+        """What is lost when these more knives end the boxes they end at this time: weight late, and tardiness."""
+        late = tardiness = 0
+        for members, due, weight in boxes:
+            if members & more and members & (done | more) == members and due is not None and end > queue.cutoffs[due]:
+                late += weight
+                tardiness += next(moment for moment in queue.cutoffs if moment >= end) - queue.cutoffs[due]
+        return late, tardiness
 
     @cache
     def onward(done: int, mounted: int, paid: int) -> Outcome:
@@ -75,20 +85,14 @@ def best(queue: Queue) -> Outcome:
         if done == everything:
             return (0, 0, 0)
         found: list[Outcome] = []
-        worked = sum(knife.seconds for knife in knives if done >> knife.id & 1)
         for process, costs in enumerate(queue.processes):
-            left = [knife for knife in knives if knife.process == process and not done >> knife.id & 1]
-            whole = costs.set_up_seconds
-            cost = (whole * (100 - queue.saved_percent) + 50) // 100 if process == mounted else whole
-            for chosen in range(1, 1 << len(left)):
-                run = [knife for place, knife in enumerate(left) if chosen >> place & 1]
-                if len(run) > costs.run_size:
-                    continue
-                more = sum(1 << knife.id for knife in run)
-                end = worked + paid + cost + sum(knife.seconds for knife in run)
-                late, tardiness = loss(queue, done, more, end)
-                rest = onward(done | more, process, paid + cost)
-                found.append((late + rest[0], tardiness + rest[1], cost + rest[2]))
+            saved = queue.saved_percent if process == mounted else 0
+            cost = (costs.set_up_seconds * (100 - saved) + 50) // 100
+            for more in runs[process]:
+                if not done & more:
+                    late, tardiness = loss(done, more, seconds[done | more] + paid + cost)
+                    rest = onward(done | more, process, paid + cost)
+                    found.append((late + rest[0], tardiness + rest[1], cost + rest[2]))
         return min(found)
 
     return onward(0, -1, 0)

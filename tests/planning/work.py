@@ -1,6 +1,8 @@
 """Hand-built work for the planner, and shapes of work that hypothesis draws."""
 
 from datetime import datetime, timedelta
+from itertools import starmap
+from typing import Any
 
 from hypothesis import strategies as st
 
@@ -76,37 +78,47 @@ def runs_in(plan: Plan) -> tuple[tuple[int, ...], ...]:
     return tuple(run.knife_ids for run in plan.runs)
 
 
-@st.composite
-def _knives(draw: st.DrawFn, number: int) -> tuple[KnifeWork, ...]:
-    count = draw(st.integers(0, 6))
-    return tuple(
-        knife_work(
-            number * 100 + place,
-            draw(st.integers(0, 30)),
-            process=draw(st.sampled_from(PROCESSES)).name,
-            rework=draw(st.booleans()),
-            begun=draw(st.sampled_from((False, False, False, True))),
-        )
-        for place in range(1, count + 1)
-    )
+SELDOM = st.sampled_from((False, False, False, False, True))
+KNIVES = st.lists(
+    st.tuples(
+        st.integers(0, 30),
+        st.sampled_from(tuple(process.name for process in PROCESSES)),
+        st.booleans(),
+        st.sampled_from((False, False, False, True)),
+    ),
+    max_size=6,
+)
+SHAPES = st.tuples(
+    st.none() | st.sampled_from(tuple(at(hour, days=day) for hour in (10, 15, 17) for day in range(-2, 7))),
+    st.none() | st.sampled_from(tuple(at(15, days=day) for day in range(-1, 5))),
+    SELDOM,
+    SELDOM,
+    SELDOM,
+    SELDOM,
+    SELDOM,
+    KNIVES,
+)
+"""What a box is but for its number: made once, for hypothesis looks long at a strategy that it has not seen yet."""
 
 
-@st.composite
-def _box(draw: st.DrawFn, number: int) -> BoxWork:
-    seldom = st.sampled_from((False, False, False, False, True))
+def _box(number: int, shape: tuple[Any, ...]) -> BoxWork:
+    ship_by, label_by, promised_today, rush, this_next, waiting, ready_to_fetch, knives = shape
     return BoxWork(
         box_id=number,
         number=number,
-        ship_by=draw(st.none() | st.builds(at, st.sampled_from((10, 15, 17)), days=st.integers(-2, 6))),
-        label_by=draw(st.none() | st.builds(at, st.just(15), days=st.integers(-1, 4))),
-        promised_today=draw(seldom),
-        rush=draw(seldom),
-        this_next=draw(seldom),
-        waiting=draw(seldom),
-        ready_to_fetch=draw(seldom),
-        knives=draw(_knives(number)),
+        ship_by=ship_by,
+        label_by=label_by,
+        promised_today=promised_today,
+        rush=rush,
+        this_next=this_next,
+        waiting=waiting,
+        ready_to_fetch=ready_to_fetch,
+        knives=tuple(
+            knife_work(number * 100 + place, minutes, process=process, rework=rework, begun=begun)
+            for place, (minutes, process, rework, begun) in enumerate(knives, 1)
+        ),
     )
 
 
-BOXES = st.integers(0, 7).flatmap(lambda count: st.tuples(*(_box(100 + place) for place in range(count))))
+BOXES = st.lists(SHAPES, max_size=7).map(lambda some: tuple(starmap(_box, enumerate(some, 100))))
 """Up to seven boxes of up to six knives each, of every kind."""

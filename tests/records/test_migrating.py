@@ -4,7 +4,9 @@ import gzip
 import sqlite3
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
 from threading import Barrier
 
@@ -38,19 +40,24 @@ def schema(connection: sqlite3.Connection) -> list[tuple[str, str]]:
     )
 
 
+@cache
+def columns_of(layout: int) -> dict[str, list[str]]:
+    """The tables of a layout with their columns."""
+    with closing(sqlite3.connect(":memory:")) as first:
+        for step in STEPS[:layout]:
+            first.executescript(step)
+        tables = [str(row[0]) for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+        return {name: [row[1] for row in first.execute(f"PRAGMA table_info({name})")] for name in tables}
+
+
 def content(path: Path, layout: int) -> dict[str, list[tuple[object, ...]]]:
     """All rows of the tables of a layout, with the columns that it had."""
+    columns = columns_of(layout)
     connection = sqlite3.connect(path)
     try:
-        with sqlite3.connect(":memory:") as first:
-            for step in STEPS[:layout]:
-                first.executescript(step)
-            tables = [str(row[0]) for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
-            columns = {name: [row[1] for row in first.execute(f"PRAGMA table_info({name})")] for name in tables}
-        first.close()
         rows = {
             name: connection.execute(f"SELECT {', '.join(columns[name])} FROM {name} ORDER BY rowid").fetchall()
-            for name in tables
+            for name in columns
         }
         rows["sqlite_sequence"] = [
             row for row in rows["sqlite_sequence"] if row[0] in columns
@@ -68,13 +75,19 @@ def layout(request: pytest.FixtureRequest) -> int:
 
 def old_file(layout: int, path: Path) -> Path:
     """A file of that layout with the content of the invented shop."""
-    kept = VALUES / f"demo_layout_{layout}.sql.gz"
-    connection = sqlite3.connect(path)
-    connection.executescript(gzip.decompress(kept.read_bytes()).decode())
-    connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-    connection.execute(f"PRAGMA user_version = {layout}")
-    connection.close()
+    path.write_bytes(_old_bytes(layout))
     return path
+
+
+@cache
+def _old_bytes(layout: int) -> bytes:
+    """Made once, and copied for each test."""
+    kept = VALUES / f"demo_layout_{layout}.sql.gz"
+    with closing(sqlite3.connect(":memory:")) as connection:
+        connection.executescript(gzip.decompress(kept.read_bytes()).decode())
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        connection.execute(f"PRAGMA user_version = {layout}")
+        return connection.serialize()
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-"""Several windows that change one thing at once lose nothing, with either kind of journal."""
+"""Several windows that move one knife at once lose nothing, with either kind of journal."""
 
 import sqlite3
 from contextlib import closing
@@ -48,13 +48,14 @@ def test_each_file_that_is_made_gets_the_journal_for_its_library(
 
 
 @pytest.mark.parametrize("log", [False, True], ids=["journal", "log"])
-def test_no_change_is_lost_between_four_windows(log: bool, tmp_path: Path) -> None:
-    """Each change that was said to be stored is there, and the file is sound."""
+def test_no_move_is_lost_between_four_windows(log: bool, tmp_path: Path) -> None:
+    """Each move that was said to be stored is counted, and the file is sound."""
     done = race(tmp_path, 4, 80, careful=True, log=log)
 
     assert (done.lost, done.sound) == (0, True)
+    assert done.back == 40
 
 
 def test_the_control_loses_some(tmp_path: Path) -> None:
-    """Without asking for the version that was seen, changes are written over."""
+    """Without asking for the version that was seen, moves are written over."""
     assert any(race(tmp_path / str(number), 4, 80, careful=False).lost for number in range(10))

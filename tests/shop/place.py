@@ -5,18 +5,19 @@ import resource
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from functools import cache
 from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from zoneinfo import ZoneInfo
 
 from queueboard.records.line_file import write_lines
 from queueboard.records.tables import STATE
 from queueboard.seedfiles import seed_text
-from queueboard.shop.demo import make_demo_shop
-from queueboard.shop.looking import look
-from queueboard.shop.opening import Shop, close_shop, open_shop
+from queueboard.shop.demo import MORNING_ZONES, make_demo_shop
+from queueboard.shop.looking import at_first_sight, look
+from queueboard.shop.opening import Shop, address_in, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture, Picture
 from queueboard.shop.receiving import add_customer, receive_box
 from queueboard.shop.starting import start_shop
@@ -27,6 +28,9 @@ from tests import engines, lending
 
 NOW = datetime(2026, 11, 9, 14, 0, tzinfo=UTC)
 """A Monday morning in the shop."""
+
+MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
+"""A Wednesday at half past eight in the invented shop, where no other day is wanted: each is made anew, in a second."""
 
 Table = list[dict[str, object]]
 
@@ -40,7 +44,7 @@ def by(initials: str = "J", *, minutes: float = 0) -> Actor:
 def _content(make: Callable[[Path], Shop]) -> bytes:
     """A shop file made once for all tests of a process: reading the settings alone takes most of a small one's time."""
     with TemporaryDirectory() as folder:
-        shop = make(Path(folder) / "test.qb")
+        shop = make(Path(folder) / "a file on any engine")
         close_shop(shop)
         return shop.path.read_bytes()
 
@@ -98,8 +102,17 @@ def own_path(folder: Path) -> Path:
 
 @cache
 def _demo_at(now: datetime) -> Callable[[Path], Shop]:
+    """How the invented shop is made; on a server, too, it is made in a file and brought there."""
+
     def demo(path: Path) -> Shop:
-        return make_demo_shop(path, now)
+        address = address_in(path)
+        if address is None:
+            return make_demo_shop(path, now)
+        from queueboard.shop.on_server import new_on_server
+
+        with new_on_server(path, address) as made:
+            made.write_bytes(_demo_content(now))
+        return open_shop(path)
 
     demo.__name__ = f"demo at {now}"
     return demo
@@ -108,6 +121,11 @@ def _demo_at(now: datetime) -> Callable[[Path], Shop]:
 def demo_shop(path: Path, now: datetime) -> Shop:
     """The invented shop as it stands at now, in a file of the test's own."""
     return another(_demo_at(now), path) if engines.on_server() else shop_of(_demo_content(now), path)
+
+
+def half_past_eight(day: date) -> datetime:
+    """In the invented shop's home; whoever looks at it on one of test_demo's days need not have it made anew."""
+    return datetime.combine(day, time(8, 30), tzinfo=ZoneInfo(MORNING_ZONES[0]))
 
 
 def shop_of(content: bytes, path: Path) -> Shop:
@@ -205,7 +223,14 @@ def picture(shop: Shop, *, minutes: int = 0) -> Picture:
 
 
 def box(shop: Shop, number: int) -> BoxPicture:
-    """An open box by its number."""
+    """An open box by its number, with nothing of the plan, which takes most of a look: see planned_box."""
+    found = at_first_sight(shop, NOW, 0).box(number)
+    assert found is not None, f"box {number} is not on the board"
+    return found
+
+
+def planned_box(shop: Shop, number: int) -> BoxPicture:
+    """An open box by its number, with what the plan says: its forecast, its honest day, and when its label is due."""
     found = picture(shop).box(number)
     assert found is not None, f"box {number} is not on the board"
     return found

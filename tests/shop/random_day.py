@@ -21,13 +21,13 @@ from queueboard.priced_words import ChargeSort
 from queueboard.records.accounts import left_owing, left_unpaid
 from queueboard.records.auditing import audit
 from queueboard.records.moved import moves_of, off_of
-from queueboard.records.reading import BOX, box_of
+from queueboard.records.reading import BOX, box_of, by_box, knives_of
 from queueboard.records.runs import open_runs
 from queueboard.shop import charging, closing, fitting, moving, numbers, running, testing, trialling, undoing, wobbling
 from queueboard.shop.looking import glance
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.picture import BoxPicture, Picture
-from queueboard.shop.rows import close_out_now, knives_of_box
+from queueboard.shop.rows import close_out_now
 from queueboard.values.actor import Actor
 from queueboard.values.found import Off
 from queueboard.values.new import NewCharge
@@ -288,9 +288,11 @@ def _nobody_has_anothers_knife(shop: Shop, picture: Picture) -> None:
 
 def _every_box_adds_up(shop: Shop, picture: Picture) -> None:
     """Counted in + added + moved in = gone + moved out + on hand + struck + found, open or closed; so does money."""
+    every = "SELECT id FROM box"
+    knives = by_box(knives_of(shop.database, f"k.box_id IN ({every})"), lambda knife: knife.box_id)
+    moves, off = moves_of(shop.database, every), off_of(shop.database, every)
     for one in map(box_of, shop.database.rows(BOX)):
-        knives, moves = knives_of_box(shop.database, one.id), moves_of(shop.database, "?", one.id)
-        total = add_up(one, knives, moves, off_of(shop.database, "?", one.id).get(one.id, Off()))
+        total = add_up(one, knives.get(one.id, ()), moves, off.get(one.id, Off()))
         assert total.adds_up, (one.number, total)
         assert min(total.added, total.moved_in, total.struck) >= 0
     for seen in picture.boxes:

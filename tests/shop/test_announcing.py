@@ -11,7 +11,7 @@ from queueboard.shop import announcing, closing, money, noting, promising, recei
 from queueboard.shop.opening import Shop
 from queueboard.values.new import NewAnnounced, NewPromise
 from queueboard.words import CameBy, GoesBy, LabelState, PromiseKind, WaitingFor
-from tests.shop.place import NOW, box, by, cash, chef, parcel, picture, state
+from tests.shop.place import NOW, box, by, cash, chef, parcel, picture, planned_box, state
 from tests.shop.undo_announcing import OAKE, announced
 
 LATER = NewPromise(kind=PromiseKind.SHIPS_BY, day=date(2026, 11, 20), told_to="Oake", reason="nine, not six")
@@ -32,7 +32,7 @@ def test_an_announced_box_is_known_but_not_here(shop: Shop) -> None:
 
 def test_no_label_is_bought_for_a_box_that_is_not_here(shop: Shop) -> None:
     """Its days count from the day it is bought: only once the box is in the door it is due."""
-    made = announced(shop)
+    made = planned_box(shop, announced(shop).box.number)
     assert (made.label_due, picture(shop).day_line.labels_due) == (None, 0)
 
     announcing.arrived(shop, by(), made.box)

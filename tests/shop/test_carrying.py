@@ -141,8 +141,8 @@ def test_an_older_layout_that_was_written_out_is_led_on(layout: int, tmp_path: P
 
     take_in(tmp_path / "shop.qb", tmp_path / "out.jsonl", by())
 
-    assert check(tmp_path / "shop.qb", NOW).layout == len(STEPS)
-    assert check(tmp_path / "shop.qb", NOW).sound
+    found = check(tmp_path / "shop.qb", NOW)
+    assert (found.layout, found.sound) == (len(STEPS), True)
 
 
 @given(st.sampled_from(DAMAGES), st.integers(0, 2**32))

@@ -1,17 +1,16 @@
 """The demo's bench can be looked at: belts that have worked, spares, and a studied tester."""
 
-from datetime import UTC, datetime
 from pathlib import Path
 
 from queueboard.shop.belt_counts import belt_places
 from queueboard.shop.opening import close_shop
 from queueboard.shop.wobbling import wobble_now
-from tests.shop.place import demo_shop
+from tests.shop.place import MORNING, demo_shop
 
 
 def test_the_demo_s_bench_has_something_to_show(tmp_path: Path) -> None:
     """Belts are up and have done knives, one label is to be ordered, and the wobble comes from a study."""
-    shop = demo_shop(tmp_path / "demo.qb", datetime(2026, 11, 25, 13, 5, tzinfo=UTC))
+    shop = demo_shop(tmp_path / "demo.qb", MORNING)
     places = belt_places(shop)
     wobble = wobble_now(shop)
     close_shop(shop)

@@ -1,7 +1,6 @@
 """Finding among boxes that are gone, held against looking at every box with nothing kept, paged or asked for."""
 
 from collections.abc import Iterator
-from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from unittest.mock import patch
@@ -19,10 +18,8 @@ from queueboard.shop.known_customers import Lines
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.shop.undoing import steps, undo
 from queueboard.values.customer import Customer
-from tests.shop.place import by, demo_shop
+from tests.shop.place import MORNING, by, demo_shop
 from tests.shop.undo_shelf import gone
-
-MORNING = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
 
 pytestmark = pytest.mark.sqlite_file
 

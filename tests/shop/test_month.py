@@ -25,7 +25,7 @@ from queueboard.values.new import NewPayment, NewPromise
 from queueboard.words import Column, DeclineReason, PayWay, PromiseKind, Settling
 from tests import lending
 from tests.second_opinion import SecondOpinion
-from tests.shop.place import NOW, box, by, cash, counter, demo_shop, parcel, picture, small_shop
+from tests.shop.place import MORNING, NOW, box, by, cash, counter, demo_shop, parcel, picture, small_shop
 from tests.shop.undo_charging import gone_as
 from tests.shop.undo_running import only_run
 
@@ -52,7 +52,7 @@ def agree(shop: Shop, figures: MonthFigures, zone: ZoneInfo) -> None:
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
     """The invented shop on a morning in November."""
-    shop = demo_shop(tmp_path_factory.mktemp("demo") / "demo.qb", datetime(2026, 11, 25, 13, 30, tzinfo=UTC))
+    shop = demo_shop(tmp_path_factory.mktemp("demo") / "demo.qb", MORNING)
     yield shop
     close_shop(shop)
 
@@ -60,12 +60,10 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
 @pytest.mark.parametrize("month", [date(2026, 10, 1), date(2026, 11, 1), date(2026, 12, 1)], ids=str)
 def test_the_invented_shop_s_months_are_those_of_the_second_computation(demo: Shop, month: date) -> None:
     """Before, in and after the month in which all of it happened."""
-    now = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
-
-    figures = figures_of(demo, now, Month(month))
+    figures = figures_of(demo, MORNING, Month(month))
 
     agree(demo, figures, ZONE)
-    accounts = owing(demo, now)
+    accounts = owing(demo, MORNING)
     if month.month == 11:
         assert figures.knives > 100
         assert figures.owed_cents == sum(account.owed_cents for account in accounts)
@@ -75,11 +73,9 @@ def test_the_invented_shop_s_months_are_those_of_the_second_computation(demo: Sh
 
 def test_the_invented_shop_s_late_boxes_are_late_in_its_month(demo: Shop) -> None:
     """405 was put off and is here still, and of 407 a knife is looked for; all others held, by the bare file."""
-    now = datetime(2026, 11, 25, 13, 30, tzinfo=UTC)
+    figures = figures_of(demo, MORNING, NOVEMBER)
 
-    figures = figures_of(demo, now, NOVEMBER)
-
-    held = SecondOpinion(demo.database.raw(), NOVEMBER.first, ZONE).kept(now.date())
+    held = SecondOpinion(demo.database.raw(), NOVEMBER.first, ZONE).kept(MORNING.date())
     late = {(405, "2026-11-21"), (405, "2026-11-24"), (407, "2026-11-24")}
     assert {told for told, kept in held.items() if not kept} == late
     last = dict(sorted(held))

@@ -13,7 +13,7 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.saying import told_versus_seen
 from queueboard.shop.settings_now import settings_text
 from queueboard.shop.undoing import last_undo, steps, undo
-from tests.shop.place import NOW, by, counter
+from tests.shop.place import NOW, by, counter, planned_box
 
 STARTER = seed_text("settings.toml")
 IN_EUROS = STARTER.replace('currency = "USD"', 'currency = "EUR"')
@@ -52,7 +52,7 @@ def test_undo_changes_no_currency_under_the_amounts(shop: Shop) -> None:
 
 def test_settings_of_looser_times_can_be_replaced(shop: Shop) -> None:
     """What an older queueboard took in and this one refuses says so at its line, and does not bar what mends it."""
-    box = counter(shop)
+    box = planned_box(shop, counter(shop).box.number)
     long = STARTER + "\n[[closures]]\nfirst = 2026-12-24\nlast = 2028-01-02\nreason = 'slip'\n"
     shop.database.run("UPDATE settings SET text = ?", (long,))
     with pytest.raises(SettingsError, match=r"line [0-9]{3}: this closure lasts 375 days"):

@@ -9,7 +9,7 @@ from queueboard.shop.numbers import take_settings
 from queueboard.shop.opening import Shop
 from queueboard.shop.owing import owing
 from queueboard.words import CameBy, Settling
-from tests.shop.place import NOW, box, by, chef, counter, parcel, picture
+from tests.shop.place import NOW, by, chef, counter, parcel, picture, planned_box
 from tests.shop.test_charging import CHIPPED, PRICES, received, with_prices
 from tests.shop.undo_charging import gone_as
 
@@ -84,7 +84,7 @@ def test_a_kind_taken_out_leaves_its_knives_here(shop: Shop) -> None:
 
     take_settings(shop, by(), text)
 
-    now = box(shop, made.box.number)
+    now = planned_box(shop, made.box.number)
     assert now.totals == made.totals
     assert [knife.kind for knife in now.knives] == ["chef", "chef"]
     assert now.forecast.finish is not None

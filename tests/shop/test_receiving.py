@@ -16,7 +16,7 @@ from queueboard.shop.promising import promise
 from queueboard.shop.receiving import add_customer, add_knife, customers, next_number, receive_box
 from queueboard.values.new import NewBox, NewCustomer, NewKnife, NewPromise
 from queueboard.words import CameBy, Condition, Edge, GoesBy, LabelState, PromiseKind, WaitingFor
-from tests.shop.place import box, by, chef, counter, parcel, picture, state
+from tests.shop.place import box, by, chef, counter, parcel, picture, planned_box, state
 
 
 def new_box(shop: Shop, **changes: Any) -> NewBox:  # Any: each field of NewBox has a type of its own
@@ -50,7 +50,7 @@ def test_a_walk_in_of_four_knives(shop: Shop) -> None:
             promise=NewPromise(kind=PromiseKind.BY_TIME, day=date(2026, 11, 9), at=time(16, 0)),
         ),
     )
-    made = box(shop, number)
+    made = planned_box(shop, number)
 
     assert [knife_minutes(picture(shop).settings, knife) for knife in made.knives] == [6, 15, 4, 6]
     assert made.forecast.minutes_left == 31
