@@ -216,12 +216,13 @@ def hold_laws(shop: Shop, picture: Picture) -> None:
     """All that must hold of a shop at any moment."""
     is_counted_as_it_is_counted_anew(shop, picture)
     hold_what_is_kept(shop)
-    _is_owed_as_it_is_added_up(shop)
-    _every_knife_is_somewhere(shop, picture)
-    _an_open_box_can_go_on(shop, picture)
-    _planned_knives_are_on_the_board(picture)
-    _nobody_has_anothers_knife(shop, picture)
-    _every_box_adds_up(shop, picture)
+    with shop.reading():
+        _is_owed_as_it_is_added_up(shop)
+        _every_knife_is_somewhere(shop, picture)
+        _an_open_box_can_go_on(shop, picture)
+        _planned_knives_are_on_the_board(picture)
+        _nobody_has_anothers_knife(shop, picture)
+        _every_box_adds_up(shop, picture)
 
 
 def _is_seen_at_a_glance(shop: Shop, before: Picture, picture: Picture) -> None:
