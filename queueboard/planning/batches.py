@@ -79,7 +79,7 @@ def queue_of(pieces: Iterable[Piece], bench: Bench, *, spent: int = 0, mounted: 
         boxes[piece.box.box_id] = piece.box
         knives.setdefault(piece.box.box_id, []).append(knife)
     due = {box_id: due_at(box, bench.now) for box_id, box in boxes.items()}
-    cutoffs = [bench.seconds_before(moment) - spent for moment in moments_of(boxes.values(), bench)]
+    cutoffs = [seconds - spent for seconds in moments_of(boxes.values(), bench)]
 
     def due_of(moment: datetime | None) -> int | None:
         if moment is None:
@@ -101,14 +101,17 @@ def queue_of(pieces: Iterable[Piece], bench: Bench, *, spent: int = 0, mounted: 
     )
 
 
-def moments_of(boxes: Iterable[BoxWork], bench: Bench) -> tuple[datetime, ...]:
-    """The moments still to come by which boxes are due or can leave; of those without bench time between, the first."""
+def moments_of(boxes: Iterable[BoxWork], bench: Bench) -> dict[int, datetime]:
+    """The moments still to come by which boxes are due or can leave, by the bench seconds before each, in order.
+
+    Of those without bench time between them it is the first.
+    """
     asked = (due_at(box, bench.now) for box in boxes)
     ahead = {moment.astimezone(UTC) for moment in (*asked, *bench.leaves) if moment is not None and moment >= bench.now}
     first: dict[int, datetime] = {}
     for moment in sorted(ahead):
         first.setdefault(bench.seconds_before(moment), moment)
-    return tuple(first.values())
+    return first
 
 
 def _joined(batches: Sequence[Batch], late: frozenset[int], bench: Bench) -> tuple[Batch, ...]:

@@ -103,7 +103,7 @@ def ledger_of(
     return Ledger(
         promised=promised(queue, plan, doubt),
         bench=bench,
-        moments=moments_of({piece.box.box_id: piece.box for piece in pieces}.values(), bench),
+        moments=tuple(moments_of({piece.box.box_id: piece.box for piece in pieces}.values(), bench).values()),
     )
 
 

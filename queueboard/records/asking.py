@@ -101,9 +101,15 @@ def settings_id_at(database: ShopDatabase, at_us: int) -> int:
     return then or _number(database.one("SELECT min(id) FROM settings")) or 0
 
 
+def settings_now(database: ShopDatabase) -> tuple[int, str]:
+    """The id and the text of the settings in force; 0 in a file that was never finished being made."""
+    rows = database.rows("SELECT id, text FROM settings ORDER BY id DESC LIMIT 1") or ((0, None),)
+    return _number(rows[0][0]) or 0, str(rows[0][1])
+
+
 def settings_text(database: ShopDatabase) -> str:
     """The text of the settings in force."""
-    return text_of_settings(database, settings_id(database) or 0)
+    return settings_now(database)[1]
 
 
 def text_of_settings(database: ShopDatabase, of_settings: int) -> str:

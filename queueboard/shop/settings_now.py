@@ -21,7 +21,8 @@ def settings_text(shop: Shop) -> str:
 
 def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
     """The id and the values of the settings in force."""
-    return asking.settings_id(database) or 0, settings_in(database)
+    settings_id, text = asking.settings_now(database)
+    return settings_id, _read(text)
 
 
 def settings_in(database: ShopDatabase) -> Settings:
@@ -31,9 +32,9 @@ def settings_in(database: ShopDatabase) -> Settings:
 
 def calendar_now(database: ShopDatabase) -> tuple[int, ShopCalendar]:
     """The id of the settings in force, and the calendar by them."""
-    settings_id = asking.settings_id(database) or 0
+    settings_id, text = asking.settings_now(database)
     closed = asking.closed_days(database, settings_id)
-    return settings_id, _calendar(asking.settings_text(database), tuple(closed.items()))
+    return settings_id, _calendar(text, tuple(closed.items()))
 
 
 @lru_cache(maxsize=4)

@@ -3,12 +3,11 @@
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import TYPE_CHECKING
 from xml.etree.ElementTree import Element
 
 import html5lib
-import numpy as np
 import pytest
-import zxingcpp
 from html5lib.constants import namespaces
 
 from queueboard.clean import cell_text
@@ -25,6 +24,9 @@ from queueboard.words import PaperSize
 from tests.papers.boxes import ADDRESS, HOSTILE, PHONE, busy_shop, hostile_box, thirteen
 from tests.pictures import HOSTILE_NAMES, at, box_picture, customer, knife, picture
 from tests.shop.place import NOW, box
+
+if TYPE_CHECKING:
+    import numpy as np
 
 HTML = f"{{{namespaces['html']}}}"
 
@@ -121,14 +123,18 @@ def test_a_printed_pad_carries_its_numbers_and_nothing_else(size: PaperSize) -> 
 
 def test_the_code_holds_the_tag_and_nothing_else() -> None:
     """What a decoder of ISO/IEC 18004 reads from the code on a tag is the tag; zxing-cpp has no part in making it."""
+    import zxingcpp
+
     for tag in ("419-7", "1-1", "999999-999"):
         (path,) = (one for one in parsed(f"<!doctype html><title>x</title>{code_of(tag)}").iter() if one.get("d"))
         (found,) = zxingcpp.read_barcodes(drawn(path.get("d") or ""))
         assert (found.text, found.format) == (tag, zxingcpp.BarcodeFormat.QRCode)
 
 
-def drawn(path: str, scale: int = 4) -> np.ndarray[tuple[int, ...], np.dtype[np.uint8]]:
+def drawn(path: str, scale: int = 4) -> "np.ndarray[tuple[int, ...], np.dtype[np.uint8]]":
     """The path of the code as dark and light: M and m move the pen, h draws so many modules to the right."""
+    import numpy as np  # where it is loaded, hypothesis keeps its dice too, before and behind each example
+
     dark = list[tuple[int, int, int]]()
     x, y = 0.0, 0.0
     for sign, numbers in re.findall(r"([Mmh])([^Mmh]*)", path):

@@ -17,7 +17,7 @@ from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.values.new import NewBox, NewLabel, NewPromise
 from queueboard.words import CameBy, GoesBy, LabelOwner, LabelState, PromiseKind
-from tests import engines
+from tests import engines, lending
 from tests.shop.place import NOW, box, by, chef, parcel, picture, small_shop, state
 from tests.shop.undo_announcing import announced
 
@@ -127,3 +127,4 @@ def test_after_any_day_that_was_taken_a_look_works(
             promising.promise(shop, by(), box(shop, number).box, new)
         assert box(shop, number).box.carrier_days == carrier_days
     close_shop(shop)
+    lending.finished(shop.path)

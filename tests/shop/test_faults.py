@@ -24,7 +24,7 @@ from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.words import Column, Settling
 from tests.cli.schema import clock
-from tests.shop.place import NOW, box, by, counter, of_file, parcel, small_shop, state
+from tests.shop.place import NOW, another, box, by, counter, of_file, own_path, parcel, started, state
 from tests.shop.strangers import stranger
 from tests.shop.undo_closing import close
 
@@ -87,14 +87,20 @@ def full_at(shop: Shop, number: int) -> int | None:
     return None
 
 
+def six_ready(path: Path) -> Shop:
+    """A shop with six parcels that can go."""
+    shop = another(started, path)
+    for _ in range(6):
+        moving.move_knives(shop, by(), parcel(shop).knives, Column.READY)
+    return shop
+
+
 def test_1_a_disk_full_in_the_middle_of_a_close_out(tmp_path: Path) -> None:
     """Whichever step finds no room is refused whole, what was said to be saved stands, and the same step goes later."""
     seen: set[int] = set()
     for more in range(8):
-        shop = small_shop(tmp_path / str(more))
-        numbers = [parcel(shop).box.number for _ in range(6)]
-        for number in numbers:
-            moving.move_knives(shop, by(), box(shop, number).knives, Column.READY)
+        shop = another(six_ready, own_path(tmp_path / str(more)))
+        numbers = [seen.box.number for seen in look(shop, NOW).boxes]
         for note in range(more):
             noting.note_box(shop, by(), box(shop, numbers[0]).box, f"{note}" * 100)
         shop.database.one(f"PRAGMA max_page_count = {shop.database.one('PRAGMA page_count')}")
