@@ -22,7 +22,7 @@ def settings_text(shop: Shop) -> str:
 def settings_of(database: ShopDatabase) -> tuple[int, Settings]:
     """The id and the values of the settings in force."""
     settings_id, text = asking.settings_now(database)
-    return settings_id, _read(text)
+    return settings_id, read_settings(text)
 
 
 def settings_in(database: ShopDatabase) -> Settings:
