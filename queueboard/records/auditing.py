@@ -228,7 +228,8 @@ def _digests(entity: str, before: str | None, after: str | None) -> dict[tuple[s
     return {
         (side, name): cell
         for side, values in sides
-        if values is not None and any(f'"{name}"' in values for name in personal)
+        # Most lines name nothing personal; with a backslash a name can be written in other signs.
+        if values is not None and ("\\" in values or any(f'"{name}"' in values for name in personal))
         for name, cell in json.loads(values).items()
         if name in personal and cell not in (None, "")
     }
