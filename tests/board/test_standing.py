@@ -18,8 +18,6 @@ from tests.board.test_bell_places import lost_by_the_bell
 from tests.board.test_bursts import taken_along
 from tests.board.test_readable import unreadable
 
-pytestmark = pytest.mark.any_engine
-
 ASKED: Mapping[str, Callable[[Pilot[int]], Awaitable[list[str]]]] = {
     "left for a walk-in it is found again as it was": lost_by_the_bell,
     "each word on it can be read in every theme": unreadable,
