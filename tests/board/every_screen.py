@@ -1,9 +1,11 @@
 """Every screen in each state of a shop: empty, one box, many, and names made to break it; one after the other."""
 
-from collections.abc import AsyncIterator, Callable, Iterator, Mapping
+from collections import deque
+from collections.abc import AsyncIterator, Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import timedelta
 from functools import cache
+from operator import itemgetter
 from pathlib import Path
 
 from textual.pilot import Pilot
@@ -23,8 +25,12 @@ from tests import lending
 from tests.board.all_screens import SCREENS, Make
 from tests.board.answering import COUNTER
 from tests.board.host import AnyScreen, Home, Host
+from tests.quick_screens import dealt_with
 from tests.shop.place import NOW, another, box, by, chef, counter, parcel, small_shop, started, two_boxes
 from tests.shop.undo_market import MARKET_ON
+
+OfAShop = tuple[Callable[[Path], Shop], type[AnyScreen], Make]
+"""A screen and how it is made, behind how its shop is."""
 
 SIGNS = "[red]x[/] [/] [@click=app.quit]x[/] \x1b[31mred\x1b[0m\x1b]0;title\x07 \u05d0\u05d1 \u202eleft\u202c"
 """Markup of two kinds, sequences that command a terminal, and letters from right to left."""
@@ -145,20 +151,37 @@ def desk_of(make: Callable[[Path], Shop], path: Path) -> Iterator[Desk]:
     lending.finished(path)
 
 
+def _at_desks(folder: Path, screens: Iterable[OfAShop]) -> Iterator[tuple[type[AnyScreen], Make, Desk]]:
+    """Every screen, what makes it, and a desk over its shop; a desk at which nothing was done is the next one's too."""
+    waiting = deque(screens)
+    while waiting:
+        made, first, _ = waiting[0]
+        with desk_of(made, folder / f"{first.__name__}.qb") as desk:
+            untouched = _all_of(desk)
+            while waiting and waiting[0][0] is made and _all_of(desk) == untouched:
+                _, kind, make = waiting.popleft()
+                yield kind, make, desk
+
+
+def _all_of(desk: Desk) -> tuple[object, ...]:
+    """What a screen could have changed: the shop, what the desk holds, and what is kept in files."""
+    files = {path: path.stat().st_mtime_ns for path in desk.shop.path.parent.rglob("*")}
+    return last_line(desk.shop), {**vars(desk)}, files
+
+
 async def walk(state: str, folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
     """Open one screen after the other over the app's own, each with a shop in this state."""
-    for shop_state, kind, make in screens_in(state):
-        with desk_of(_in_state(shop_state), folder / f"{kind.__name__}.qb") as desk:
-            yield await opened(make(desk), pilot)
-            await pilot.app.pop_screen()
+    in_order = sorted(screens_in(state), key=itemgetter(0))
+    for _, make, desk in _at_desks(folder, ((_in_state(of), kind, make) for of, kind, make in in_order)):
+        yield await opened(make(desk), pilot)
+        await pilot.app.pop_screen()
 
 
 async def screens_over(made: Callable[[Path], Shop], folder: Path, pilot: Pilot[int]) -> AsyncIterator[AnyScreen]:
-    """The same, each with a shop of its own that is made so and has the two boxes."""
-    for kind, make in SCREENS.items():
-        with desk_of(made, folder / f"{kind.__name__}.qb") as desk:
-            yield await opened(make(desk), pilot)
-            await pilot.app.pop_screen()
+    """The same, each with a shop that is made so and has the two boxes."""
+    for _, make, desk in _at_desks(folder, ((made, kind, make) for kind, make in SCREENS.items())):
+        yield await opened(make(desk), pilot)
+        await pilot.app.pop_screen()
 
 
 async def desks(
@@ -166,32 +189,20 @@ async def desks(
 ) -> AsyncIterator[tuple[type[AnyScreen], Make, Desk]]:
     """Every screen with what makes it, each time with the app and its home at a desk over the two boxes and no more.
 
-    What was opened is closed before the next, so a test of all screens costs one app and not one for each of them; and
-    a desk at which nothing was done is the next one's too.
+    What was opened is closed before the next, so a test of all screens costs one app and not one for each of them.
     """
     app = pilot.app
     assert isinstance(app, Host)
-    home, kinds = app.screen, iter(screens.items())
-    following = next(kinds, None)
-    while following is not None:
-        with desk_of(two_boxes, folder / f"{following[0].__name__}.qb") as desk:
-            app.desk = desk
-            for screen in app.screen_stack:
-                assert isinstance(screen, ShopScreen)
-                screen.desk = desk
-            untouched = _all_of(desk)
-            while following is not None and _all_of(desk) == untouched:
-                yield *following, desk
-                while app.screen is not home:
-                    await app.pop_screen()
-                await pilot.pause()
-                following = next(kinds, None)
-
-
-def _all_of(desk: Desk) -> tuple[object, ...]:
-    """What a screen could have changed: the shop, what the desk holds, and what is kept in files."""
-    files = {path: path.stat().st_mtime_ns for path in desk.shop.path.parent.rglob("*")}
-    return last_line(desk.shop), {**vars(desk)}, files
+    home = app.screen
+    for kind, make, desk in _at_desks(folder, ((two_boxes, kind, make) for kind, make in screens.items())):
+        app.desk = desk
+        for screen in app.screen_stack:
+            assert isinstance(screen, ShopScreen)
+            screen.desk = desk
+        yield kind, make, desk
+        while app.screen is not home:
+            await app.pop_screen()
+        await dealt_with()
 
 
 async def opened(screen: AnyScreen, pilot: Pilot[int]) -> AnyScreen:
