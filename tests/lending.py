@@ -1,7 +1,8 @@
 """Databases on the tests' server, lent to one test after the other, with connections that outlive a shop.
 
-Making and dropping a database takes a server half a second, and a new connection knows none of its tables. So a process
-keeps both: a database is brought back to what it held, and a connection that a shop lets go of is the next shop's.
+Making and dropping a database takes a server half a second, and a new connection knows none of its tables and plans
+every statement anew. So a process keeps both: a few databases hold one kind of shop after the other, and a connection
+that a shop lets go of is the next shop's.
 """
 
 import itertools
@@ -23,14 +24,32 @@ from tests import engines
 if TYPE_CHECKING:
     import psycopg
 
+_fillings: defaultdict[str, int] = defaultdict(int)
+"""How often each database was filled."""
+
+SWEPT_AFTER = 20
+"""Fillings; nobody else sweeps up the rows of shops that are gone, and questions grow slow among them."""
+
+EMPTY, FILLED = "empty", "filled"
+"""The two sorts of databases: with nothing in them, and with the tables of a shop."""
+
 _lent: list[tuple[str, str]] = []
-"""What each database holds when it is given back, and its name."""
+"""The sort of each database, and its name."""
 _free: defaultdict[str, list[str]] = defaultdict(list)
-"""Databases ready to be used again, by what they hold."""
-_templates: dict[str, str] = {}
+"""Databases ready to be used again, by their sort."""
+_template: list[str] = []
+"""The one that every filled database is a copy of; never lent."""
+_contents: dict[str, dict[str, bytes]] = {}
+"""By what makes a shop the rows of it, as the server writes them out: by table, without those that have none."""
+_known: defaultdict[str, set[str]] = defaultdict(set)
+"""By database the contents that it can be filled with at once."""
 _numbers = itertools.count()
 _idle: defaultdict[tuple[int, str], list["psycopg.Connection[Any]"]] = defaultdict(list)
 """Connections that no shop uses now, by process and address: a process that forks must not share one."""
+
+_fillers: dict[str, "psycopg.Connection[Any]"] = {}
+"""By database the connection that fills it, for which its guards are asleep: one that puts them to sleep and wakes them
+plans all that it knows anew, and so no shop uses it."""
 
 _used: list["psycopg.Connection[Any]"] = []
 """Connections that a shop uses now."""
@@ -38,23 +57,17 @@ _used: list["psycopg.Connection[Any]"] = []
 MOST_IDLE = 20
 """In a process; a server takes a hundred."""
 
-EMPTY = "empty"
-
-KEEP = """
-CREATE SCHEMA base;
-DO $$ DECLARE t text; filled boolean; again text = ''; BEGIN
+FILL = """
+DO $$ DECLARE t text; again text = ''; BEGIN
   FOR t IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' LOOP
     again = again || format('DELETE FROM public.%I; ', t);
-    EXECUTE format('SELECT EXISTS (TABLE public.%I)', t) INTO filled;
-    CONTINUE WHEN NOT filled;
-    EXECUTE format('CREATE TABLE base.%I AS TABLE public.%I', t, t);
-    again = again || format('INSERT INTO public.%I TABLE base.%I; ', t, t);
+    CONTINUE WHEN to_regclass('base.of_{number}_' || t) IS NULL;
+    again = again || format('INSERT INTO public.%I TABLE base.%I; ', t, 'of_{number}_' || t);
   END LOOP;
-  EXECUTE format('CREATE PROCEDURE base.again() LANGUAGE plpgsql SET session_replication_role = replica AS %L',
-    'BEGIN ' || again || 'END');
+  EXECUTE format('CREATE PROCEDURE base.again_{number}() LANGUAGE plpgsql AS %L', 'BEGIN ' || again || 'END');
 END $$;
 """
-"""Remembers what a database holds, and how it holds that again; a server's guards are asleep meanwhile."""
+"""Lets a database hold one content in the place of another, by who may write past a server's guards."""
 
 
 @contextmanager
@@ -65,7 +78,7 @@ def databases() -> Iterator[None]:
             monkeypatch.setattr(room, "address_in", _address_for)
         _keep_connections(monkeypatch)
         yield
-    for idle in _idle.values():
+    for idle in (list(_fillers.values()), *_idle.values()):
         while idle:
             idle.pop().close()
 
@@ -107,19 +120,64 @@ def _keep_connections(monkeypatch: pytest.MonkeyPatch) -> None:
 def copy_of(make: Callable[[Path], Shop], path: Path) -> None:
     """Let *path* name a database that holds what *make* made once in a process."""
     name = make.__name__
-    if name not in _templates:
-        with tempfile.TemporaryDirectory() as folder:
-            first = Path(folder) / "first.qb"
-            _lend(EMPTY, first)
-            close_shop(make(first))
-            # Where it began as a copy itself, that is another database by now.
-            _templates[name] = engines.named(first)
-            _lent[:] = [one for one in _lent if one[1] != _templates[name]]
-        with _quiet(_templates[name]) as connection:
-            connection.execute("DROP SCHEMA IF EXISTS base CASCADE")
-            connection.execute(KEEP)
-        _close_idle(_templates[name])  # a database is copied while nobody has it open
-    _lend(name, path)
+    if name not in _contents:
+        _contents[name] = _made(make)
+    database = _lend(FILLED, path)
+    number, filler = list(_contents).index(name), _filler(database)
+    if name not in _known[database]:
+        _learn(filler, _contents[name], number)
+        _known[database].add(name)
+    filler.execute(f"CALL base.again_{number}()")
+    _fillings[database] += 1
+    if not _fillings[database] % SWEPT_AFTER:
+        filler.execute(f"VACUUM {', '.join(_tables(filler))}")
+
+
+def _made(make: Callable[[Path], Shop]) -> dict[str, bytes]:
+    """The rows of a shop that is made in a database with nothing in it."""
+    before = len(_lent)
+    with tempfile.TemporaryDirectory() as folder:
+        first = Path(folder) / "first.qb"
+        _lend(EMPTY, first)
+        close_shop(make(first))
+        database = engines.named(first)  # where it began as a copy itself, that is another one by now
+    with _connected(database) as connection:
+        rows = {table: _rows(connection, table) for table in _tables(connection)}
+    if not _template:
+        _template.append(database)
+        _lent[:] = [one for one in _lent if one[1] != database]
+        with _connected(database) as connection:
+            connection.execute("CREATE SCHEMA base")
+        _close_idle(database)  # a database is copied while nobody has it open
+    while len(_lent) > before:
+        _give_back(*_lent.pop())
+    return {table: some for table, some in rows.items() if some}
+
+
+def _filler(database: str) -> "psycopg.Connection[Any]":
+    if database not in _fillers:
+        _fillers[database] = engines.connected(database)
+        _fillers[database].execute("SET session_replication_role = replica")
+    return _fillers[database]
+
+
+def _tables(connection: "psycopg.Connection[Any]") -> list[str]:
+    return [name for (name,) in connection.execute("SELECT tablename FROM pg_tables WHERE schemaname = 'public'")]
+
+
+def _rows(connection: "psycopg.Connection[Any]", table: str) -> bytes:
+    with connection.cursor() as cursor, cursor.copy(f"COPY public.{table} TO STDOUT") as written:
+        return b"".join(map(bytes, written))
+
+
+def _learn(connection: "psycopg.Connection[Any]", content: dict[str, bytes], number: int) -> None:
+    """Keep a content in a database beside the shop."""
+    for table, rows in content.items():
+        beside = f"base.of_{number}_{table}"
+        connection.execute(f"CREATE TABLE {beside} AS TABLE public.{table} WITH NO DATA")
+        with connection.cursor() as cursor, cursor.copy(f"COPY {beside} FROM STDIN") as taken:
+            taken.write(rows)
+    connection.execute(FILL.replace("{number}", str(number)))
 
 
 def new_database(path: Path) -> None:
@@ -154,6 +212,8 @@ def away(path: Path) -> Iterator[None]:
 
 
 def _cut(name: str, kept: tuple[int, ...]) -> None:
+    if name in _fillers:
+        kept = (*kept, _fillers[name].info.backend_pid)
     engines.ruling().execute(
         "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND pid <> ALL (%s)",
         (name, list(kept)),
@@ -167,20 +227,19 @@ def _close_idle(name: str) -> None:
 
 
 @contextmanager
-def _quiet(name: str) -> Iterator["psycopg.Connection[Any]"]:
-    """A connection to a database that no shop has open; whoever still has is cut off."""
+def _connected(name: str) -> Iterator["psycopg.Connection[Any]"]:
+    """A connection to a database that no shop has open."""
     idle = _idle[os.getpid(), engines.address(name)]
     if not idle:
         idle.append(engines.connected(name))
-    _cut(name, tuple(one.info.backend_pid for one in idle))
     yield idle[-1]
 
 
-def _lend(holds: str, path: Path) -> None:
-    template = _templates.get(holds)
-    name = _free[holds].pop() if _free[holds] else _created(f"TEMPLATE {template}" if template else "")
-    _lent.append((holds, name))
+def _lend(sort: str, path: Path) -> str:
+    name = _free[sort].pop() if _free[sort] else _created(f"TEMPLATE {_template[0]}" if sort == FILLED else "")
+    _lent.append((sort, name))
     point(path, engines.address(name))
+    return name
 
 
 def _created(how: str) -> str:
@@ -189,15 +248,15 @@ def _created(how: str) -> str:
     return name
 
 
-def _give_back(holds: str, name: str) -> None:
-    """Bring a database back to what it held."""
-    with _quiet(name) as connection:
-        connection.execute(
-            "DROP SCHEMA public CASCADE; CREATE SCHEMA public" if holds == EMPTY else "CALL base.again()"
-        )
+def _give_back(sort: str, name: str) -> None:
+    """Make a database ready for the next; whoever still has it open is cut off."""
+    _cut(name, tuple(one.info.backend_pid for one in _idle[os.getpid(), engines.address(name)]))
+    if sort == EMPTY:
+        with _connected(name) as connection:
+            connection.execute("DROP SCHEMA public CASCADE; CREATE SCHEMA public")
     if sum(map(len, _idle.values())) > MOST_IDLE:
         _close_idle(name)
-    _free[holds].append(name)
+    _free[sort].append(name)
 
 
 def _address_for(path: Path) -> str | None:
