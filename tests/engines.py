@@ -198,26 +198,6 @@ def end() -> None:
     _started.clear()
 
 
-def cut(path: Path) -> None:
-    """Cut every connection of the program to the database that *path* names, as a server that is stopped does."""
-    ruling().execute(
-        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = %s AND pid <> pg_backend_pid()",
-        (named(path),),
-    )
-
-
-@contextmanager
-def away(path: Path) -> Iterator[None]:
-    """While it lasts, the database that *path* names lets nobody in."""
-    name = named(path)
-    ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS false")
-    cut(path)
-    try:
-        yield
-    finally:
-        ruling().execute(f"ALTER DATABASE {name} ALLOW_CONNECTIONS true")
-
-
 def named(path: Path) -> str:
     """The name of the database that *path* names."""
     return urlsplit(str(address_in(path))).path.lstrip("/")
