@@ -56,15 +56,6 @@ def on_server() -> bool:
     return engine == "postgresql"
 
 
-def examples(count: int) -> int:
-    """So many random examples, a quarter of them on a server.
-
-    There each waits for a server and takes its processor besides; what could differ there are the statements, and the
-    first few examples have run them all.
-    """
-    return count // 4 if on_server() else count
-
-
 def concerned(item: pytest.Item) -> bool:
     """True for a test that says something of the engine at hand: on a server, of one that opens a shop.
 

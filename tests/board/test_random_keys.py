@@ -2,12 +2,11 @@
 
 import pytest
 
-from tests import engines
 from tests.bench.keys import is_heard, press_at_random
 
 pytestmark = pytest.mark.own_folder
 
-PARTS, SEQUENCES, KEYS_EACH = 4, engines.examples(16), 8
+PARTS, SEQUENCES, KEYS_EACH = 4, 16, 8
 """Sixty-four sequences, shared between processors; `python -m tests.bench.keys` does five thousand longer ones."""
 
 

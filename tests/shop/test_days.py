@@ -17,7 +17,7 @@ from queueboard.shop.days import DAYS_AHEAD, DAYS_BACK
 from queueboard.shop.opening import Shop, close_shop
 from queueboard.values.new import NewBox, NewLabel, NewPromise
 from queueboard.words import CameBy, GoesBy, LabelOwner, LabelState, PromiseKind
-from tests import engines, lending
+from tests import lending
 from tests.shop.place import NOW, box, by, chef, parcel, picture, small_shop, state
 from tests.shop.undo_announcing import announced
 
@@ -108,7 +108,7 @@ def one_shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
 NEAR_BOTH_ENDS = st.integers(-DAYS_BACK - 2, DAYS_AHEAD + 2).map(lambda days: TODAY + timedelta(days=days))
 
 
-@settings(max_examples=engines.examples(60), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(
     days=st.lists(st.sampled_from([date.min, date.max]) | st.dates() | NEAR_BOTH_ENDS, min_size=1, max_size=4),
     kind=st.sampled_from([kind for kind in PromiseKind if not kind.has_time]),

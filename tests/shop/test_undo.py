@@ -18,13 +18,12 @@ from queueboard.shop.opening import Shop
 from queueboard.shop.operation import OPERATIONS, operation
 from queueboard.shop.settings_now import settings_text
 from queueboard.words import Column
-from tests import engines
 from tests.bench.undos import undo_at_random
 from tests.shop.place import box, by, parcel, state
 from tests.shop.undo_scenarios import SCENARIOS
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = engines.examples(24)
+EXAMPLES = 24
 """Of random acts taken back; `python -m tests.bench.undos` does a thousand."""
 
 
