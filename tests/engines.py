@@ -56,6 +56,15 @@ def on_server() -> bool:
     return engine == "postgresql"
 
 
+def days(count: int) -> int:
+    """So many days of random acts, a quarter of them on a server.
+
+    There each asks hundreds of questions and costs three times as much; what could differ there are the statements, and
+    the first few days have run them all.
+    """
+    return count // 4 if on_server() else count
+
+
 def concerned(item: pytest.Item) -> bool:
     """True for a test that says something of the engine at hand: on a server, of one that opens a shop.
 

@@ -3,6 +3,7 @@
 import pytest
 
 from queueboard.shop.operation import OPERATIONS
+from tests import engines
 from tests.bench.fuzz import live, noticed
 from tests.shop.acts import FAMILIES
 from tests.shop.random_day import Day
@@ -12,7 +13,7 @@ pytestmark = pytest.mark.own_folder
 PARTS = 4
 """So that processors share the work."""
 
-DAYS, ACTS = 160, 5
+DAYS, ACTS = engines.days(160), 5
 """Of random acts; `python -m tests.bench.fuzz` does twenty thousand, and longer ones."""
 
 

@@ -20,13 +20,14 @@ from queueboard.shop.looking import look
 from queueboard.shop.opening import Shop, close_shop, open_shop
 from queueboard.shop.picture import BoxPicture
 from queueboard.words import Column, Edge
+from tests import engines
 from tests.bench.fuzz import live
 from tests.shop.acts import FAMILIES
 from tests.shop.place import box, by, parcel
 from tests.shop.random_day import Day, attempt, chances
 
 DAY = 24 * 60
-DAYS, ACTS = 40, 12
+DAYS, ACTS = engines.days(40), 12
 
 
 class BenchDays(Day):
