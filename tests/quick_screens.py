@@ -96,7 +96,7 @@ def quick_screens() -> None:
     pilot_module.wait_for_idle = at_rest  # type: ignore[attr-defined]  # it is not exported
     Screen._compositor_refresh = _draw_at_rest  # type: ignore[method-assign]  # that is the point
     Pilot._wait_for_screen = _all_heard  # type: ignore[method-assign,assignment]  # that is the point
-    RuleSet.__hash__ = object.__hash__  # type: ignore[method-assign]  # the same number, not asked for in Python
+    RuleSet.__hash__ = object.__hash__  # type: ignore[method-assign]  # a number as good, not made in Python
     known: Rules = {}
 
     def rules_of(
