@@ -7,6 +7,7 @@ and never bent.
 import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
+from copy import deepcopy
 from decimal import Decimal
 from functools import lru_cache
 
@@ -21,21 +22,14 @@ _TO_ESCAPE = re.compile(r'["\\\x00-\x1f\x7f]')
 
 
 def values_in(text: str) -> dict[str, object]:
-    """The bare values of a text, which must be valid TOML; a number with a point is exact."""
-    return {key: _own(value) for key, value in _read(text).items()}
+    """The bare values of a text, which must be valid TOML, for the caller to change; a number with a point is exact."""
+    return deepcopy(_read(text))
 
 
 @lru_cache(maxsize=4)
 def _read(text: str) -> dict[str, object]:
     """Read once for all that ask for the same text: each section of the shop's numbers does, and each change of one."""
     return tomllib.loads(text, parse_float=Decimal)
-
-
-def _own(value: object) -> object:
-    """The same tables and lists, for whoever asked to change."""
-    if isinstance(value, dict):
-        return {key: _own(inner) for key, inner in value.items()}
-    return [_own(inner) for inner in value] if isinstance(value, list) else value
 
 
 def value_at(values: object, path: Path) -> object | None:
